@@ -1,0 +1,173 @@
+"""What a finished digest holds, and what makes one valid."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from cards.errors import InvalidDigest
+from cards.locators import page_of
+
+MAX_TITLE = 500
+"""Characters in a title or an author: room for the longest title page, no room for a book."""
+MAX_TEXT = 20_000
+"""Characters in one theme, point, commitment, quotation or judgement: ten times a full page."""
+MAX_PARTS = 500
+"""Points, commitments or quotations in one digest; two pages hold a tenth of that."""
+MAX_WHOLE = 200_000
+"""Characters in all parts together: thirty times the two pages a digest is meant to fill."""
+MAX_LOCATOR = 200
+"""Characters in a locator."""
+MAX_PAGES = 50_000
+"""Pages in a book: beyond the longest work printed in many volumes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """One of the ordered ideas or events that carry the theme."""
+
+    text: str
+    locator: str | None = None
+
+    @property
+    def page(self) -> int | None:
+        """The page its locator names, or None."""
+        return page_of(self.locator)
+
+
+@dataclass(frozen=True, slots=True)
+class Commitment:
+    """What the book asks the reader to do."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Quotation:
+    """Words of the book with a locator, and the point they stand after.
+
+    Attributes:
+        text: the words, without the quotation marks around them.
+        locator: where they stand, as the reader wrote it, or None.
+        after: number of the point they stand after, counted from 1; 0 when they
+            stand before all points; None when nothing says so.
+    """
+
+    text: str
+    locator: str | None = None
+    after: int | None = None
+
+    @property
+    def page(self) -> int | None:
+        """The page its locator names, or None."""
+        return page_of(self.locator)
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    """Something to tell the reader about one part of a digest as it was understood.
+
+    Attributes:
+        part: `title`, `author`, `theme`, `points`, `commitments`, `quotations`,
+            `judgement`, `finished_on`, `isbn`, `pages` or `document`, with a number
+            after a space where it is about one of several (`quotations 3`).
+        message: one sentence.
+    """
+
+    part: str
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
+class Digest:
+    """The two-page record of one finished book.
+
+    `theme` and `judgement` are None when the digest has none; the sequences may
+    be empty, but a digest holds at least one part. Valid from construction.
+
+    Raises:
+        InvalidDigest: it has no title, nothing to keep, a part without words, or
+            a number or length beyond its bound.
+    """
+
+    title: str
+    author: str | None = None
+    isbn: str | None = None
+    pages: int | None = None
+    finished_on: date | None = None
+    theme: str | None = None
+    judgement: str | None = None
+    points: tuple[Point, ...] = ()
+    commitments: tuple[Commitment, ...] = ()
+    quotations: tuple[Quotation, ...] = ()
+
+    def __post_init__(self) -> None:
+        _bounded(self.title, "title", MAX_TITLE)
+        if self.author is not None:
+            _bounded(self.author, "author", MAX_TITLE)
+        for where, text in self._texts():
+            _bounded(text, where, MAX_TEXT)
+        whole = sum(len(text) for _, text in self._texts())
+        if whole > MAX_WHOLE:
+            raise InvalidDigest(
+                f"A digest is two pages; this one has {whole} characters, and at most {MAX_WHOLE} "
+                "are kept.",
+                where="document",
+            )
+        for where, count in (
+            ("points", len(self.points)),
+            ("commitments", len(self.commitments)),
+            ("quotations", len(self.quotations)),
+        ):
+            if count > MAX_PARTS:
+                raise InvalidDigest(
+                    f"A digest keeps at most {MAX_PARTS} {where}; this one has {count}.",
+                    where=where,
+                )
+        if self.pages is not None and not 1 <= self.pages <= MAX_PAGES:
+            raise InvalidDigest(
+                f"A book has between 1 and {MAX_PAGES} pages, not {self.pages}.", where="pages"
+            )
+        self._check_places()
+        if not (self.theme or self.points or self.commitments or self.quotations):
+            raise InvalidDigest(
+                "A digest needs at least a theme, a point, a commitment or a quotation.",
+                where="theme",
+            )
+
+    def _texts(self) -> Iterator[tuple[str, str]]:
+        if self.theme is not None:
+            yield "theme", self.theme
+        if self.judgement is not None:
+            yield "judgement", self.judgement
+        for number, point in enumerate(self.points, 1):
+            yield f"points {number}", point.text
+        for number, commitment in enumerate(self.commitments, 1):
+            yield f"commitments {number}", commitment.text
+        for number, quotation in enumerate(self.quotations, 1):
+            yield f"quotations {number}", quotation.text
+
+    def _check_places(self) -> None:
+        located = [(f"points {n}", p.locator) for n, p in enumerate(self.points, 1)]
+        located += [(f"quotations {n}", q.locator) for n, q in enumerate(self.quotations, 1)]
+        for where, locator in located:
+            if locator is not None:
+                _bounded(locator, where, MAX_LOCATOR)
+        for number, quotation in enumerate(self.quotations, 1):
+            if quotation.after is not None and not 0 <= quotation.after <= len(self.points):
+                raise InvalidDigest(
+                    f"Quotation {number} is said to stand after point {quotation.after}, but the "
+                    f"digest has {len(self.points)} points.",
+                    where=f"quotations {number}",
+                )
+
+
+def _bounded(text: str, where: str, limit: int) -> None:
+    if not text.strip():
+        raise InvalidDigest(f"The digest's {where} has no words.", where=where)
+    if "\x00" in text:
+        raise InvalidDigest(f"The digest's {where} holds a NUL character.", where=where)
+    if len(text) > limit:
+        raise InvalidDigest(
+            f"The digest's {where} is {len(text)} characters long; at most {limit} are kept.",
+            where=where,
+        )

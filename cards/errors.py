@@ -1,0 +1,170 @@
+"""Every refusal the core can express.
+
+    CatchwordError
+      Refusal                    the request cannot be carried out; says why
+        Invalid                  what was given is not well formed
+          InvalidDigest          a digest breaks a rule of its own
+          InvalidAnswer          an answer that cannot be a fact
+            AnswerInFuture       it is dated after now
+          InvalidPreference      a reader's setting outside its range
+        Missing                  this reader has no such thing
+          DigestMissing
+          ItemMissing
+          AnswerMissing
+          CommitmentMissing
+        Conflict                 it contradicts what is already kept
+          AnswerConflict         another answer already bears this id
+          DigestChanged          the digest was edited meanwhile
+        DocumentRefused          a file from which no digest can be read
+          DocumentEmpty
+          DocumentTooLarge
+          DocumentTooSlow
+          DocumentLocked         protected by a password
+          DocumentBroken         truncated, or not what its name says
+          DocumentUnsupported    a format Catchword does not read
+          NothingRecognised      no part of a digest was found in it
+
+A refusal carries one clear sentence and, where there is one, the field or part
+it is about; doors translate it and add nothing.
+"""
+
+from datetime import datetime
+from uuid import UUID
+
+
+class CatchwordError(Exception):
+    """Base of every error Catchword raises on purpose."""
+
+
+class Refusal(CatchwordError):
+    """Something a reader or a program asked for and cannot have.
+
+    Attributes:
+        message: one sentence that says what is wrong and what to do.
+        where: the field or part it is about, or None.
+    """
+
+    def __init__(self, message: str, *, where: str | None = None) -> None:
+        super().__init__(message)
+        self.message = message
+        self.where = where
+
+
+class Invalid(Refusal):
+    """What was given is not well formed."""
+
+
+class InvalidDigest(Invalid):
+    """A digest breaks a rule of its own."""
+
+
+class InvalidAnswer(Invalid):
+    """An answer that cannot be a fact."""
+
+
+class AnswerInFuture(InvalidAnswer):
+    """An answer dated after the moment it was received."""
+
+    def __init__(self, answered_at: datetime) -> None:
+        super().__init__(
+            f"The answer is dated {answered_at.isoformat(timespec='minutes')}, which has not come "
+            "yet. Check the clock of the device that sent it.",
+            where="answered_at",
+        )
+        self.answered_at = answered_at
+
+
+class InvalidPreference(Invalid):
+    """A reader's setting outside its range."""
+
+
+class Missing(Refusal):
+    """This reader has no such thing."""
+
+
+class DigestMissing(Missing):
+    """This reader has no such digest."""
+
+    def __init__(self, digest_id: UUID) -> None:
+        super().__init__(f"There is no digest {digest_id} in this library.", where="digest")
+
+
+class ItemMissing(Missing):
+    """This reader has no such item."""
+
+    def __init__(self, item_id: UUID) -> None:
+        super().__init__(f"There is no item {item_id} in this library.", where="item")
+
+
+class AnswerMissing(Missing):
+    """This reader has given no such answer."""
+
+    def __init__(self, answer_id: UUID) -> None:
+        super().__init__(f"There is no answer {answer_id} in this library.", where="answer")
+
+
+class CommitmentMissing(Missing):
+    """This reader has made no such commitment."""
+
+    def __init__(self, commitment_id: UUID) -> None:
+        super().__init__(
+            f"There is no commitment {commitment_id} in this library.", where="commitment"
+        )
+
+
+class Conflict(Refusal):
+    """It contradicts what is already kept."""
+
+
+class AnswerConflict(Conflict):
+    """Another answer already bears this id."""
+
+    def __init__(self, answer_id: UUID) -> None:
+        super().__init__(
+            f"Answer {answer_id} is already kept, and says something else. Answers are facts and "
+            "are never changed: take it back, and send a new one under an id of its own.",
+            where="id",
+        )
+
+
+class DigestChanged(Conflict):
+    """The digest was edited since it was read."""
+
+    def __init__(self, digest_id: UUID) -> None:
+        super().__init__(
+            f"Digest {digest_id} was changed since you opened it. Open it again and repeat your "
+            "correction on what it says now.",
+            where="digest",
+        )
+
+
+class DocumentRefused(Refusal):
+    """A file from which no digest can be read."""
+
+
+class DocumentEmpty(DocumentRefused):
+    """A file without content."""
+
+
+class DocumentTooLarge(DocumentRefused):
+    """A file, or what it unpacks to, over the bound."""
+
+
+class DocumentTooSlow(DocumentRefused):
+    """A file that could not be read within the time bound."""
+
+
+class DocumentLocked(DocumentRefused):
+    """A file protected by a password."""
+
+
+class DocumentBroken(DocumentRefused):
+    """A truncated file, or one that is not what its name says."""
+
+
+class DocumentUnsupported(DocumentRefused):
+    """A format Catchword does not read."""
+
+
+class NothingRecognised(DocumentRefused):
+    """A readable document in which no part of a digest was found."""

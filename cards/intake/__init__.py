@@ -1,0 +1,1 @@
+"""From the blocks of a document to a digest, with what to tell the reader about it."""

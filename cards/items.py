@@ -1,0 +1,152 @@
+"""From a digest to its items, and the identity of both across edits."""
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from uuid import UUID, uuid5
+
+from rapidfuzz import fuzz
+
+from cards.digest import Digest
+from cards.kinds import KINDS
+from cards.kinds.base import KindName
+from cards.parts import KeptDigest, Part, PartKind
+
+SAME_WORDS = 60.0
+"""Similarity, 0 to 100, from which two wordings of a part are taken for the same part.
+
+Our own threshold: a corrected typing error scores above 90 and a reworded sentence
+mostly above 60, while two different points of one book stay under 50
+(`tests/cards/test_items.py` measures both on the demo library).
+"""
+
+_ITEMS = UUID("5e8b6f0e-6d2c-5b1e-9c57-0a7c5c1f7f10")
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One thing to recall, made from one part of a digest.
+
+    Attributes:
+        id: derived from the part's id and the kind, so that it outlives edits.
+        retired: whether its source is gone; its history is kept.
+    """
+
+    id: UUID
+    kind: KindName
+    digest_id: UUID
+    part_id: UUID
+    number: int
+    retired: bool = False
+
+
+def item_id(part_id: UUID, kind: KindName) -> UUID:
+    """Return the identity of the item of a kind made from a part."""
+    return uuid5(_ITEMS, f"{part_id}:{kind.value}")
+
+
+def items_of(kept: KeptDigest) -> tuple[Item, ...]:
+    """Return every item a kept digest makes now, in the order of kinds and parts."""
+    if kept.removed:
+        return ()
+    return tuple(
+        Item(item_id(part.id, kind.name), kind.name, kept.id, part.id, part.number)
+        for kind in KINDS.values()
+        for part in kind.sources(kept)
+    )
+
+
+def reconcile(made: Iterable[Item], known: Iterable[Item]) -> tuple[Item, ...]:
+    """Return all items of a digest: those it makes now, and the rest retired.
+
+    An item whose source is gone is retired, never dropped; one whose source came
+    back is the same item again.
+    """
+    now = {item.id: item for item in made}
+    gone = (replace(item, retired=True) for item in known if item.id not in now)
+    return (*now.values(), *gone)
+
+
+def keep(
+    digest: Digest, known: KeptDigest | None, new_id: Callable[[], UUID]
+) -> KeptDigest:
+    """Give the parts of a digest their identities, those of `known` where they are the same.
+
+    Parts are matched kind by kind: first by the same words, then the most similar
+    wordings first. What is no longer there stays as a retired part, to be matched
+    again should it return. Without `known` every part is new.
+    """
+    parts: list[Part] = []
+    for kind in PartKind:
+        fresh = list(_parts(digest, kind, new_id))
+        former = [part for part in known.parts if part.kind is kind] if known else []
+        parts.extend(_identified(fresh, former))
+    return KeptDigest(
+        id=known.id if known else new_id(),
+        title=digest.title,
+        author=digest.author,
+        isbn=digest.isbn,
+        pages=digest.pages,
+        finished_on=digest.finished_on,
+        judgement=digest.judgement,
+        parts=tuple(parts),
+        revision=known.revision if known else 1,
+    )
+
+
+def _parts(digest: Digest, kind: PartKind, new_id: Callable[[], UUID]) -> Iterator[Part]:
+    match kind:
+        case PartKind.THEME:
+            if digest.theme is not None:
+                yield Part(new_id(), kind, 1, digest.theme)
+        case PartKind.POINT:
+            for number, point in enumerate(digest.points, 1):
+                yield Part(new_id(), kind, number, point.text, point.locator)
+        case PartKind.COMMITMENT:
+            for number, commitment in enumerate(digest.commitments, 1):
+                yield Part(new_id(), kind, number, commitment.text)
+        case PartKind.QUOTATION:
+            for number, quotation in enumerate(digest.quotations, 1):
+                yield Part(
+                    new_id(), kind, number, quotation.text, quotation.locator, quotation.after
+                )
+
+
+def _identified(fresh: Sequence[Part], former: Sequence[Part]) -> Iterator[Part]:
+    matches = _matches(fresh, former)
+    for index, part in enumerate(fresh):
+        match = matches.get(index)
+        yield part if match is None else replace(part, id=former[match].id)
+    taken = set(matches.values())
+    for index, part in enumerate(former):
+        if index not in taken:
+            yield replace(part, retired=True)
+
+
+def _matches(fresh: Sequence[Part], former: Sequence[Part]) -> dict[int, int]:
+    """Pair new parts with former ones, the surest pairs first; held parts win ties over retired.
+
+    A book has one theme, so its theme is the same part however it is reworded.
+    """
+    if fresh and former and fresh[0].kind is PartKind.THEME:
+        return {0: 0}
+    pairs = sorted(
+        (
+            (-likeness, old.retired, abs(new.number - old.number), i, j)
+            for i, new in enumerate(fresh)
+            for j, old in enumerate(former)
+            if (likeness := _likeness(new.text, old.text)) >= SAME_WORDS
+        ),
+    )
+    matches: dict[int, int] = {}
+    taken: set[int] = set()
+    for *_, i, j in pairs:
+        if i not in matches and j not in taken:
+            matches[i] = j
+            taken.add(j)
+    return matches
+
+
+def _likeness(one: str, other: str) -> float:
+    if one == other:
+        return 101.0
+    return fuzz.ratio(one.casefold(), other.casefold(), score_cutoff=SAME_WORDS)

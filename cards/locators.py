@@ -1,0 +1,84 @@
+"""Where a point or a quotation stands in its book: the words, and the number they hold.
+
+A locator is kept as the reader wrote it, tidied; its number is read from it and
+never guessed.
+"""
+
+import re
+from dataclasses import dataclass
+from enum import StrEnum
+
+_ROMAN = re.compile(r"(?=[mdclxvi])m{0,4}(cm|cd|d?c{0,3})(xc|xl|l?x{0,3})(ix|iv|v?i{0,3})", re.I)
+_ROMAN_VALUES = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100, "d": 500, "m": 1000}
+_WORD = {
+    "page": r"(?:pp?|pgs?|pages?|s|seiten?|págs?|pags?|pag)",
+    "chapter": r"(?:ch|chs|chap|chapters?|kap|kapitel|chapitres?|cap|cap[ií]tulos?|capitol[oi])",
+    "section": r"(?:§+|sec|sect|sections?)",
+    "book": r"(?:bk|books?|buch|livre|libro)",
+    "part": r"(?:pt|parts?|teil|partie|parte)",
+    "line": r"(?:ll?|lines?|vers|verses?)",
+}
+_NUMBER = r"(?P<number>\d{1,5}|[mdclxvi]{1,9})"
+_SHAPES = {
+    unit: re.compile(rf"(?<!\w){word}\.?\s*{_NUMBER}(?![\w])", re.IGNORECASE)
+    for unit, word in _WORD.items()
+}
+
+
+class Unit(StrEnum):
+    """What a locator counts."""
+
+    PAGE = "page"
+    CHAPTER = "chapter"
+    SECTION = "section"
+    BOOK = "book"
+    PART = "part"
+    LINE = "line"
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A number and what it counts: page 54, chapter 20."""
+
+    unit: Unit
+    number: int
+
+
+def roman(numeral: str) -> int | None:
+    """Return the value of a Roman numeral in either case, or None when it is none."""
+    if not _ROMAN.fullmatch(numeral):
+        return None
+    values = [_ROMAN_VALUES[letter] for letter in numeral.lower()]
+    return sum(
+        -value if value < max(values[index:]) else value for index, value in enumerate(values)
+    )
+
+
+def place_of(locator: str | None, unit: Unit) -> Place | None:
+    """Return the first number of `unit` in a locator, or None when it holds none.
+
+    Pages in Roman numerals (`p. ix`) stand before the book's own count and so
+    have no place on its scale: they give None.
+    """
+    if locator is None:
+        return None
+    found = _SHAPES[unit.value].search(locator)
+    if found is None:
+        return None
+    written = found["number"]
+    if written.isdigit():
+        return Place(unit, int(written))
+    value = None if unit is Unit.PAGE else roman(written)
+    return None if value is None else Place(unit, value)
+
+
+def page_of(locator: str | None) -> int | None:
+    """Return the (first) page a locator names, or None."""
+    place = place_of(locator, Unit.PAGE)
+    return None if place is None else place.number
+
+
+def chapter_of(locator: str | None) -> int | None:
+    """Return the (first) chapter a locator names, or None."""
+    place = place_of(locator, Unit.CHAPTER)
+    return None if place is None else place.number

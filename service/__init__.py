@@ -1,0 +1,1 @@
+"""Catchword's service: three doors, one set of use cases, a store."""

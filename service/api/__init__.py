@@ -1,0 +1,1 @@
+"""JSON door: a module a resource, schemas beside it."""

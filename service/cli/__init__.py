@@ -1,0 +1,1 @@
+"""Command door: a module a command."""

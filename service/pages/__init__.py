@@ -1,0 +1,1 @@
+"""HTML door: a module a page, templates and static files beside it."""

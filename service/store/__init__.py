@@ -1,0 +1,1 @@
+"""Tables, repositories, the unit of work and the migrations."""
