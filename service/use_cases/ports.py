@@ -1,0 +1,359 @@
+"""What the use cases need from the world: a store, a reader of documents, ids, the time.
+
+Doors hand a `Desk` to a use case; `service.main` sets it up. The store and the
+document reader satisfy the protocols below without importing them being necessary.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from types import TracebackType
+from typing import NewType, Protocol, Self
+from uuid import UUID
+
+from cards.answers import Answer
+from cards.commitments import CheckIn
+from cards.days import TURNS_AT, Days
+from cards.errors import InvalidPreference
+from cards.intake.blocks import Document
+from cards.items import Item, KeptItem
+from cards.kinds.base import KindName
+from cards.parts import KeptDigest
+from cards.schedule import TARGET, Memory, Schedule
+
+ReaderId = NewType("ReaderId", UUID)
+
+UNASKED_A_DAY = 6
+"""Unasked items let in a day unless the reader says otherwise: each kind of a new book twice."""
+MOST_UNASKED_A_DAY = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Reader:
+    """A reader and what they set.
+
+    Attributes:
+        time_zone: IANA name.
+        turns_at: hour, 0 to 23, at which their day turns over.
+        target: retention aimed for.
+        unasked_a_day: how many unasked items are let in a day, 0 to 100.
+        revision: how many times it was changed, from 1.
+
+    Raises:
+        InvalidPreference: a setting is outside its range.
+    """
+
+    id: ReaderId
+    time_zone: str = "UTC"
+    turns_at: int = TURNS_AT
+    target: float = TARGET
+    unasked_a_day: int = UNASKED_A_DAY
+    revision: int = 1
+
+    def __post_init__(self) -> None:
+        Days(self.time_zone, self.turns_at)
+        Schedule(self.target)
+        if not 0 <= self.unasked_a_day <= MOST_UNASKED_A_DAY:
+            raise InvalidPreference(
+                f"Between 0 and {MOST_UNASKED_A_DAY} unasked items can be let in a day, "
+                f"not {self.unasked_a_day}.",
+                where="unasked_a_day",
+            )
+
+    @property
+    def days(self) -> Days:
+        """How instants fall into this reader's days."""
+        return Days(self.time_zone, self.turns_at)
+
+
+@dataclass(frozen=True, slots=True)
+class Original:
+    """A file a digest was read from, as it came.
+
+    Attributes:
+        name: the file's name, without folders.
+        content: its bytes.
+        sha256: of the bytes, 64 hexadecimal digits.
+        added_at: when it was added, aware, in UTC.
+    """
+
+    name: str
+    content: bytes
+    sha256: str
+    added_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class BookKey:
+    """What a digest is recognised by when its book comes again.
+
+    Attributes:
+        title, author: folded (case, accents, punctuation and spaces); author "" if none.
+        isbn: digits, or None.
+    """
+
+    title: str
+    author: str
+    isbn: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class DigestEntry:
+    """A digest with the instant it was first added."""
+
+    kept: KeptDigest
+    added_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class KeptAnswer:
+    """An answer with what happened to it.
+
+    Attributes:
+        received_at: when it arrived, aware, in UTC.
+        taken_back_at: when the reader took it back, or None.
+    """
+
+    answer: Answer
+    received_at: datetime
+    taken_back_at: datetime | None = None
+
+
+class Readers(Protocol):
+    """The readers of this house."""
+
+    def get(self, reader: ReaderId) -> Reader:
+        """Return a reader; one never seen before has the settings given to `Store`."""
+        ...
+
+    def lock(self, reader: ReaderId) -> Reader:
+        """Return a reader, and let no other transaction write their digests until the end."""
+        ...
+
+    def put(self, reader: Reader) -> None:
+        """Keep a reader's settings, the revision as given."""
+        ...
+
+
+class Digests(Protocol):
+    """The digests of one reader's library. Removed ones are returned too, and marked."""
+
+    def get(self, reader: ReaderId, digest_id: UUID) -> KeptDigest | None:
+        """Return one digest with every part it holds or held."""
+        ...
+
+    def many(self, reader: ReaderId, ids: Iterable[UUID]) -> dict[UUID, KeptDigest]:
+        """Return several by id, in a fixed number of statements."""
+        ...
+
+    def alike(self, reader: ReaderId, key: BookKey) -> list[KeptDigest]:
+        """Return those with the same folded title and author, or the same ISBN; oldest first."""
+        ...
+
+    def from_file(self, reader: ReaderId, name: str) -> list[KeptDigest]:
+        """Return those whose latest original bears a file name; oldest first."""
+        ...
+
+    def put(self, reader: ReaderId, kept: KeptDigest, key: BookKey, now: datetime) -> None:
+        """Keep a digest: insert it, or replace its facts and parts, the revision as given."""
+        ...
+
+    def page(
+        self, reader: ReaderId, after: tuple[datetime, UUID] | None, limit: int
+    ) -> list[DigestEntry]:
+        """Return those not removed, newest first by (added_at, id), beyond `after`."""
+        ...
+
+    def keep_original(self, reader: ReaderId, digest_id: UUID, original: Original) -> None:
+        """Keep a file a digest was read from; the same bytes for the same digest only once.
+
+        Keeping the same bytes again makes them the latest original.
+        """
+        ...
+
+    def original(self, reader: ReaderId, digest_id: UUID) -> Original | None:
+        """Return the latest file a digest was read from, if it came from one."""
+        ...
+
+    def original_hash(self, reader: ReaderId, digest_id: UUID) -> str | None:
+        """Return the sha256 of that file without loading it."""
+        ...
+
+
+class Items(Protocol):
+    """The items of one reader's library."""
+
+    def get(self, reader: ReaderId, item_id: UUID) -> KeptItem | None:
+        """Return one item, retired or not."""
+        ...
+
+    def lock(self, reader: ReaderId, item_id: UUID) -> KeptItem | None:
+        """Return one item, and let no other transaction change it until the end of this one."""
+        ...
+
+    def of_digest(self, reader: ReaderId, digest_id: UUID) -> list[KeptItem]:
+        """Return all items of a digest, retired ones too, by kind and number."""
+        ...
+
+    def put(self, reader: ReaderId, items: Sequence[Item], added_at: datetime) -> None:
+        """Keep items: new ones as unasked, known ones with their number and retirement."""
+        ...
+
+    def remember(self, reader: ReaderId, item_id: UUID, memory: Memory | None) -> None:
+        """Keep what the answers to an item come to, None when none is left."""
+        ...
+
+    def called(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return items not retired that a sitting on `day` asks, by call day and id."""
+        ...
+
+    def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
+        """Return, of each kind, the first `limit` unasked items not retired.
+
+        First are those of the digest added first, then by their number.
+        """
+        ...
+
+    def first_asked(self, reader: ReaderId, day: date) -> int:
+        """Return how many items were asked for the first time on a day."""
+        ...
+
+    def next_call(self, reader: ReaderId, day: date) -> date | None:
+        """Return the first day after `day` on which something is asked, or None."""
+        ...
+
+    def page(
+        self,
+        reader: ReaderId,
+        after: UUID | None,
+        limit: int,
+        digest_id: UUID | None = None,
+        kind: KindName | None = None,
+    ) -> list[KeptItem]:
+        """Return items not retired by id, beyond `after`."""
+        ...
+
+
+class Answers(Protocol):
+    """The answers of one reader: append-only."""
+
+    def get(self, reader: ReaderId, answer_id: UUID) -> KeptAnswer | None:
+        """Return one answer, taken back or not."""
+        ...
+
+    def of_item(self, reader: ReaderId, item_id: UUID) -> list[Answer]:
+        """Return the answers to an item that were not taken back, in the order they happened."""
+        ...
+
+    def history(
+        self, reader: ReaderId, item_id: UUID, after: tuple[datetime, UUID] | None, limit: int
+    ) -> list[KeptAnswer]:
+        """Return all answers to an item, newest first by (answered_at, id), beyond `after`."""
+        ...
+
+    def add(self, reader: ReaderId, answer: Answer, received_at: datetime) -> None:
+        """Append an answer."""
+        ...
+
+    def take_back(self, reader: ReaderId, fact_id: UUID, answer_id: UUID, now: datetime) -> None:
+        """Append the fact that an answer was taken back."""
+        ...
+
+
+class CheckIns(Protocol):
+    """The check-ins of one reader: append-only."""
+
+    def add(self, reader: ReaderId, check_in: CheckIn) -> None:
+        """Append a check-in; one whose id is already kept changes nothing."""
+        ...
+
+    def of_digest(self, reader: ReaderId, digest_id: UUID) -> list[CheckIn]:
+        """Return the check-ins on a digest's commitments, by day and id."""
+        ...
+
+
+class UnitOfWork(Protocol):
+    """One transaction. Leaving it without `commit` rolls everything back."""
+
+    @property
+    def readers(self) -> Readers:
+        """The readers."""
+        ...
+
+    @property
+    def digests(self) -> Digests:
+        """The digests."""
+        ...
+
+    @property
+    def items(self) -> Items:
+        """The items."""
+        ...
+
+    @property
+    def answers(self) -> Answers:
+        """The answers."""
+        ...
+
+    @property
+    def check_ins(self) -> CheckIns:
+        """The check-ins."""
+        ...
+
+    def commit(self) -> None:
+        """Make everything done in it lasting."""
+        ...
+
+    def __enter__(self) -> Self: ...
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None: ...
+
+
+class Store(Protocol):
+    """Where everything is kept."""
+
+    def reading(self) -> UnitOfWork:
+        """Begin a transaction that only reads: one state of the store throughout."""
+        ...
+
+    def writing(self) -> UnitOfWork:
+        """Begin a transaction that may write."""
+        ...
+
+
+class Documents(Protocol):
+    """What turns the bytes of a file into a document."""
+
+    def read(self, name: str, content: bytes) -> Document:
+        """Read a file.
+
+        Raises:
+            DocumentRefused: it is empty, too large, locked, broken or of no known format.
+        """
+        ...
+
+
+@dataclass(frozen=True)
+class Desk:
+    """Everything a door hands to a use case, set up once in `service.main`.
+
+    Attributes:
+        store: where everything is kept.
+        documents: what reads files.
+        now: the time, aware, in UTC. Only doors call it.
+        new_id: makes a fresh id.
+        reader: whose library this is.
+        demo: whether this is the demo library.
+    """
+
+    store: Store
+    documents: Documents
+    now: Callable[[], datetime]
+    new_id: Callable[[], UUID]
+    reader: ReaderId
+    demo: bool = False
