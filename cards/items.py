@@ -7,10 +7,10 @@ from uuid import UUID, uuid5
 
 from rapidfuzz import fuzz
 
+from cards.answers import Grade
 from cards.digest import Digest
 from cards.kinds import KINDS
 from cards.kinds.base import KindName
-from cards.answers import Grade
 from cards.parts import KeptDigest, Part, PartKind
 from cards.schedule import Memory
 
@@ -102,9 +102,7 @@ def reconcile(made: Iterable[Item], known: Iterable[Item]) -> tuple[Item, ...]:
     return (*now.values(), *gone)
 
 
-def keep(
-    digest: Digest, known: KeptDigest | None, new_id: Callable[[], UUID]
-) -> KeptDigest:
+def keep(digest: Digest, known: KeptDigest | None, new_id: Callable[[], UUID]) -> KeptDigest:
     """Give the parts of a digest their identities, those of `known` where they are the same.
 
     Parts are matched kind by kind: first by the same words, then the most similar

@@ -20,7 +20,7 @@ class Block:
 
     Attributes:
         shape: what it was in the document.
-        text: its words in plain text; a line break the writer typed is `\\n`; the
+        text: its words in plain text; a line break the writer typed is a newline; the
             cells of a row are joined by tabs.
         level: of a heading, 1 (highest) to 6; of an item, its depth from 1; else 0.
         number: the number of an item in a numbered list, else None.

@@ -1,0 +1,172 @@
+"""`place`: put a quotation where it belongs in the plot.
+
+By gap of the plot where its point is known; else by its page, else its chapter, else
+in the order of the quotations. A place is never invented: a quotation of which nothing
+says where it stands, and too few others to stand among, makes no item.
+"""
+
+from collections.abc import Iterator
+from uuid import UUID
+
+from cards.answers import Grade
+from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Landmark, Mark
+from cards.locators import chapter_of
+from cards.parts import KeptDigest, Part, PartKind
+
+# Errors as shares of the book: reference, part 4, "place a quotation, by page". By gap:
+# design, "Positions are never invented".
+_VIVID, _CLEAR, _HAZY = 0.02, 0.05, 0.15
+
+FEWEST_OTHERS = 2
+"""Other quotations needed to ask for the order: among fewer, chance alone is right too often."""
+
+
+class _Place:
+    name = KindName.PLACE
+
+    def sources(self, digest: KeptDigest) -> Iterator[Part]:
+        """Yield the quotations of which something says where they stand."""
+        for part in digest.held(PartKind.QUOTATION):
+            if _ways(digest, part):
+                yield part
+
+    def cue(self, digest: KeptDigest, part: Part) -> Cue:
+        """Show the quotation, ask for its place."""
+        ways = _ways(digest, part)
+        return Cue(
+            heading="Place this in the plot",
+            words=f"“{part.text}”",
+            question=_QUESTIONS[ways[0]]
+            if _by_points(digest, part) or ways[0] is not Asked.GAP
+            else "After which of your other quotations does it stand in the book?",
+            asked=ways,
+            landmarks=_landmarks(digest, part) if Asked.GAP in ways else (),
+            pages=digest.pages if Asked.PAGE in ways else None,
+        )
+
+    def answer(self, digest: KeptDigest, part: Part) -> Answered:
+        """Return where it stands, in words and as a gap, a page or a chapter."""
+        gap = _gap(digest, part)
+        return Answered(
+            words=_where(digest, part, gap),
+            gap=gap,
+            page=part.page,
+            chapter=chapter_of(part.locator),
+            locator=part.locator,
+        )
+
+    def mark(self, digest: KeptDigest, part: Part, attempt: Attempt) -> Mark:
+        """Suggest a grade by how far off the place is."""
+        if attempt.page is not None and part.page is not None:
+            return _by_page(digest, part.page, attempt.page, hinted=attempt.landmarks_seen)
+        chapter = chapter_of(part.locator)
+        if attempt.chapter is not None and chapter is not None:
+            return _by_distance(abs(attempt.chapter - chapter), "chapter")
+        gap = _gap(digest, part)
+        if attempt.gap is not None and gap is not None:
+            return _by_distance(abs(attempt.gap - gap), "place")
+        return Mark(Grade.BLANK, "No place was given.")
+
+    def asks(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:  # noqa: ARG002
+        """Nothing in words: the quotation is shown, its place is asked."""
+        return frozenset()
+
+    def shows(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:
+        """The quotation and everything its gaps lie between."""
+        return frozenset({part.id, *(each.id for each in _among(digest, part))})
+
+
+_QUESTIONS = {
+    Asked.GAP: "Where does it stand? Choose the place on the line, or give the page if you can.",
+    Asked.PAGE: "On which page does it stand?",
+    Asked.CHAPTER: "In which chapter does it stand?",
+}
+
+
+def _by_points(digest: KeptDigest, part: Part) -> bool:
+    return part.after is not None and bool(digest.held(PartKind.POINT))
+
+
+def _ways(digest: KeptDigest, part: Part) -> tuple[Asked, ...]:
+    page = (Asked.PAGE,) if part.page is not None else ()
+    if _by_points(digest, part):
+        return (Asked.GAP, *page)
+    if page:
+        return page
+    if chapter_of(part.locator) is not None:
+        return (Asked.CHAPTER,)
+    others = len(digest.held(PartKind.QUOTATION)) - 1
+    return (Asked.GAP,) if others >= FEWEST_OTHERS else ()
+
+
+def _among(digest: KeptDigest, part: Part) -> tuple[Part, ...]:
+    """Return what its gaps lie between: the points, or the other quotations."""
+    ways = _ways(digest, part)
+    if Asked.GAP not in ways:
+        return ()
+    if _by_points(digest, part):
+        return digest.held(PartKind.POINT)
+    return tuple(each for each in digest.held(PartKind.QUOTATION) if each.id != part.id)
+
+
+def _landmarks(digest: KeptDigest, part: Part) -> tuple[Landmark, ...]:
+    return tuple(
+        Landmark(number, each.text, each.page)
+        for number, each in enumerate(_among(digest, part), 1)
+    )
+
+
+def _gap(digest: KeptDigest, part: Part) -> int | None:
+    if Asked.GAP not in _ways(digest, part):
+        return None
+    return part.after if _by_points(digest, part) else part.number - 1
+
+
+def _where(digest: KeptDigest, part: Part, gap: int | None) -> str:
+    among = _among(digest, part)
+    located = f"{part.locator}" if part.locator else ""
+    if gap is None:
+        return located
+    what = "point" if _by_points(digest, part) else "quotation"
+    if gap == 0:
+        where = f"before the first {what}"
+    elif gap >= len(among):
+        where = f"after the last {what}: {among[-1].text}"
+    else:
+        where = f"after {what} {gap}: {among[gap - 1].text}"
+    return f"{located}, {where}" if located else where[0].upper() + where[1:]
+
+
+def _scale(digest: KeptDigest, page: int) -> tuple[int, str]:
+    if digest.pages is not None:
+        return max(digest.pages, page), "of the book"
+    known = [part.page for part in digest.parts if part.page is not None and not part.retired]
+    return max([page, *known]), "of the pages your digest names"
+
+
+def _by_page(digest: KeptDigest, page: int, guess: int, *, hinted: bool) -> Mark:
+    scale, of_what = _scale(digest, page)
+    off = abs(guess - page)
+    share = off / scale
+    if share <= _VIVID:
+        grade = Grade.CLEAR if hinted else Grade.VIVID
+    elif share <= _CLEAR:
+        grade = Grade.CLEAR
+    else:
+        grade = Grade.HAZY if share <= _HAZY else Grade.BLANK
+    if off == 0:
+        return Mark(grade, f"Page {page}, exactly.")
+    pages = "page" if off == 1 else "pages"
+    return Mark(grade, f"{off} {pages} off, {share:.0%} {of_what}.")
+
+
+def _by_distance(distance: int, what: str) -> Mark:
+    if distance == 0:
+        return Mark(Grade.CLEAR, f"The right {what}.")
+    if distance == 1:
+        return Mark(Grade.HAZY, f"One {what} off.")
+    return Mark(Grade.BLANK, f"{distance} {what}s off.")
+
+
+PLACE = _Place()
+"""The kind `place`."""

@@ -1,0 +1,89 @@
+"""The situation a commitment is for: what may be said of it without saying it."""
+
+import re
+from dataclasses import dataclass
+
+from cards.kinds.words import NEGATIONS, content_words, fold_word, numbers, stems
+
+_OPENERS = (
+    "when|whenever|if|after|before|while|as soon as|every time|each time|on waking|"
+    "at the end of|at the start of|in the middle of|during|at|on|over"
+)
+_LEADING = re.compile(
+    rf"^\s*(?P<when>(?:{_OPENERS})\s[^,;:.]{{2,80}}),\s*(?P<act>\S.*)$", re.IGNORECASE | re.DOTALL
+)
+_TRAILING = re.compile(
+    r"^(?P<act>.*?\S),?\s+(?P<when>(?:when|whenever|after|before|while|as soon as)"
+    r"\s[^,;:.]{2,80}?)[.;!]?\s*$",
+    re.IGNORECASE | re.DOTALL,
+)
+_KIN = (
+    "mother|father|parents?|brother|sister|son|daughter|children|child|wife|husband|partner|aunt|"
+    "uncle|grandmother|grandfather|neighbours?|neighbors?|friends?|colleagues?|household|family|"
+    "boss|teacher|students?|pupils?"
+)
+_TO_WHOM = re.compile(
+    rf"\b(?:to|with|for|ask|tell|thank|call|ring|visit|help|invite)\s+"
+    rf"(?P<whom>(?:my|our|the)\s+(?:\w+\s+)?(?:{_KIN})\b|[A-Z][^\W\d_]+(?:\s[A-Z][^\W\d_]+)?)"
+)
+_POINT = re.compile(r"\(\s*(?:from |see )?point (?P<number>\d{1,3})\s*\)", re.IGNORECASE)
+_NOT_NAMES = frozenset(
+    """monday tuesday wednesday thursday friday saturday sunday january february march april
+    may june july august september october november december easter christmas i""".split()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Situation:
+    """When, or to whom, a commitment applies, or the point it came from.
+
+    Attributes:
+        words: a phrase free of the commitment's action and numbers, or "".
+        point: the number of the point the commitment names as its origin, or None.
+    """
+
+    words: str = ""
+    point: int | None = None
+
+
+def situation(text: str) -> Situation:
+    """Read the situation from a commitment's own words; empty when they name none.
+
+    A phrase is used only when it holds no number, no negation and no content word of
+    the rest of the commitment, so that it cannot give the action away.
+    """
+    named = _POINT.search(text)
+    point = int(named["number"]) if named else None
+    bare = _POINT.sub("", text).strip()
+    phrases = [_when(bare), _whom(bare)]
+    return Situation(next((phrase for phrase in phrases if phrase), ""), point)
+
+
+def _when(text: str) -> str:
+    for shape in (_LEADING, _TRAILING):
+        found = shape.match(text)
+        if found and _keeps_secret(found["when"], found["act"]):
+            when = found["when"].strip()
+            return when[0].upper() + when[1:] + ", …"
+    return ""
+
+
+def _whom(text: str) -> str:
+    for found in _TO_WHOM.finditer(text):
+        whom = found["whom"]
+        if whom.casefold() in _NOT_NAMES:
+            continue
+        rest = text[: found.start("whom")] + text[found.end("whom") :]
+        if _keeps_secret(whom, rest):
+            return f"Concerning {whom}"
+    return ""
+
+
+def _keeps_secret(phrase: str, rest: str) -> bool:
+    words = {fold_word(word) for word in phrase.split()}
+    return (
+        not numbers(phrase)
+        and words.isdisjoint(NEGATIONS)
+        and bool(content_words(rest))
+        and stems(phrase).isdisjoint(stems(rest))
+    )
