@@ -1,5 +1,6 @@
 """What a finished digest holds, and what makes one valid."""
 
+import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
@@ -171,3 +172,17 @@ def _bounded(text: str, where: str, limit: int) -> None:
             f"The digest's {where} is {len(text)} characters long; at most {limit} are kept.",
             where=where,
         )
+
+
+def folded(text: str | None) -> str:
+    """Return a title or a name without case, accents, punctuation and spare spaces.
+
+    What is left tells whether two title pages are of the same book; "" for None.
+    """
+    plain = unicodedata.normalize("NFKD", text or "").casefold()
+    kept = (
+        character if character.isalnum() else " "
+        for character in plain
+        if not unicodedata.combining(character)
+    )
+    return " ".join("".join(kept).split())

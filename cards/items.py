@@ -127,6 +127,40 @@ def keep(digest: Digest, known: KeptDigest | None, new_id: Callable[[], UUID]) -
     )
 
 
+def with_places_of(known: KeptDigest, kept: KeptDigest) -> KeptDigest:
+    """Return `kept` with the places the reader once said, where it says none itself.
+
+    A document that is added again does not hold what the reader told Catchword about
+    it: after which point a quotation stands. That is carried over as long as that
+    point is still held, under the number it has now.
+    """
+    numbers = {part.id: part.number for part in kept.held(PartKind.POINT)}
+    by_number = {part.number: numbers.get(part.id) for part in known.held(PartKind.POINT)}
+    by_number[0] = 0
+    said = {part.id: part.after for part in known.held(PartKind.QUOTATION)}
+
+    def placed(part: Part) -> Part:
+        after = said.get(part.id)
+        if part.after is not None or after is None or part.retired:
+            return part
+        return replace(part, after=by_number.get(after))
+
+    return replace(kept, parts=tuple(placed(part) for part in kept.parts))
+
+
+def share_of(digest: Digest, known: KeptDigest) -> float:
+    """Return which share, 0 to 1, of a digest's parts a kept digest has or once had.
+
+    Tells a corrected digest from another book's when title and author were corrected too.
+    """
+    found = total = 0
+    for kind in (PartKind.POINT, PartKind.COMMITMENT, PartKind.QUOTATION):
+        fresh = list(_parts(digest, kind, lambda: UUID(int=0)))
+        total += len(fresh)
+        found += len(_matches(fresh, [part for part in known.parts if part.kind is kind]))
+    return found / total if total else 0.0
+
+
 def _parts(digest: Digest, kind: PartKind, new_id: Callable[[], UUID]) -> Iterator[Part]:
     match kind:
         case PartKind.THEME:

@@ -143,18 +143,14 @@ class Schedule:
         )
         return self._model.get_card_retrievability(card, _instant(day))
 
-    def predict(self, item_id: UUID, before: Iterable[Answer], answer: Answer) -> float | None:
-        """Return the recall predicted just before `answer`, from the answers before it.
+    def predict(self, answer: Answer, others: Iterable[Answer]) -> float | None:
+        """Return the recall predicted just before an answer, from those that happened earlier.
 
-        None when there is none before it. `before` may hold later answers too.
+        None when there is none. `others` are answers to the same item, later ones too.
         """
-        earlier = [
-            other
-            for other in before
-            if (other.answered_at, other.id.bytes) < (answer.answered_at, answer.id.bytes)
-        ]
-        memory = self.fold(item_id, earlier)
-        return None if memory is None else self.recall(memory, answer.day)
+        ordered = in_order([*others, answer])
+        memory = self.fold(answer.item_id, ordered[: ordered.index(answer)])
+        return None if memory is None else self.recall(memory, max(answer.day, memory.last_day))
 
 
 def spread(interval: int, item_id: UUID, answers: int) -> int:

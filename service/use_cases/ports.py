@@ -175,6 +175,10 @@ class Digests(Protocol):
         """Return the latest file a digest was read from, if it came from one."""
         ...
 
+    def original_name(self, reader: ReaderId, digest_id: UUID) -> str | None:
+        """Return the name of that file without loading it."""
+        ...
+
     def original_hash(self, reader: ReaderId, digest_id: UUID) -> str | None:
         """Return the sha256 of that file without loading it."""
         ...

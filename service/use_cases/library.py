@@ -1,0 +1,95 @@
+"""A reader looks through their books."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from uuid import UUID
+
+from cards.commitments import CheckIn
+from cards.errors import DigestMissing
+from cards.items import KeptItem
+from cards.parts import KeptDigest
+from service.use_cases.ports import Desk, DigestEntry, Original
+
+PAGE = 50
+"""Entries on one page of a list unless asked for otherwise."""
+MOST = 200
+"""Entries on one page of a list at the most."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """One page of the library, newest first.
+
+    Attributes:
+        entries: the digests with the instants they were added.
+        next: where the following page begins, or None.
+    """
+
+    entries: tuple[DigestEntry, ...]
+    next: tuple[datetime, UUID] | None
+
+
+@dataclass(frozen=True, slots=True)
+class OpenDigest:
+    """A digest laid open, with what became of its items and commitments.
+
+    Attributes:
+        items: those not retired, by kind and number.
+        check_ins: on its commitments, by day.
+        original: the name of the file it came from, or None.
+        today: the reader's day.
+    """
+
+    kept: KeptDigest
+    items: tuple[KeptItem, ...]
+    check_ins: tuple[CheckIn, ...]
+    original: str | None
+    today: date
+
+
+def list_digests(
+    desk: Desk, after: tuple[datetime, UUID] | None = None, limit: int = PAGE
+) -> Shelf:
+    """Return one page of the library, newest first, beyond `after`."""
+    with desk.store.reading() as work:
+        entries = work.digests.page(desk.reader, after, limit + 1)
+    page = tuple(entries[:limit])
+    more = len(entries) > limit
+    return Shelf(page, (page[-1].added_at, page[-1].kept.id) if more else None)
+
+
+def open_digest(desk: Desk, digest_id: UUID) -> OpenDigest:
+    """Return one digest with its items and check-ins.
+
+    Raises:
+        DigestMissing: this reader has no such digest.
+    """
+    with desk.store.reading() as work:
+        reader = work.readers.get(desk.reader)
+        kept = work.digests.get(desk.reader, digest_id)
+        if kept is None or kept.removed:
+            raise DigestMissing(digest_id)
+        items = work.items.of_digest(desk.reader, digest_id)
+        check_ins = work.check_ins.of_digest(desk.reader, digest_id)
+        original = work.digests.original_name(desk.reader, digest_id)
+    return OpenDigest(
+        kept=kept,
+        items=tuple(each for each in items if not each.item.retired),
+        check_ins=tuple(check_ins),
+        original=original,
+        today=reader.days.of(desk.now()),
+    )
+
+
+def open_original(desk: Desk, digest_id: UUID) -> Original:
+    """Return the file a digest was last read from.
+
+    Raises:
+        DigestMissing: this reader has no such digest, or it came from no file.
+    """
+    with desk.store.reading() as work:
+        kept = work.digests.get(desk.reader, digest_id)
+        original = work.digests.original(desk.reader, digest_id)
+    if kept is None or kept.removed or original is None:
+        raise DigestMissing(digest_id)
+    return original
