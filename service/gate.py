@@ -1,0 +1,81 @@
+"""Who may come in over HTTP, and what every response carries.
+
+Catchword has no accounts yet and listens on the loopback address; so any page in the
+reader's browser could send requests to it. The gate lets in only requests addressed to
+a name of its own (against DNS rebinding) and, for whatever changes something, only those
+that its own pages or a program sent (against cross-site requests).
+"""
+
+from http import HTTPStatus
+from urllib.parse import urlsplit
+
+from flask import Flask, Response, abort, request
+
+LARGEST_REQUEST = 21 * 1024 * 1024
+"""Bytes: the largest document (20 MB) and the form around it."""
+
+_LOOPBACK_NAMES = frozenset({"localhost", "127.0.0.1", "::1"})
+_SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})
+_POLICY = "; ".join(
+    (
+        "default-src 'none'",
+        "script-src 'self'",
+        "style-src 'self'",
+        "font-src 'self'",
+        "img-src 'self'",
+        "connect-src 'self'",
+        "form-action 'self'",
+        "base-uri 'none'",
+        "frame-ancestors 'none'",
+    )
+)
+_HEADERS = {
+    "Content-Security-Policy": _POLICY,
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "same-origin",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Cross-Origin-Resource-Policy": "same-origin",
+}
+
+
+def install(app: Flask, hosts: tuple[str, ...] = ()) -> None:
+    """Put the gate before an application.
+
+    Args:
+        app: the application.
+        hosts: names it answers to, besides the loopback names; "*" for any.
+    """
+    app.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
+    names = _LOOPBACK_NAMES | set(hosts)
+
+    @app.before_request
+    def check_host() -> None:
+        if "*" not in names and _host_name() not in names:
+            abort(HTTPStatus.MISDIRECTED_REQUEST, "Catchword does not answer to this host name.")
+
+    @app.before_request
+    def check_origin() -> None:
+        if request.method not in _SAFE_METHODS and _from_elsewhere():
+            abort(HTTPStatus.FORBIDDEN, "This request was sent by a page that is not Catchword's.")
+
+    @app.after_request
+    def add_headers(response: Response) -> Response:
+        for name, value in _HEADERS.items():
+            response.headers.setdefault(name, value)
+        response.headers.setdefault("Cache-Control", "no-store")
+        return response
+
+
+def _host_name() -> str:
+    try:
+        return urlsplit(f"//{request.host}").hostname or ""
+    except ValueError:
+        return ""
+
+
+def _from_elsewhere() -> bool:
+    site = request.headers.get("Sec-Fetch-Site")
+    if site is not None:
+        return site not in {"same-origin", "none"}
+    origin = request.headers.get("Origin")
+    return origin is not None and urlsplit(origin).netloc != request.host
