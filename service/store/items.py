@@ -1,0 +1,250 @@
+"""The items of a reader's library, each with what its answers come to."""
+
+from collections.abc import Iterable, Sequence
+from datetime import date, datetime
+from functools import cache
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import (
+    Connection,
+    Select,
+    bindparam,
+    func,
+    not_,
+    select,
+    union_all,
+    update,
+)
+
+from cards.answers import Grade
+from cards.items import Item, KeptItem
+from cards.kinds.base import KindName
+from cards.schedule import Memory
+from service.store.columns import ID
+from service.store.inserts import insert_or_update
+from service.store.tables import CALLED, UNASKED, digests, items
+from service.use_cases.ports import ReaderId
+
+_MEMORY = ("stability", "difficulty", "first_day", "last_day", "last_grade", "answers", "due_on")
+
+_MINE = items.c.reader_id == bindparam("reader")
+_WHOLE = select(
+    items.c.id,
+    items.c.kind,
+    items.c.digest_id,
+    items.c.part_id,
+    items.c.number,
+    items.c.retired,
+    *(items.c[name] for name in _MEMORY),
+).where(_MINE)
+_GET = _WHOLE.where(items.c.id == bindparam("item"))
+_LOCK = _GET.with_for_update()  # says nothing to SQLite, where a writer is alone anyway
+_OF_DIGEST = _WHOLE.where(items.c.digest_id == bindparam("digest")).order_by(
+    items.c.kind, items.c.number, items.c.id
+)
+_CALLED = (
+    _WHOLE.where(CALLED, items.c.call_on <= bindparam("day"))
+    .order_by(items.c.call_on, items.c.id)
+    .limit(bindparam("limit"))
+)
+
+
+def _unasked(kind: KindName) -> Select[Any]:
+    first = (
+        _WHOLE.where(UNASKED, items.c.kind == kind.value)
+        .order_by(items.c.digest_added_at, items.c.digest_id, items.c.number, items.c.id)
+        .limit(bindparam("limit"))
+        .subquery()
+    )
+    return select(first)
+
+
+_UNASKED = union_all(*(_unasked(kind) for kind in KindName))
+_FIRST_ASKED = (
+    select(func.count()).select_from(items).where(_MINE, items.c.first_day == bindparam("day"))
+)
+_NEXT_CALL = (
+    select(items.c.call_on)
+    .where(_MINE, CALLED, items.c.call_on > bindparam("day"))
+    .order_by(items.c.call_on)
+    .limit(1)
+)
+_ADDED_AT = select(digests.c.id, digests.c.added_at).where(
+    digests.c.reader_id == bindparam("reader"),
+    digests.c.id.in_(bindparam("ids", expanding=True, type_=ID)),
+)
+_PUT = insert_or_update(items, ("number", "retired"))
+_REMEMBER = (
+    update(items)
+    .where(_MINE, items.c.id == bindparam("item"))
+    .values({name: bindparam(f"new_{name}") for name in (*_MEMORY, "call_on")})
+)
+
+
+_NARROWER = {
+    "after": items.c.id > bindparam("after"),
+    "digest": items.c.digest_id == bindparam("digest"),
+    "kind": items.c.kind == bindparam("kind"),
+}
+
+
+@cache
+def _page(narrowed_by: frozenset[str]) -> Select[Any]:
+    conditions = [_NARROWER[name] for name in sorted(narrowed_by)]
+    return (
+        _WHOLE.where(not_(items.c.retired), *conditions)
+        .order_by(items.c.id)
+        .limit(bindparam("limit"))
+    )
+
+
+class SqlItems:
+    """The items, in one transaction; satisfies `ports.Items`."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+
+    def get(self, reader: ReaderId, item_id: UUID) -> KeptItem | None:
+        """Return one item, retired or not."""
+        row = self._connection.execute(_GET, {"reader": reader, "item": item_id}).first()
+        return None if row is None else _kept(row)
+
+    def lock(self, reader: ReaderId, item_id: UUID) -> KeptItem | None:
+        """Return one item, and let no other transaction change it until the end of this one."""
+        row = self._connection.execute(_LOCK, {"reader": reader, "item": item_id}).first()
+        return None if row is None else _kept(row)
+
+    def of_digest(self, reader: ReaderId, digest_id: UUID) -> list[KeptItem]:
+        """Return all items of a digest, retired ones too, by kind and number."""
+        rows = self._connection.execute(_OF_DIGEST, {"reader": reader, "digest": digest_id})
+        return [_kept(row) for row in rows]
+
+    def put(self, reader: ReaderId, items: Sequence[Item], added_at: datetime) -> None:
+        """Keep items: new ones as unasked, known ones with their number and retirement.
+
+        Their digests are to be kept first.
+        """
+        if not items:
+            return
+        arrived = {
+            row.id: row.added_at
+            for row in self._connection.execute(
+                _ADDED_AT, {"reader": reader, "ids": list({item.digest_id for item in items})}
+            )
+        }
+        self._connection.execute(
+            _PUT,
+            [
+                _UNASKED_MEMORY
+                | {
+                    "reader_id": reader,
+                    "id": item.id,
+                    "digest_id": item.digest_id,
+                    "part_id": item.part_id,
+                    "kind": item.kind.value,
+                    "number": item.number,
+                    "retired": item.retired,
+                    "added_at": added_at,
+                    "digest_added_at": arrived.get(item.digest_id, added_at),
+                }
+                for item in items
+            ],
+        )
+
+    def remember(self, reader: ReaderId, item_id: UUID, memory: Memory | None) -> None:
+        """Keep what the answers to an item come to, None when none is left."""
+        self._connection.execute(
+            _REMEMBER, {"reader": reader, "item": item_id} | _memory_values(memory)
+        )
+
+    def called(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return items not retired that a sitting on `day` asks, by call day and id."""
+        rows = self._connection.execute(_CALLED, {"reader": reader, "day": day, "limit": limit})
+        return [_kept(row) for row in rows]
+
+    def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
+        """Return, of each kind, the first `limit` unasked items not retired.
+
+        First are those of the digest added first, then by their number.
+        """
+        rows = self._connection.execute(_UNASKED, {"reader": reader, "limit": limit})
+        return [_kept(row) for row in rows]
+
+    def first_asked(self, reader: ReaderId, day: date) -> int:
+        """Return how many items were asked for the first time on a day."""
+        count: int = self._connection.execute(
+            _FIRST_ASKED, {"reader": reader, "day": day}
+        ).scalar_one()
+        return count
+
+    def next_call(self, reader: ReaderId, day: date) -> date | None:
+        """Return the first day after `day` on which something is asked, or None."""
+        found: date | None = self._connection.execute(
+            _NEXT_CALL, {"reader": reader, "day": day}
+        ).scalar_one_or_none()
+        return found
+
+    def page(
+        self,
+        reader: ReaderId,
+        after: UUID | None,
+        limit: int,
+        digest_id: UUID | None = None,
+        kind: KindName | None = None,
+    ) -> list[KeptItem]:
+        """Return items not retired by id, beyond `after`."""
+        narrowed: dict[str, object] = {}
+        if after is not None:
+            narrowed["after"] = after
+        if digest_id is not None:
+            narrowed["digest"] = digest_id
+        if kind is not None:
+            narrowed["kind"] = kind.value
+        rows = self._connection.execute(
+            _page(frozenset(narrowed)), narrowed | {"reader": reader, "limit": limit}
+        )
+        return [_kept(row) for row in rows]
+
+
+_UNASKED_MEMORY: dict[str, object] = dict.fromkeys((*_MEMORY, "call_on"))
+
+
+def _memory_values(memory: Memory | None) -> dict[str, object]:
+    if memory is None:
+        return {f"new_{name}": None for name in _UNASKED_MEMORY}
+    return {
+        "new_stability": memory.stability,
+        "new_difficulty": memory.difficulty,
+        "new_first_day": memory.first_day,
+        "new_last_day": memory.last_day,
+        "new_last_grade": memory.last_grade.value,
+        "new_answers": memory.answers,
+        "new_due_on": memory.due_on,
+        "new_call_on": memory.call_on,
+    }
+
+
+def _kept(row: Iterable[Any]) -> KeptItem:
+    (
+        item_id,
+        kind,
+        digest_id,
+        part_id,
+        number,
+        retired,
+        stability,
+        difficulty,
+        first_day,
+        last_day,
+        last_grade,
+        answers,
+        due_on,
+    ) = row
+    item = Item(item_id, KindName(kind), digest_id, part_id, number, retired)
+    if stability is None:
+        return KeptItem(item, None)
+    return KeptItem(
+        item,
+        Memory(stability, difficulty, first_day, last_day, Grade(last_grade), answers, due_on),
+    )

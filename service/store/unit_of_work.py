@@ -1,0 +1,94 @@
+"""One transaction on the store, with a repository for each thing kept in it."""
+
+from collections.abc import Callable
+from contextlib import ExitStack
+from types import TracebackType
+from typing import Self
+
+from sqlalchemy import Connection, Engine, RootTransaction
+from sqlalchemy.exc import SQLAlchemyError
+
+from service.store.answers import SqlAnswers
+from service.store.check_ins import SqlCheckIns
+from service.store.digests import SqlDigests
+from service.store.items import SqlItems
+from service.store.readers import SqlReaders
+from service.store.refusals import store_error
+from service.use_cases.ports import Reader, ReaderId
+
+
+class SqlUnitOfWork:
+    """One transaction; satisfies `ports.UnitOfWork`.
+
+    It begins on entering the block. Leaving without `commit` rolls everything back;
+    after `commit`, nothing more can be done in it. Whatever the database refuses
+    comes out as a `StoreError`.
+    """
+
+    def __init__(self, engine: Engine, defaults: Callable[[ReaderId], Reader]) -> None:
+        self._engine = engine
+        self._defaults = defaults
+        self._open: Connection | None = None
+        self._transaction: RootTransaction | None = None
+
+    @property
+    def readers(self) -> SqlReaders:
+        """The readers."""
+        return SqlReaders(self._connection, self._defaults)
+
+    @property
+    def digests(self) -> SqlDigests:
+        """The digests."""
+        return SqlDigests(self._connection, self.readers)
+
+    @property
+    def items(self) -> SqlItems:
+        """The items."""
+        return SqlItems(self._connection)
+
+    @property
+    def answers(self) -> SqlAnswers:
+        """The answers."""
+        return SqlAnswers(self._connection)
+
+    @property
+    def check_ins(self) -> SqlCheckIns:
+        """The check-ins."""
+        return SqlCheckIns(self._connection)
+
+    def commit(self) -> None:
+        """Make everything done in it lasting, and end it."""
+        transaction, self._transaction = self._transaction, None
+        if transaction is None:
+            raise RuntimeError("there is no transaction to commit, or it was committed already")
+        transaction.commit()
+
+    def __enter__(self) -> Self:
+        try:
+            self._open = self._engine.connect()
+        except SQLAlchemyError as error:
+            raise store_error(error) from error
+        with ExitStack() as closing:
+            closing.callback(self._open.close)
+            self._transaction = self._open.begin()
+            closing.pop_all()
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        connection, self._open = self._open, None
+        transaction, self._transaction = self._transaction, None
+        if connection is not None:
+            with connection:
+                if transaction is not None:
+                    transaction.rollback()
+
+    @property
+    def _connection(self) -> Connection:
+        if self._open is None or self._transaction is None:
+            raise RuntimeError("a unit of work is used inside its with block, before its commit")
+        return self._open
