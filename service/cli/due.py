@@ -1,0 +1,36 @@
+"""`catchword due`: what is asked today."""
+
+import click
+
+from service.cli.group import Tools
+from service.cli.screen import console, faint, heading, print_json
+from service.use_cases.sit import todays_sitting
+
+
+@click.command()
+@click.option("--json", "as_json", is_flag=True, help="Print it as JSON.")
+@click.pass_obj
+def due(tools: Tools, *, as_json: bool) -> None:
+    """List what is due now, most at risk first."""
+    with tools.desk() as desk:
+        sitting = todays_sitting(desk)
+    items = [
+        {
+            "id": str(item.kept.item.id),
+            "kind": item.kept.item.kind.value,
+            "title": item.title,
+            "cue": item.cue.words if item.cue else "",
+            "due_on": item.due_on.isoformat() if item.due_on else None,
+        }
+        for item in sitting.items
+    ]
+    if as_json:
+        print_json({"items": items})
+        return
+    screen = console()
+    for item in items:
+        screen.print(heading(f"{item['kind']} · {item['title']}"))
+        screen.print(str(item["cue"]))
+    if not items:
+        later = f" Something is asked again on {sitting.next_on}." if sitting.next_on else ""
+        screen.print(faint(f"Nothing is due on {sitting.day}.{later}"))

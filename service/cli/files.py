@@ -1,0 +1,63 @@
+"""Files named on the command line: their bytes, and how a digest is printed."""
+
+from pathlib import Path
+
+from cards.digest import Digest, Notice
+from cards.errors import DocumentRefused, DocumentTooLarge
+
+LARGEST = 20 * 1024 * 1024
+"""Bytes read of a file; the documents room refuses anything larger, with its reason."""
+
+
+def bytes_of(path: Path) -> bytes:
+    """Return the content of a file.
+
+    Raises:
+        DocumentRefused: it cannot be opened, or is larger than any digest.
+    """
+    try:
+        size = path.stat().st_size
+        if size > LARGEST:
+            raise DocumentTooLarge(
+                f"{path.name} has {size:,} bytes; Catchword reads files up to {LARGEST:,} bytes. "
+                "A digest is two pages: save it alone, without pictures.",
+                where=path.name,
+            )
+        return path.read_bytes()
+    except OSError as error:
+        raise DocumentRefused(
+            f"{path} cannot be opened: {error.strerror or 'it is not readable'}.", where=path.name
+        ) from error
+
+
+def digest_fields(digest: Digest, notices: tuple[Notice, ...]) -> dict[str, object]:
+    """Return a digest in the shape `catchword read --json` prints and the README documents."""
+    return {
+        "title": digest.title,
+        "author": digest.author,
+        "isbn": digest.isbn,
+        "pages": digest.pages,
+        "finished_on": digest.finished_on.isoformat() if digest.finished_on else None,
+        "theme": digest.theme,
+        "judgement": digest.judgement,
+        "points": [
+            {"text": point.text, "locator": point.locator, "page": point.page}
+            for point in digest.points
+        ],
+        "commitments": [{"text": commitment.text} for commitment in digest.commitments],
+        "quotations": [
+            {
+                "text": quotation.text,
+                "locator": quotation.locator,
+                "page": quotation.page,
+                "after": quotation.after,
+            }
+            for quotation in digest.quotations
+        ],
+        "warnings": warnings_of(notices),
+    }
+
+
+def warnings_of(notices: tuple[Notice, ...]) -> list[dict[str, str]]:
+    """Return notices as the warnings of a report."""
+    return [{"part": notice.part, "message": notice.message} for notice in notices]

@@ -1,0 +1,73 @@
+"""`catchword read FILE`: show what would be understood, store nothing."""
+
+from pathlib import Path
+
+import click
+
+from cards.digest import Digest
+from cards.intake import Understood
+from service.cli.files import bytes_of, digest_fields
+from service.cli.group import Tools
+from service.cli.screen import console, faint, heading, print_json
+from service.use_cases.add_digest import read_digest
+
+
+@click.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="Print it as JSON.")
+@click.pass_obj
+def read(tools: Tools, file: Path, *, as_json: bool) -> None:
+    """Show what would be understood of FILE, and store nothing."""
+    with tools.desk() as desk:
+        understood = read_digest(desk, file.name, bytes_of(file))
+    if as_json:
+        print_json(digest_fields(understood.digest, understood.notices))
+    else:
+        _print(understood)
+
+
+def _print(understood: Understood) -> None:
+    digest, screen = understood.digest, console()
+    screen.print(heading(digest.title))
+    screen.print(faint(_facts(digest)))
+    for name, lines in _parts(digest):
+        screen.print()
+        screen.print(heading(name))
+        for line in lines:
+            screen.print(line)
+    if understood.notices:
+        screen.print()
+        screen.print(heading("To look at"))
+        for notice in understood.notices:
+            screen.print(f"{notice.part}: {notice.message}")
+
+
+def _facts(digest: Digest) -> str:
+    facts = [
+        digest.author,
+        f"{digest.pages} pages" if digest.pages else None,
+        f"ISBN {digest.isbn}" if digest.isbn else None,
+        f"finished on {digest.finished_on}" if digest.finished_on else None,
+    ]
+    return " · ".join(fact for fact in facts if fact)
+
+
+def _parts(digest: Digest) -> list[tuple[str, list[str]]]:
+    located = [
+        f"{number}. {point.text}" + (f" ({point.locator})" if point.locator else "")
+        for number, point in enumerate(digest.points, 1)
+    ]
+    quoted = [
+        f"“{quotation.text}”"
+        + (f" {quotation.locator}" if quotation.locator else "")
+        + (f" (after point {quotation.after})" if quotation.after else "")
+        for quotation in digest.quotations
+    ]
+    parts = [
+        ("Theme", [digest.theme] if digest.theme else []),
+        ("Points", located),
+        ("Commitments", [commitment.text for commitment in digest.commitments]),
+        ("Quotations", quoted),
+        ("Judgement", [digest.judgement] if digest.judgement else []),
+    ]
+    return [(name, lines) for name, lines in parts if lines]
