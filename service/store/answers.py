@@ -51,6 +51,8 @@ _OLDER = _NEWEST.where(
     tuple_(answers.c.answered_at, answers.c.id)
     < tuple_(bindparam("answered_at", type_=INSTANT), bindparam("last", type_=ID))
 )
+_GRADES = {grade.value: grade for grade in Grade}  # quicker than the enumeration's own look-up
+
 _ADD = insert_once(answers)
 _TAKE_BACK = insert_once(taken_back)
 
@@ -68,7 +70,7 @@ class SqlAnswers:
 
     def of_item(self, reader: ReaderId, item_id: UUID) -> list[Answer]:
         """Return the answers to an item that were not taken back, in the order they happened."""
-        rows = self._connection.execute(_STANDING, {"reader": reader, "item": item_id})
+        rows = self._connection.execute(_STANDING, {"reader": reader, "item": item_id}).all()
         return [_answer(row) for row in rows]
 
     def history(
@@ -77,10 +79,10 @@ class SqlAnswers:
         """Return all answers to an item, newest first by (answered_at, id), beyond `after`."""
         values: dict[str, object] = {"reader": reader, "item": item_id, "limit": limit}
         if after is None:
-            rows = self._connection.execute(_NEWEST, values)
+            rows = self._connection.execute(_NEWEST, values).all()
         else:
             values |= {"answered_at": after[0], "last": after[1]}
-            rows = self._connection.execute(_OLDER, values)
+            rows = self._connection.execute(_OLDER, values).all()
         return [_kept(row) for row in rows]
 
     def add(self, reader: ReaderId, answer: Answer, received_at: datetime) -> None:
@@ -122,11 +124,11 @@ def _answer(facts: Iterable[Any]) -> Answer:
     return Answer(
         answer_id,
         item_id,
-        Grade(grade),
+        _GRADES[grade],
         answered_at,
         day,
         attempt,
-        None if suggested is None else Grade(suggested),
+        None if suggested is None else _GRADES[suggested],
         predicted,
     )
 

@@ -185,7 +185,7 @@ class SqlDigests:
         of_digest: dict[UUID, list[Part]] = defaultdict(list)
         rows = self._connection.execute(
             _PARTS, {"reader": reader, "ids": [row.id for row in found]}
-        )
+        ).all()
         for digest_id, part_id, kind, *rest in rows:
             of_digest[digest_id].append(Part(part_id, PartKind(kind), *rest))
         return [_entry(row, tuple(of_digest[row.id])) for row in found]

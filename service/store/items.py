@@ -117,7 +117,7 @@ class SqlItems:
 
     def of_digest(self, reader: ReaderId, digest_id: UUID) -> list[KeptItem]:
         """Return all items of a digest, retired ones too, by kind and number."""
-        rows = self._connection.execute(_OF_DIGEST, {"reader": reader, "digest": digest_id})
+        rows = self._connection.execute(_OF_DIGEST, {"reader": reader, "digest": digest_id}).all()
         return [_kept(row) for row in rows]
 
     def put(self, reader: ReaderId, items: Sequence[Item], added_at: datetime) -> None:
@@ -160,7 +160,9 @@ class SqlItems:
 
     def called(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
         """Return items not retired that a sitting on `day` asks, by call day and id."""
-        rows = self._connection.execute(_CALLED, {"reader": reader, "day": day, "limit": limit})
+        rows = self._connection.execute(
+            _CALLED, {"reader": reader, "day": day, "limit": limit}
+        ).all()
         return [_kept(row) for row in rows]
 
     def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
@@ -168,7 +170,7 @@ class SqlItems:
 
         First are those of the digest added first, then by their number.
         """
-        rows = self._connection.execute(_UNASKED, {"reader": reader, "limit": limit})
+        rows = self._connection.execute(_UNASKED, {"reader": reader, "limit": limit}).all()
         return [_kept(row) for row in rows]
 
     def first_asked(self, reader: ReaderId, day: date) -> int:
@@ -203,10 +205,12 @@ class SqlItems:
             narrowed["kind"] = kind.value
         rows = self._connection.execute(
             _page(frozenset(narrowed)), narrowed | {"reader": reader, "limit": limit}
-        )
+        ).all()
         return [_kept(row) for row in rows]
 
 
+_KINDS = {kind.value: kind for kind in KindName}  # quicker than the enumerations' own look-up
+_GRADES = {grade.value: grade for grade in Grade}
 _UNASKED_MEMORY: dict[str, object] = dict.fromkeys((*_MEMORY, "call_on"))
 
 
@@ -241,10 +245,10 @@ def _kept(row: Iterable[Any]) -> KeptItem:
         answers,
         due_on,
     ) = row
-    item = Item(item_id, KindName(kind), digest_id, part_id, number, retired)
+    item = Item(item_id, _KINDS[kind], digest_id, part_id, number, retired)
     if stability is None:
         return KeptItem(item, None)
     return KeptItem(
         item,
-        Memory(stability, difficulty, first_day, last_day, Grade(last_grade), answers, due_on),
+        Memory(stability, difficulty, first_day, last_day, _GRADES[last_grade], answers, due_on),
     )
