@@ -1,6 +1,6 @@
 """Every refusal the core can express.
 
-    CatchwordError
+    CatchwordError               the store's own failures are of this kind too
       Refusal                    the request cannot be carried out; says why
         Invalid                  what was given is not well formed
           InvalidDigest          a digest breaks a rule of its own
@@ -33,20 +33,26 @@ from uuid import UUID
 
 
 class CatchwordError(Exception):
-    """Base of every error Catchword raises on purpose."""
+    """Base of every error Catchword raises on purpose.
+
+    Attributes:
+        message: one sentence that says what is wrong and what to do.
+    """
+
+    def __init__(self, message: str) -> None:
+        super().__init__(message)
+        self.message = message
 
 
 class Refusal(CatchwordError):
     """Something a reader or a program asked for and cannot have.
 
     Attributes:
-        message: one sentence that says what is wrong and what to do.
         where: the field or part it is about, or None.
     """
 
     def __init__(self, message: str, *, where: str | None = None) -> None:
         super().__init__(message)
-        self.message = message
         self.where = where
 
 

@@ -1,61 +1,169 @@
 """Composition: the application, the desk behind its doors, and the command line."""
 
-from collections.abc import Callable
+from __future__ import annotations
+
+import os
+import sys
+import traceback
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from datetime import UTC, datetime
+from importlib import resources
+from typing import TYPE_CHECKING, Any
 from uuid import UUID, uuid4
 
-from flask import Flask, Response, request
-from werkzeug.exceptions import HTTPException
+import click
 
-from cards.errors import Refusal
-from service import api, gate, pages
+from cards.errors import CatchwordError
+from service.cli import Tools, catchword
 from service.documents.reader import PandocDocuments
-from service.settings import Settings
-from service.store import SqlStore
+from service.settings import Settings, from_environment
+from service.store.sql_store import SqlStore
 from service.use_cases.ports import Desk, Reader, ReaderId
+
+if TYPE_CHECKING:
+    from flask import Flask, Response
+
+# The web is imported where it is used: a command that needs none of it starts in half the time.
+# ruff: noqa: PLC0415
 
 THE_READER = ReaderId(UUID("00000000-0000-4000-8000-000000000001"))
 """The one reader of a library without accounts."""
 
+DEMO_SEED = 1869
+"""Of the demo reader's simulated year; any other number tells another year."""
+_DEMO_MARK = "this-is-a-demo"
+"""A file beside a library that tells the demo's from a reader's own."""
+
 
 def now_utc() -> datetime:
-    """Return the time. The only clock of the house: doors get it from here."""
+    """Return the time. The only clock of the house: the doors get it from here."""
     return datetime.now(UTC)
 
 
 def local_time_zone() -> str:
     """Return the IANA name of this machine's time zone, UTC when it has none."""
-    import tzlocal  # noqa: PLC0415 - only a library just founded needs it
+    import tzlocal
 
     return tzlocal.get_localzone_name() or "UTC"
 
 
-def open_store(settings: Settings) -> SqlStore:
-    """Open the library, founding or migrating it where needed."""
-    settings.home.mkdir(parents=True, exist_ok=True, mode=0o700)
-    store = SqlStore(settings.database_url, lambda reader: Reader(reader, local_time_zone()))
-    store.migrate()
-    return store
-
-
-def open_desk(
-    store: SqlStore, *, demo: bool = False, now: Callable[[], datetime] = now_utc
-) -> Desk:
-    """Set up what the doors hand to the use cases."""
-    return Desk(store, PandocDocuments(), now, uuid4, THE_READER, demo)
-
-
 def create_app(desk: Desk, hosts: tuple[str, ...] = ()) -> Flask:
-    """Join the HTTP doors, the gate before them and one answer to every failure."""
+    """Join the HTTP doors, the gate before them and one answer to every failure.
+
+    Args:
+        desk: what the doors hand to the use cases.
+        hosts: names the application answers to besides the loopback names; "*" for any.
+    """
+    from flask import Flask, request
+    from werkzeug.exceptions import HTTPException
+
+    from service import api, gate, pages
+
     app = Flask("service", static_folder=None)
     gate.install(app, hosts)
     api.install(app, desk)
     pages.install(app, desk)
 
     def refuse(error: Exception) -> Response:
-        door = api if request.path.startswith("/api/") else pages
-        return door.refuse(error)
+        at_api = request.path.startswith("/api/")
+        return api.refuse(error) if at_api else pages.refuse(error)
 
-    for failure in (Refusal, HTTPException, Exception):
+    for failure in (CatchwordError, HTTPException, Exception):
         app.register_error_handler(failure, refuse)
     return app
+
+
+@contextmanager
+def open_desk(settings: Settings, now: Callable[[], datetime] = now_utc) -> Iterator[Desk]:
+    """Open the library, founding or migrating it where needed, and close it afterwards."""
+    settings.home.mkdir(parents=True, exist_ok=True, mode=0o700)
+    store = SqlStore(settings.database_url, lambda reader: Reader(reader, local_time_zone()))
+    try:
+        store.migrate()
+        demo = (settings.home / _DEMO_MARK).exists()
+        yield Desk(store, PandocDocuments(), now, uuid4, THE_READER, demo)
+    finally:
+        store.close()
+
+
+def serve(settings: Settings) -> None:
+    """Listen until interrupted, and say where."""
+    import waitress
+
+    with open_desk(settings) as desk:
+        server = waitress.create_server(
+            create_app(desk, settings.hosts),
+            host=settings.host,
+            port=settings.port,
+            threads=4,
+            ident=None,
+        )
+        click.echo(f"Catchword is open at {_address(server)} (Ctrl-C closes it)")
+        try:
+            server.run()
+        finally:
+            server.close()
+
+
+def _address(server: Any) -> str:  # noqa: ANN401 - waitress has no types
+    """Return where a server listens; one for several addresses listens first on its first."""
+    listening = getattr(server, "effective_listen", None)
+    host, port = listening[0] if listening else (server.effective_host, server.effective_port)
+    return f"http://[{host}]:{port}/" if ":" in host else f"http://{host}:{port}/"
+
+
+def found_demo_library(settings: Settings, *, fresh: bool, tell: Callable[[float], None]) -> None:
+    """Fill the demo's own folder where it is empty, or anew, telling how far it is."""
+    from service.use_cases.found_demo import DemoFile, found_demo
+
+    mark = settings.home / _DEMO_MARK
+    if mark.exists() and not fresh:
+        return
+    mark.unlink(missing_ok=True)
+    for leftover in settings.home.glob("library.sqlite3*"):
+        leftover.unlink()
+    folder = resources.files("service.documents") / "demo_library"
+    files = [
+        DemoFile(file.name, file.read_bytes())
+        for file in folder.iterdir()
+        if not file.name.endswith(".txt")
+    ]
+    with open_desk(settings) as desk:
+        found_demo(desk, files, DEMO_SEED, tell)
+    mark.touch()
+
+
+def tools(environment: Mapping[str, str]) -> Tools:
+    """Return what the commands need, on the settings of an environment."""
+
+    def listen(host: str | None, port: int | None, demo: bool) -> None:
+        serve(from_environment(environment, demo=demo).listening(host, port))
+
+    def found(fresh: bool, tell: Callable[[float], None]) -> None:
+        settings = from_environment(environment, demo=True)
+        found_demo_library(settings, fresh=fresh, tell=tell)
+
+    return Tools(lambda: open_desk(from_environment(environment)), listen, found)
+
+
+def run() -> None:
+    """Run the command line on this process's environment.
+
+    A failure of Catchword's own is told in one line; its trace goes to a file in the
+    data folder, never to the screen.
+    """
+    try:
+        catchword(obj=tools(os.environ), prog_name="catchword")
+    except Exception as error:  # noqa: BLE001 - the last door out
+        log = from_environment(os.environ).home / "errors.log"
+        log.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+        with log.open("a", encoding="utf-8") as lines:
+            lines.write(f"{now_utc().isoformat()}\n")
+            traceback.print_exception(error, file=lines)
+        click.echo(
+            f"catchword: something went wrong inside Catchword ({type(error).__name__}); nothing "
+            f"was half done. The details are in {log}.",
+            err=True,
+        )
+        sys.exit(1)

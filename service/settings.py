@@ -1,8 +1,9 @@
 """The environment, read once, typed."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Self
 
 import platformdirs
 
@@ -29,6 +30,14 @@ class Settings:
     host: str = LOOPBACK
     port: int = PORT
     hosts: tuple[str, ...] = ()
+
+    def listening(self, host: str | None, port: int | None) -> Self:
+        """Return these settings with another host or port where one is given."""
+        return replace(
+            self,
+            host=self.host if host is None else host,
+            port=self.port if port is None else port,
+        )
 
 
 def from_environment(environment: Mapping[str, str], *, demo: bool = False) -> Settings:

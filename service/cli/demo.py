@@ -1,9 +1,13 @@
 """`catchword demo`: an invented reader's library, in a folder of its own."""
 
+import sys
+
 import click
 
 from service.cli.group import Tools
 from service.cli.serve import host_option, port_option
+
+_STEPS = 100
 
 
 @click.command()
@@ -16,4 +20,9 @@ def demo(tools: Tools, host: str | None, port: int | None, *, fresh: bool) -> No
 
     Its reader is invented, its answers are simulated; your own library is not touched.
     """
-    tools.demo(host, port, fresh)
+    with click.progressbar(
+        length=_STEPS, label="Laying out an invented reader's year", file=sys.stderr
+    ) as bar:
+        tools.found_demo(fresh, lambda share: bar.update(round(share * _STEPS) - bar.pos))
+        bar.update(_STEPS - bar.pos)
+    tools.serve(host, port, True)

@@ -13,7 +13,6 @@ from cards.errors import (
     DocumentRefused,
     Invalid,
     Missing,
-    Refusal,
 )
 from service.use_cases.ports import Desk
 
@@ -22,8 +21,10 @@ EXIT_CODES: tuple[tuple[type[CatchwordError], int], ...] = (
     (Conflict, 5),
     (Missing, 4),
     (Invalid, 3),
+    (CatchwordError, 7),
 )
-"""Exit codes of refusals, the README's table; 1 is a failure of Catchword's own, 2 wrong usage."""
+"""Exit codes of refusals, as the README lists them; 7 when the library cannot be used. 1 is a
+failure of Catchword's own, 2 wrong usage."""
 
 COMMANDS = ("read", "add", "due", "sit", "reader", "serve", "demo")
 
@@ -34,19 +35,20 @@ class Tools:
 
     Attributes:
         desk: opens the reader's own library.
-        serve: listens for the reader's own library: host and port, or None for the
-            settings' own.
-        demo: founds the demo library where there is none (or anew), and listens.
+        serve: listens: host and port, None for the settings' own, and whether for the
+            demo library.
+        found_demo: founds the demo library where there is none, or anew; tells which
+            share of it, 0 to 1, is done.
     """
 
     desk: Callable[[], AbstractContextManager[Desk]]
-    serve: Callable[[str | None, int | None], None]
-    demo: Callable[[str | None, int | None, bool], None]
+    serve: Callable[[str | None, int | None, bool], None]
+    found_demo: Callable[[bool, Callable[[float], None]], None]
 
 
 def exit_code(error: CatchwordError) -> int:
     """Return the exit code of a refusal."""
-    return next((code for kind, code in EXIT_CODES if isinstance(error, kind)), 1)
+    return next(code for kind, code in EXIT_CODES if isinstance(error, kind))
 
 
 class Commands(click.Group):
@@ -69,9 +71,9 @@ class Commands(click.Group):
         """Run a command; a refusal becomes one line and an exit code."""
         try:
             return super().invoke(ctx)
-        except Refusal as refusal:
-            click.echo(f"catchword: {refusal.message}", err=True)
-            raise click.exceptions.Exit(exit_code(refusal)) from refusal
+        except CatchwordError as error:
+            click.echo(f"catchword: {error.message}", err=True)
+            raise click.exceptions.Exit(exit_code(error)) from error
 
 
 @click.group(cls=Commands)

@@ -18,4 +18,4 @@ port_option = click.option(
 @click.pass_obj
 def serve(tools: Tools, host: str | None, port: int | None) -> None:
     """Start Catchword on your own library and print the address to open."""
-    tools.serve(host, port)
+    tools.serve(host, port, False)

@@ -1,0 +1,169 @@
+"""An invented reader's year: digests are added, sittings held, commitments reported on.
+
+Everything goes through the same use cases as a reader's own library; only the clock
+and the answers are simulated, from a seeded source, so that the same day and seed give
+the same library.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import UTC, date, datetime, time, timedelta
+from random import Random
+from uuid import UUID
+
+from cards.answers import Grade
+from cards.commitments import Outcome
+from cards.kinds.base import Answered, Asked, Attempt
+from cards.parts import KeptDigest, PartKind
+from service.use_cases.add_digest import add_digest, read_digest
+from service.use_cases.answer import GivenAnswer, compare, record_answer
+from service.use_cases.check_in import Report, check_in
+from service.use_cases.items import ItemView
+from service.use_cases.mend_digest import mend_digest
+from service.use_cases.ports import Desk
+from service.use_cases.preferences import Preferences, set_preferences
+from service.use_cases.sit import todays_sitting
+
+YEAR = 365
+"""Days of the simulated year."""
+NEWEST = 12
+"""Days before the end on which the last digest is added, so that some of it is unasked yet."""
+_SITS = 0.86
+"""Share of days on which the invented reader sits down."""
+_MOST_A_DAY = 12
+"""Items answered on one day at the most: some ten minutes."""
+_REPORTS = 0.16
+"""Share of days on which a commitment is reported on: about once a week."""
+
+
+@dataclass(frozen=True, slots=True)
+class DemoFile:
+    """A digest of the demo library as it ships: its file's name and its bytes."""
+
+    name: str
+    content: bytes
+
+
+@dataclass
+class _Life:
+    """The simulated reader: their clock, their chance, and how well they keep each commitment."""
+
+    chance: Random
+    now: datetime
+    commitments: dict[UUID, tuple[KeptDigest, float]] = field(default_factory=dict)
+
+    def new_id(self) -> UUID:
+        return UUID(int=self.chance.getrandbits(128), version=4)
+
+
+def found_demo(
+    desk: Desk,
+    files: Sequence[DemoFile],
+    seed: int,
+    progress: Callable[[float], None] = lambda _: None,
+) -> None:
+    """Fill an empty library with an invented reader's year, up to yesterday.
+
+    Args:
+        desk: of the empty library; its clock says when the year ends.
+        files: the digests, in any order; they arrive in the order they were finished.
+        seed: of the simulated answers and check-ins.
+        progress: told the share of the year that is done, 0 to 1.
+    """
+    end = desk.now().date()
+    life = _Life(Random(seed), desk.now())  # noqa: S311 - a simulated reader, no secret
+    own = replace(desk, now=lambda: life.now, new_id=life.new_id)
+    arrivals = _arrivals(_by_finish(desk, files), end)
+    for offset in range(YEAR, 0, -1):
+        day = end - timedelta(days=offset)
+        life.now = datetime.combine(day, time(18, life.chance.randrange(60)), UTC)
+        for file in arrivals.get(day, ()):
+            _finish(own, life, file, day)
+        if life.chance.random() < _SITS:
+            _sit(own, life)
+        _report(own, life)
+        progress(1 - (offset - 1) / YEAR)
+    life.now = desk.now()
+    set_preferences(own, Preferences(unasked_a_day=4))
+
+
+def _by_finish(desk: Desk, files: Sequence[DemoFile]) -> list[DemoFile]:
+    def finished(file: DemoFile) -> tuple[date, str]:
+        digest = read_digest(desk, file.name, file.content).digest
+        return digest.finished_on or date.max, file.name
+
+    return sorted(files, key=finished)
+
+
+def _arrivals(files: Sequence[DemoFile], end: date) -> dict[date, list[DemoFile]]:
+    """Spread the digests evenly over the year; the first two stand at its beginning."""
+    arrivals: dict[date, list[DemoFile]] = {}
+    gaps = max(1, len(files) - 2)
+    for index, file in enumerate(files):
+        share = max(0, index - 1) / gaps
+        before_end = round(YEAR - share * (YEAR - NEWEST))
+        arrivals.setdefault(end - timedelta(days=before_end), []).append(file)
+    return arrivals
+
+
+def _finish(desk: Desk, life: _Life, file: DemoFile, day: date) -> None:
+    kept = add_digest(desk, file.name, file.content).kept
+    finished = replace(kept.digest(), finished_on=day - timedelta(days=life.chance.randrange(1, 9)))
+    kept = mend_digest(desk, kept.id, finished)
+    for part in kept.held(PartKind.COMMITMENT):
+        life.commitments[part.id] = (kept, life.chance.uniform(0.35, 0.95))
+
+
+def _sit(desk: Desk, life: _Life) -> None:
+    for _ in range(_MOST_A_DAY):
+        items = todays_sitting(desk).items
+        if not items:
+            return
+        life.now += timedelta(seconds=life.chance.randrange(25, 90))
+        item = items[0]
+        grade = _grade(life.chance, item)
+        answered = compare(desk, item.kept.item.id, Attempt()).answered
+        attempt = _attempt(life.chance, item, answered, grade)
+        record_answer(desk, GivenAnswer(life.new_id(), item.kept.item.id, grade, None, attempt))
+
+
+def _grade(chance: Random, item: ItemView) -> Grade:
+    """Draw a grade: what the memory model predicts, a little worse for quotations."""
+    recall = 0.72 if item.recall is None else item.recall
+    if item.kept.item.kind.value == "place":
+        recall -= 0.06
+    if chance.random() > recall:
+        return Grade.BLANK if chance.random() < 0.6 else Grade.HAZY
+    return Grade.VIVID if chance.random() < 0.15 else Grade.CLEAR
+
+
+_SHARE_SAID = {Grade.BLANK: 0.1, Grade.HAZY: 0.5, Grade.CLEAR: 0.85, Grade.VIVID: 1.0}
+
+
+def _attempt(chance: Random, item: ItemView, answered: Answered, grade: Grade) -> Attempt:
+    """Make up what was said: the digest's words thinned out, or a place that is off."""
+    ways = item.cue.asked if item.cue else (Asked.WORDS,)
+    off = {Grade.BLANK: 3, Grade.HAZY: 1}.get(grade, 0)
+    if ways[0] is Asked.GAP and answered.gap is not None:
+        return Attempt(gap=abs(answered.gap - off))
+    if ways[0] is Asked.PAGE and answered.page is not None:
+        return Attempt(page=max(1, answered.page - 15 * off))
+    if ways[0] is Asked.CHAPTER and answered.chapter is not None:
+        return Attempt(chapter=max(1, answered.chapter - off))
+    words = answered.words.split()
+    said = [word for word in words if chance.random() < _SHARE_SAID[grade]]
+    return Attempt(words=" ".join(said))
+
+
+def _report(desk: Desk, life: _Life) -> None:
+    for commitment, (digest, faith) in life.commitments.items():
+        if life.chance.random() < _REPORTS:
+            outcome = _outcome(life.chance, faith)
+            check_in(desk, Report(life.new_id(), digest.id, commitment, outcome))
+
+
+def _outcome(chance: Random, faith: float) -> Outcome:
+    drawn = chance.random()
+    if drawn < faith:
+        return Outcome.KEPT
+    return Outcome.PARTLY if drawn < faith + (1 - faith) / 2 else Outcome.MISSED
