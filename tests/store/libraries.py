@@ -1,0 +1,187 @@
+"""Invented books for the tests of the store, made by hand and by hypothesis."""
+
+from collections.abc import Sequence
+from datetime import UTC, date, datetime, timedelta
+from hashlib import sha256
+from uuid import UUID, uuid4
+
+from hypothesis import strategies as st
+
+from cards.answers import Answer, Grade
+from cards.commitments import CheckIn, Outcome
+from cards.items import Item, item_id
+from cards.kinds.base import KindName
+from cards.parts import KeptDigest, Part, PartKind
+from cards.schedule import Memory
+from service.store.unit_of_work import SqlUnitOfWork
+from service.use_cases.ports import BookKey, Original, Reader, ReaderId
+
+NOW = datetime(2026, 3, 1, 21, 40, tzinfo=UTC)
+TODAY = date(2026, 3, 1)
+
+_KIND = {
+    PartKind.THEME: KindName.THEME,
+    PartKind.COMMITMENT: KindName.RESTATE,
+    PartKind.QUOTATION: KindName.PLACE,
+}
+
+
+def a_book(title: str = "Of Lighthouses", quotations: int = 3) -> KeptDigest:
+    """Return a digest with a theme, two points, a commitment and some quotations."""
+    return KeptDigest(
+        id=uuid4(),
+        title=title,
+        author="E. Fell",
+        isbn=None,
+        pages=310,
+        finished_on=TODAY,
+        judgement=None,
+        parts=(
+            Part(uuid4(), PartKind.THEME, 1, "Light is kept by those who stay."),
+            Part(uuid4(), PartKind.POINT, 1, "A lamp is lit.", "ch. 1"),
+            Part(uuid4(), PartKind.POINT, 2, "A ship is lost."),
+            Part(uuid4(), PartKind.COMMITMENT, 1, "Write to one friend every Sunday."),
+            *(
+                Part(uuid4(), PartKind.QUOTATION, n, f"The sea said {n}.", f"p. {n}", after=1)
+                for n in range(1, quotations + 1)
+            ),
+        ),
+    )
+
+
+def key_of(book: KeptDigest) -> BookKey:
+    """Return the key of a book, folded enough for a test."""
+    return BookKey(book.title.casefold(), (book.author or "").casefold(), book.isbn)
+
+
+def items_of(book: KeptDigest) -> list[Item]:
+    """Return an item for each part that makes one."""
+    return [
+        Item(item_id(part.id, _KIND[part.kind]), _KIND[part.kind], book.id, part.id, part.number)
+        for part in book.parts
+        if part.kind in _KIND
+    ]
+
+
+def shelve(
+    work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest, now: datetime = NOW
+) -> list[Item]:
+    """Keep a book with its items, and return them."""
+    work.digests.put(reader, book, key_of(book), now)
+    made = items_of(book)
+    work.items.put(reader, made, now)
+    return made
+
+
+def an_answer(item: Item, minutes: int = 0, grade: Grade = Grade.CLEAR) -> Answer:
+    """Return an answer given some minutes after `NOW`."""
+    return Answer(uuid4(), item.id, grade, NOW + timedelta(minutes=minutes), TODAY)
+
+
+def a_memory(due_on: date = TODAY, grade: Grade = Grade.CLEAR, first: date = TODAY) -> Memory:
+    """Return a memory due on a day."""
+    return Memory(3.25, 5.5, first, TODAY, grade, 1, due_on)
+
+
+def a_file(content: bytes = b"a digest", name: str = "fell.docx") -> Original:
+    """Return a file as it came."""
+    return Original(name, content, sha256(content).hexdigest(), NOW)
+
+
+def in_any_order(book: KeptDigest) -> tuple[object, ...]:
+    """Return what a digest is, its parts in no order."""
+    facts = (book.id, book.title, book.author, book.isbn, book.pages, book.finished_on)
+    return (*facts, book.judgement, book.removed, book.revision, frozenset(book.parts))
+
+
+# Everything both databases promise to keep: any character but NUL and halves of pairs.
+words = st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\x00"))
+some_words = words.filter(bool)
+instants = st.datetimes(timezones=st.just(UTC))
+days = st.dates()
+grades = st.sampled_from(Grade)
+shares = st.floats(0, 1)
+
+
+@st.composite
+def parts(draw: st.DrawFn) -> Part:
+    """Any part a digest can hold."""
+    return Part(
+        draw(st.uuids()),
+        draw(st.sampled_from(PartKind)),
+        draw(st.integers(1, 500)),
+        draw(some_words),
+        draw(st.none() | some_words),
+        draw(st.none() | st.integers(0, 500)),
+        draw(st.booleans()),
+    )
+
+
+books = st.builds(
+    KeptDigest,
+    id=st.uuids(),
+    title=some_words,
+    author=st.none() | some_words,
+    isbn=st.none() | st.from_regex(r"\A[0-9]{13}\Z"),
+    pages=st.none() | st.integers(1, 50_000),
+    finished_on=st.none() | days,
+    judgement=st.none() | some_words,
+    parts=st.lists(parts(), max_size=6, unique_by=lambda part: part.id).map(tuple),
+    removed=st.booleans(),
+    revision=st.integers(1, 2**31 - 1),
+)
+memories = st.builds(
+    Memory,
+    stability=st.floats(0, exclude_min=True, allow_infinity=False, allow_nan=False),
+    difficulty=st.floats(1, 10),
+    first_day=days,
+    last_day=days,
+    last_grade=grades,
+    answers=st.integers(1, 2**31 - 1),
+    due_on=days,
+)
+
+
+def answers(items: Sequence[UUID]) -> st.SearchStrategy[Answer]:
+    """Any answer to one of some items."""
+    return st.builds(
+        Answer,
+        id=st.uuids(),
+        item_id=st.sampled_from(items),
+        grade=grades,
+        answered_at=instants,
+        day=days,
+        attempt=words,
+        suggested=st.none() | grades,
+        predicted=st.none() | shares,
+    )
+
+
+def check_ins(commitment: UUID) -> st.SearchStrategy[CheckIn]:
+    """Any check-in on a commitment."""
+    return st.builds(
+        CheckIn,
+        id=st.uuids(),
+        commitment_id=st.just(commitment),
+        outcome=st.sampled_from(Outcome),
+        day=days,
+        reported_at=instants,
+        note=words,
+    )
+
+
+settings_of_readers = st.builds(
+    Reader,
+    id=st.uuids().map(ReaderId),
+    time_zone=st.sampled_from(["UTC", "Europe/London", "Pacific/Chatham"]),
+    turns_at=st.integers(0, 23),
+    target=st.floats(0.7, 0.97),
+    unasked_a_day=st.integers(0, 100),
+    revision=st.integers(1, 2**31 - 1),
+)
+files = st.builds(
+    lambda name, content, added_at: Original(name, content, sha256(content).hexdigest(), added_at),
+    some_words,
+    st.binary(max_size=4096),
+    instants,
+)

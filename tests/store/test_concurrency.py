@@ -1,0 +1,143 @@
+"""Many writers at once lose nothing."""
+
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from datetime import timedelta
+from threading import Barrier
+from uuid import UUID, uuid4
+
+from cards.answers import Answer, Grade
+from cards.errors import AnswerConflict
+from cards.schedule import Memory
+from service.store.sql_store import SqlStore
+from service.use_cases.ports import Reader, ReaderId
+from tests.store.libraries import NOW, TODAY, a_book, a_file, an_answer, key_of, shelve
+
+WRITERS = 16
+
+
+def all_at_once(work: Callable[[int], object]) -> list[object]:
+    """Do something in as many threads as there are writers, all starting together."""
+    start = Barrier(WRITERS)
+
+    def started(number: int) -> object:
+        start.wait()
+        return work(number)
+
+    with ThreadPoolExecutor(WRITERS) as threads:
+        return list(threads.map(started, range(WRITERS)))
+
+
+def test_no_update_is_lost(store: SqlStore, reader: ReaderId) -> None:
+    """Sixteen writers who each append answers and fold them leave the fold of all answers."""
+    with store.writing() as work:
+        item = shelve(work, reader, a_book())[0]
+        work.commit()
+
+    def answer_five_times(writer: int) -> None:
+        for minute in range(5):
+            with store.writing() as work:
+                assert work.items.lock(reader, item.id)
+                given = an_answer(item, 5 * writer + minute)
+                known = work.answers.of_item(reader, item.id)
+                work.answers.add(reader, given, NOW)
+                count = len(known) + 1
+                memory = Memory(1.0, 5.0, TODAY, TODAY, Grade.CLEAR, count, TODAY)
+                work.items.remember(reader, item.id, memory)
+                work.commit()
+
+    all_at_once(answer_five_times)
+    with store.reading() as work:
+        kept = work.items.get(reader, item.id)
+        assert kept is not None
+        assert kept.memory is not None
+        assert kept.memory.answers == len(work.answers.of_item(reader, item.id)) == 5 * WRITERS
+
+
+def test_settings_folded_by_many_count_all(store: SqlStore, reader: ReaderId) -> None:
+    """Sixteen writers who each lock a reader never seen before count one revision each."""
+
+    def count_one(_: int) -> None:
+        with store.writing() as work:
+            known = work.readers.lock(reader)
+            work.readers.put(Reader(reader, revision=known.revision + 1))
+            work.commit()
+
+    all_at_once(count_one)
+    with store.reading() as work:
+        assert work.readers.get(reader).revision == 1 + WRITERS
+
+
+def test_the_same_answer_sent_by_many_is_kept_once(store: SqlStore, reader: ReaderId) -> None:
+    """One answer sent sixteen times at once is kept once, and nobody is refused."""
+    with store.writing() as work:
+        item = shelve(work, reader, a_book())[0]
+        work.commit()
+    answer = an_answer(item)
+
+    def send(_: int) -> None:
+        with store.writing() as work:
+            work.answers.add(reader, answer, NOW)
+            work.commit()
+
+    all_at_once(send)
+    with store.reading() as work:
+        assert work.answers.of_item(reader, item.id) == [answer]
+
+
+def test_one_of_many_answers_under_one_id_is_kept(store: SqlStore, reader: ReaderId) -> None:
+    """Of sixteen different answers sent at once under one id, one is kept, the rest refused."""
+    with store.writing() as work:
+        item = shelve(work, reader, a_book())[0]
+        work.commit()
+    answer_id = uuid4()
+
+    def send(number: int) -> bool:
+        when = NOW + timedelta(minutes=number)
+        try:
+            with store.writing() as work:
+                work.answers.add(reader, Answer(answer_id, item.id, Grade.CLEAR, when, TODAY), when)
+                work.commit()
+        except AnswerConflict:
+            return False
+        return True
+
+    assert sorted(all_at_once(send)) == [False] * (WRITERS - 1) + [True]
+
+
+def test_taking_back_at_once_is_one_fact(store: SqlStore, reader: ReaderId) -> None:
+    """An answer taken back sixteen times at once is taken back once."""
+    with store.writing() as work:
+        item = shelve(work, reader, a_book())[0]
+        answer = an_answer(item)
+        work.answers.add(reader, answer, NOW)
+        work.commit()
+
+    def take_back(_: int) -> UUID:
+        fact = uuid4()
+        with store.writing() as work:
+            work.answers.take_back(reader, fact, answer.id, NOW)
+            work.commit()
+        return fact
+
+    all_at_once(take_back)
+    with store.reading() as work:
+        history = work.answers.history(reader, item.id, None, 9)
+    assert [kept.taken_back_at for kept in history] == [NOW]
+
+
+def test_books_added_by_many_under_the_readers_lock(store: SqlStore, reader: ReaderId) -> None:
+    """The same book added by sixteen at once, each under the reader's lock, is kept once."""
+
+    def add(number: int) -> None:
+        with store.writing() as work:
+            work.readers.lock(reader)
+            book = a_book()
+            if not work.digests.alike(reader, key_of(book)):
+                shelve(work, reader, book)
+                work.digests.keep_original(reader, book.id, a_file(bytes([number])))
+            work.commit()
+
+    all_at_once(add)
+    with store.reading() as work:
+        assert len(work.digests.page(reader, None, 50)) == 1

@@ -1,0 +1,94 @@
+"""No reader reaches another's rows."""
+
+from uuid import uuid4
+
+import pytest
+
+from cards.commitments import CheckIn, Outcome
+from cards.errors import AnswerConflict
+from cards.kinds.base import KindName
+from cards.parts import PartKind
+from service.store.errors import StoreContradiction
+from service.store.sql_store import SqlStore
+from service.use_cases.ports import Reader, ReaderId
+from tests.store.libraries import (
+    NOW,
+    TODAY,
+    a_book,
+    a_file,
+    a_memory,
+    an_answer,
+    in_any_order,
+    key_of,
+    shelve,
+)
+
+
+def test_anothers_ids_give_nothing(store: SqlStore, reader: ReaderId) -> None:
+    """Whatever one reader keeps, another finds nothing by its ids, names, days or pages."""
+    other = ReaderId(uuid4())
+    book = a_book()
+    with store.writing() as work:
+        item, second, *_ = shelve(work, reader, book)
+        answer = an_answer(item)
+        work.answers.add(reader, answer, NOW)
+        work.items.remember(reader, item.id, a_memory())
+        work.digests.keep_original(reader, book.id, a_file())
+        commitment = book.held(PartKind.COMMITMENT)[0]
+        work.check_ins.add(reader, CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW))
+        work.readers.put(Reader(reader, unasked_a_day=1))
+        work.commit()
+    with store.writing() as work:
+        assert work.readers.get(other) == Reader(other)
+        assert work.digests.get(other, book.id) is None
+        assert work.digests.many(other, [book.id]) == {}
+        assert work.digests.alike(other, key_of(book)) == []
+        assert work.digests.from_file(other, "fell.docx") == []
+        assert work.digests.page(other, None, 9) == []
+        assert work.digests.original(other, book.id) is None
+        assert work.digests.original_hash(other, book.id) is None
+        assert work.items.get(other, item.id) is None
+        assert work.items.lock(other, item.id) is None
+        assert work.items.of_digest(other, book.id) == []
+        assert work.items.called(other, TODAY, 9) == []
+        assert work.items.unasked(other, 9) == []
+        assert work.items.first_asked(other, TODAY) == 0
+        assert work.items.next_call(other, TODAY.replace(year=1)) is None
+        assert work.items.page(other, None, 9, book.id, KindName.THEME) == []
+        assert work.answers.get(other, answer.id) is None
+        assert work.answers.of_item(other, item.id) == []
+        assert work.answers.history(other, item.id, None, 9) == []
+        assert work.check_ins.of_digest(other, book.id) == []
+        work.items.remember(other, second.id, a_memory())
+        kept = work.items.get(reader, second.id)
+        assert kept is not None
+        assert kept.memory is None
+
+
+def test_two_readers_can_keep_the_same_ids(store: SqlStore, reader: ReaderId) -> None:
+    """An id belongs to its reader alone: another can keep a book, items and answers under it."""
+    other = ReaderId(uuid4())
+    book = a_book()
+    with store.writing() as work:
+        item = shelve(work, reader, book)[0]
+        shelve(work, other, book)
+        answer = an_answer(item)
+        work.answers.add(reader, answer, NOW)
+        assert work.answers.get(other, answer.id) is None
+        work.answers.add(other, answer, NOW)
+        work.answers.take_back(other, uuid4(), answer.id, NOW)
+        assert work.answers.of_item(reader, item.id) == [answer]
+        assert work.answers.of_item(other, item.id) == []
+        kept = work.digests.get(other, book.id)
+        assert kept is not None
+        assert in_any_order(kept) == in_any_order(book)
+
+
+def test_a_fact_about_anothers_item_is_refused(store: SqlStore, reader: ReaderId) -> None:
+    """An answer to an item only another reader has is not kept."""
+    other = ReaderId(uuid4())
+    with store.writing() as work:
+        work.readers.lock(other)
+        answer = an_answer(shelve(work, reader, a_book())[0])
+        with pytest.raises((StoreContradiction, AnswerConflict)):
+            work.answers.add(other, answer, NOW)

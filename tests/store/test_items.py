@@ -1,0 +1,190 @@
+"""The items of a reader's library."""
+
+from dataclasses import replace
+from datetime import timedelta
+from uuid import UUID, uuid4
+
+from cards.answers import Grade
+from cards.items import KeptItem
+from cards.kinds.base import KindName
+from service.store.sql_store import SqlStore
+from service.use_cases.ports import ReaderId
+from tests.store.libraries import NOW, TODAY, a_book, a_memory, shelve
+
+TOMORROW = TODAY + timedelta(days=1)
+
+
+def ids(kept: list[KeptItem]) -> list[UUID]:
+    """Return the ids of some items, in their order."""
+    return [one.item.id for one in kept]
+
+
+def test_put_again_keeps_the_memory(store: SqlStore, reader: ReaderId) -> None:
+    """A known item takes its new number and retirement, and remembers what it did."""
+    with store.writing() as work:
+        item = shelve(work, reader, a_book())[0]
+        work.items.remember(reader, item.id, a_memory())
+        moved = replace(item, number=4, retired=True)
+        work.items.put(reader, [moved], NOW + timedelta(days=1))
+        assert work.items.get(reader, item.id) == KeptItem(moved, a_memory())
+
+
+def test_putting_nothing(store: SqlStore, reader: ReaderId) -> None:
+    """No items can be put, and none are there then."""
+    with store.writing() as work:
+        work.items.put(reader, [], NOW)
+        assert work.items.page(reader, None, 10) == []
+
+
+def test_of_digest_is_by_kind_and_number(store: SqlStore, reader: ReaderId) -> None:
+    """All items of a digest come, retired ones too, by kind and number; no other digest's."""
+    book = a_book(quotations=11)
+    with store.writing() as work:
+        made = shelve(work, reader, book)
+        shelve(work, reader, a_book("Of Harbours"))
+        gone = replace(made[-1], retired=True)
+        work.items.put(reader, [gone], NOW)
+        kept = work.items.of_digest(reader, book.id)
+    expected = sorted([*made[:-1], gone], key=lambda item: (item.kind.value, item.number))
+    assert [one.item for one in kept] == expected
+
+
+def test_lock_returns_the_item(store: SqlStore, reader: ReaderId) -> None:
+    """Locking returns the item as it is, and nothing for one that is not there."""
+    with store.writing() as work:
+        item = shelve(work, reader, a_book())[0]
+        assert work.items.lock(reader, item.id) == KeptItem(item, None)
+        assert work.items.lock(reader, uuid4()) is None
+
+
+def test_remembering_nothing_makes_it_unasked_again(store: SqlStore, reader: ReaderId) -> None:
+    """An item whose answers were all taken back is unasked and called no more."""
+    with store.writing() as work:
+        item = shelve(work, reader, a_book())[0]
+        work.items.remember(reader, item.id, a_memory())
+        assert ids(work.items.called(reader, TODAY, 9)) == [item.id]
+        work.items.remember(reader, item.id, None)
+        assert work.items.called(reader, TODAY, 9) == []
+        assert item.id in ids(work.items.unasked(reader, 9))
+        assert work.items.first_asked(reader, TODAY) == 0
+
+
+def test_called_by_call_day_and_id(store: SqlStore, reader: ReaderId) -> None:
+    """Called are items due by the day, the earliest first, then by id; no later or retired one.
+
+    One that came back blank is called on the day it did, whenever it is due.
+    """
+    with store.writing() as work:
+        made = shelve(work, reader, a_book(quotations=8))
+        blank, late, *same_day, retired, future = made
+        work.items.remember(reader, blank.id, a_memory(TODAY + timedelta(days=3), Grade.BLANK))
+        work.items.remember(reader, late.id, a_memory(TODAY - timedelta(days=5)))
+        for item in (*same_day, retired):
+            work.items.remember(reader, item.id, a_memory(TODAY))
+        work.items.remember(reader, future.id, a_memory(TOMORROW))
+        work.items.put(reader, [replace(retired, retired=True)], NOW)
+
+        on_the_day = sorted((item.id for item in (blank, *same_day)), key=lambda one: one.bytes)
+        assert ids(work.items.called(reader, TODAY, 50)) == [late.id, *on_the_day]
+        assert ids(work.items.called(reader, TODAY, 3)) == [late.id, *on_the_day[:2]]
+        assert work.items.called(reader, TODAY - timedelta(days=6), 50) == []
+
+
+def test_unasked_are_the_first_of_each_kind(store: SqlStore, reader: ReaderId) -> None:
+    """Of each kind come as many as asked for: of the digest added first, then by number.
+
+    An item that an edit added later still belongs to the digest that was added first.
+    """
+    early, late = a_book("Early", quotations=3), a_book("Late", quotations=3)
+    with store.writing() as work:
+        of_late = shelve(work, reader, late, NOW)
+        of_early = shelve(work, reader, early, NOW - timedelta(days=1))
+        first, added_by_edit = of_early[2], of_early[-1]
+        work.items.remember(reader, of_early[3].id, a_memory())
+        unasked = work.items.unasked(reader, 3)
+        by_kind = {
+            kind: ids([one for one in unasked if one.item.kind is kind]) for kind in KindName
+        }
+    assert by_kind == {
+        KindName.THEME: [of_early[0].id, of_late[0].id],
+        KindName.RESTATE: [of_early[1].id, of_late[1].id],
+        KindName.PLACE: [first.id, added_by_edit.id, of_late[2].id],
+    }
+
+
+def test_an_item_added_by_an_edit_keeps_its_digests_turn(store: SqlStore, reader: ReaderId) -> None:
+    """Items an edit adds are let in with their digest, before those of a digest added later."""
+    early, late = a_book("Early", quotations=1), a_book("Late", quotations=1)
+    with store.writing() as work:
+        *_, added_by_edit = shelve(work, reader, early, NOW)
+        work.items.remember(reader, added_by_edit.id, a_memory())
+        *_, of_late = shelve(work, reader, late, NOW + timedelta(days=1))
+        longer = replace(
+            early,
+            parts=(*early.parts, replace(early.parts[-1], id=uuid4(), number=2)),
+        )
+        *_, new = shelve(work, reader, longer, NOW + timedelta(days=2))
+        places = [
+            one.item.id for one in work.items.unasked(reader, 5) if one.item.kind is KindName.PLACE
+        ]
+    assert places == [new.id, of_late.id]
+
+
+def test_unasked_leaves_out_the_retired(store: SqlStore, reader: ReaderId) -> None:
+    """A retired item is not let in."""
+    with store.writing() as work:
+        made = shelve(work, reader, a_book())
+        work.items.put(reader, [replace(item, retired=True) for item in made], NOW)
+        assert work.items.unasked(reader, 5) == []
+
+
+def test_first_asked_counts_a_day(store: SqlStore, reader: ReaderId) -> None:
+    """Items are counted on the day of their first answer, and on no other."""
+    with store.writing() as work:
+        one, two, three, *_ = shelve(work, reader, a_book())
+        work.items.remember(reader, one.id, a_memory(first=TODAY))
+        work.items.remember(reader, two.id, a_memory(first=TODAY))
+        work.items.remember(reader, three.id, a_memory(first=TODAY - timedelta(days=1)))
+        assert work.items.first_asked(reader, TODAY) == 2
+        assert work.items.first_asked(reader, TODAY - timedelta(days=1)) == 1
+        assert work.items.first_asked(reader, TOMORROW) == 0
+
+
+def test_next_call_is_the_first_day_after(store: SqlStore, reader: ReaderId) -> None:
+    """The next call is the first later day on which an item that is not retired is called."""
+    with store.writing() as work:
+        one, two, three, *_ = shelve(work, reader, a_book())
+        work.items.remember(reader, one.id, a_memory(TODAY))
+        work.items.remember(reader, two.id, a_memory(TODAY + timedelta(days=2)))
+        work.items.remember(reader, three.id, a_memory(TODAY + timedelta(days=4)))
+        assert work.items.next_call(reader, TODAY) == TODAY + timedelta(days=2)
+        work.items.put(reader, [replace(two, retired=True)], NOW)
+        assert work.items.next_call(reader, TODAY) == TODAY + timedelta(days=4)
+        assert work.items.next_call(reader, TODAY + timedelta(days=4)) is None
+
+
+def test_pages_are_by_id_and_meet(store: SqlStore, reader: ReaderId) -> None:
+    """Page after page gives every item not retired once, by id, within a digest or a kind."""
+    book, other = a_book(quotations=7), a_book("Of Harbours", quotations=4)
+    with store.writing() as work:
+        made = shelve(work, reader, book)
+        more = shelve(work, reader, other)
+        work.items.put(reader, [replace(made[0], retired=True)], NOW)
+
+        def all_pages(digest_id: UUID | None, kind: KindName | None) -> list[UUID]:
+            seen: list[UUID] = []
+            while page := work.items.page(reader, seen[-1] if seen else None, 3, digest_id, kind):
+                seen += ids(page)
+            return seen
+
+        held = [*made[1:], *more]
+        for digest_id in (None, book.id, other.id):
+            for kind in (None, *KindName):
+                assert all_pages(digest_id, kind) == sorted(
+                    (
+                        item.id
+                        for item in held
+                        if digest_id in {None, item.digest_id} and kind in {None, item.kind}
+                    ),
+                    key=lambda one: one.bytes,
+                )
