@@ -1,0 +1,148 @@
+"""Mira, her clock and her library: what every scenario starts from."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from uuid import UUID, uuid4
+from zoneinfo import ZoneInfo
+
+import pypandoc
+import pytest
+from pytest_bdd import given, parsers
+
+from cards.answers import Grade
+from cards.items import KeptItem
+from cards.kinds.base import KindName
+from service.documents.reader import PandocDocuments
+from service.store.sql_store import SqlStore
+from service.use_cases.add_digest import Added, add_digest
+from service.use_cases.answer import GivenAnswer, Recorded, record_answer
+from service.use_cases.items import ItemView, list_items
+from service.use_cases.ports import Desk, ReaderId
+from service.use_cases.sit import Sitting, todays_sitting
+
+SILAS_MARNER = """\
+---
+title: Silas Marner
+author: Mira Vale
+---
+
+# Silas Marner
+
+George Eliot · 186 pages
+
+Finished: 4 January 2026
+
+## Summary
+
+Driven out by a friend's treachery and a drawn lot, Marner stops trusting either God or men,
+and hoards. The theft of his gold empties the hearth on which, one winter night, a child is
+found asleep; through her the village comes back in at his door.
+
+## Points
+
+1. The lot falls on Marner, and he leaves Lantern Yard. (p. 12)
+2. Fifteen years of weaving: the guineas become his company. (p. 20)
+3. Dunstan takes the gold; Raveloe begins to pity. (p. 42)
+4. The child on the hearth; he names her for his mother. (p. 110)
+
+## Commitments
+
+1. When the tea is poured, I will ask Hanne one question before saying anything of mine.
+2. I will write to one old friend by hand on the first Saturday of each month.
+
+## Quotations
+
+> In old days there were angels who came and took men by the hand and led them away from the
+> city of destruction. (p. 131)
+
+> The gods of the hearth exist for us still. (p. 139)
+"""
+
+
+@dataclass
+class Mira:
+    """A reader with a clock of her own.
+
+    Attributes:
+        desk: what the doors would hand to the use cases.
+        now: the time by her clock.
+        folder: where her files are.
+        file: the document she works on.
+        noted: what she noted down to compare with later.
+    """
+
+    folder: Path
+    desk: Desk
+    now: datetime = datetime(2026, 1, 5, 19, 0, tzinfo=UTC)
+    source: str = SILAS_MARNER
+    file: str = "silas-marner.docx"
+    reports: list[Added] = field(default_factory=list)
+    answers: list[Recorded] = field(default_factory=list)
+    noted: object = None
+
+    def document(self) -> bytes:
+        """Write what she typed as her word processor would."""
+        path = self.folder / self.file
+        pypandoc.convert_text(self.source, "docx", format="markdown", outputfile=str(path))
+        return path.read_bytes()
+
+    def adds(self) -> Added:
+        """Hand her document over."""
+        self.reports.append(add_digest(self.desk, self.file, self.document()))
+        return self.reports[-1]
+
+    def sitting(self) -> Sitting:
+        """Look at what is asked today."""
+        return todays_sitting(self.desk)
+
+    def items(self) -> dict[UUID, ItemView]:
+        """Look at every item of hers by id."""
+        return {item.kept.item.id: item for item in list_items(self.desk).items}
+
+    def theme(self) -> KeptItem:
+        """Find the item that asks the theme."""
+        found = (item.kept for item in self.items().values())
+        return next(kept for kept in found if kept.item.kind is KindName.THEME)
+
+    def answer(self, item: UUID, grade: Grade, answer_id: UUID | None = None) -> Recorded:
+        """Answer an item now, an id made by her device."""
+        given_answer = GivenAnswer(answer_id or uuid4(), item, grade)
+        self.answers.append(record_answer(self.desk, given_answer))
+        self.now += timedelta(seconds=40)
+        return self.answers[-1]
+
+    def answers_everything(self, grade: Grade) -> None:
+        """Answer until nothing more is asked today."""
+        while items := self.sitting().items:
+            self.answer(items[0].kept.item.id, grade)
+
+    def at(self, day: int, month: str, hour: int = 19, minute: int = 0) -> None:
+        """Set her clock to an hour in London in 2026."""
+        date = datetime.strptime(f"2026 {month} {day}", "%Y %B %d")  # noqa: DTZ007
+        wall = date.replace(hour=hour, minute=minute, tzinfo=ZoneInfo("Europe/London"))
+        self.now = wall.astimezone(UTC)
+
+
+@pytest.fixture
+def mira(tmp_path: Path) -> Iterator[Mira]:
+    """Give Mira an empty library in a folder of its own."""
+    store = SqlStore(f"sqlite:///{tmp_path / 'library.sqlite3'}")
+    store.migrate()
+    reader = ReaderId(uuid4())
+    her = Mira(
+        folder=tmp_path,
+        desk=Desk(store, PandocDocuments(), lambda: her.now, uuid4, reader),
+    )
+    with store.writing() as work:
+        work.readers.put(replace(work.readers.lock(reader), time_zone="Europe/London"))
+        work.commit()
+    yield her
+    store.close()
+
+
+@given(parsers.parse('"Silas Marner" was added on {day:d} {month} 2026'))
+def added(mira: Mira, day: int, month: str) -> None:
+    mira.at(day, month)
+    mira.adds()

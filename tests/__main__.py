@@ -1,0 +1,51 @@
+"""Run the whole suite: `python -m tests [pytest's arguments]`.
+
+A browser and a PostgreSQL server are installed first where they are missing and can
+be (Debian and its kin, as root or with sudo). Where they cannot, the tests that need
+them say why they did not run.
+"""
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parent.parent
+
+
+def missing() -> list[str]:
+    """Return the Debian packages whose programs are not on this machine."""
+    packages = []
+    if not (shutil.which("chromium") or shutil.which("chromium-browser")):
+        packages.append("chromium")
+    if not list(Path("/usr/lib/postgresql").glob("*/bin/postgres")):
+        packages.append("postgresql")
+    return packages
+
+
+def install(packages: list[str]) -> None:
+    """Install packages where this user may; say so where not."""
+    apt = shutil.which("apt-get")
+    sudo = [] if os.geteuid() == 0 else ["sudo", "-n"]
+    if apt is None or (sudo and shutil.which("sudo") is None):
+        print(f"Not on this machine, and cannot be installed from here: {', '.join(packages)}.")
+        return
+    print(f"Installing {', '.join(packages)} for the tests.", flush=True)
+    quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    for step in (["update"], ["install", "-y", "--no-install-recommends", *packages]):
+        done = subprocess.run(
+            [*sudo, apt, "-qq", *step], env=quiet, check=False, stdout=subprocess.DEVNULL
+        )
+        if done.returncode:
+            print(f"apt-get {step[0]} failed; the tests that need it will say so.", flush=True)
+            return
+
+
+if __name__ == "__main__":
+    os.chdir(ROOT)
+    if packages := missing():
+        install(packages)
+    sys.exit(pytest.main(sys.argv[1:]))

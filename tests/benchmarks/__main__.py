@@ -1,0 +1,12 @@
+"""Print the figures of README's table: `python -m tests.benchmarks`."""
+
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from tests.benchmarks import answering, folding, sitting
+
+if __name__ == "__main__":
+    with TemporaryDirectory() as folder:
+        print(f"folding a history    {folding.measure()} (at most {folding.LIMIT})")
+        print(f"recording an answer  {answering.measure(Path(folder))} (at most {answering.LIMIT})")
+        print(f"today's sitting      {sitting.measure(Path(folder))} (at most {sitting.LIMIT})")
