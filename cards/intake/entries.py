@@ -1,0 +1,84 @@
+"""The entries of a section that lists things: what is one of them, and what belongs to it."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+
+from cards.intake.blocks import Block, Shape
+from cards.intake.locating import Located, locator_in, split_start
+from cards.intake.outline import header_row
+from cards.intake.wording import marker_of
+
+
+@dataclass(slots=True)
+class Entry:
+    """One thing of a list, and the blocks that stand under it.
+
+    Attributes:
+        block: the item, paragraph, heading or row itself.
+        under: what follows it and is no entry of its own.
+        place: what the inner heading it stands under says of its place.
+    """
+
+    block: Block
+    under: list[Block] = field(default_factory=list)
+    place: Located | None = None
+
+
+@dataclass(slots=True)
+class Listed:
+    """The entries of a section, and the blocks that belong to none of them."""
+
+    entries: list[Entry] = field(default_factory=list)
+    stray: list[Block] = field(default_factory=list)
+
+
+def entries_of(blocks: Sequence[Block]) -> Listed:
+    """Return the entries of a section.
+
+    Where the section has a list, its outermost items are the entries, and what
+    stands between them belongs to the one before. Without one, inner headings, or
+    bold lines over plain paragraphs, are the entries; else every paragraph is.
+    """
+    leads = _rule(blocks)
+    listed = Listed()
+    place: Located | None = None
+    for block in blocks:
+        if header_row(block):
+            continue
+        if leads(block):
+            listed.entries.append(Entry(block, place=place))
+        elif block.shape is Shape.HEADING:
+            place = place_in_heading(block.text)
+            if place is None:
+                listed.stray.append(block)
+        elif listed.entries:
+            listed.entries[-1].under.append(block)
+        else:
+            listed.stray.append(block)
+    return listed
+
+
+def place_in_heading(text: str) -> Located | None:
+    """Return the place an inner heading such as `Chapter 3: The Pond` gives, or None."""
+    found = locator_in(text) or split_start(text)
+    return found if found.locator is not None or found.after is not None else None
+
+
+def _rule(blocks: Sequence[Block]) -> Callable[[Block], bool]:
+    """Return what tells the entries of these blocks."""
+    shapes = {block.shape for block in blocks}
+    headings = [block for block in blocks if block.shape is Shape.HEADING]
+    numbered = sum(marker_of(block.text) is not None for block in headings)
+    if numbered > 1 or (headings and not shapes & {Shape.ITEM, Shape.ROW}):
+        return lambda block: block.shape is Shape.HEADING
+    if Shape.ITEM in shapes:
+        top = min(block.level for block in blocks if block.shape is Shape.ITEM)
+        return lambda block: (
+            (block.shape is Shape.ITEM and block.level <= top) or (block.shape is Shape.ROW)
+        )
+    if Shape.ROW in shapes:
+        return lambda block: block.shape is Shape.ROW
+    paragraphs = [block for block in blocks if block.shape is Shape.PARAGRAPH]
+    if paragraphs and paragraphs[0].strong and not all(block.strong for block in paragraphs):
+        return lambda block: block.shape is Shape.PARAGRAPH and block.strong
+    return lambda block: block.shape is Shape.PARAGRAPH

@@ -1,0 +1,63 @@
+"""Labels in front of a line: `Author: ...`, and which facts of the book they name."""
+
+from collections.abc import Iterator
+from enum import StrEnum
+
+from cards.intake.wording import folded
+
+MAX_LABEL = 60
+"""Characters before the colon of a label."""
+
+
+class Fact(StrEnum):
+    """A fact of the book that a label can name."""
+
+    TITLE = "title"
+    AUTHOR = "author"
+    ISBN = "isbn"
+    PAGES = "pages"
+    FINISHED = "finished_on"
+
+
+_LABELS = {
+    Fact.TITLE: (
+        "title|book|book title|the book|titel|buch|titre|livre|titulo|libro|titolo|livro|boek"
+    ),
+    Fact.AUTHOR: (
+        "author|authors|by|written by|writer|autor|autorin|autoren|verfasser|auteur|auteurs|"
+        "autores|autora|autore|autori|schrijver"
+    ),
+    Fact.ISBN: "isbn|isbn 10|isbn 13|isbn10|isbn13",
+    Fact.PAGES: (
+        "pages|page count|number of pages|no of pages|length|pp|seiten|seitenzahl|umfang|"
+        "nombre de pages|paginas|numero de paginas|pagine|numero di pagine|aantal pagina s|pagina s"
+    ),
+    Fact.FINISHED: (
+        "finished|finished on|finished reading|date finished|finish date|completed|completed on|"
+        "date completed|read|read on|date read|finished_on|done|ended|"
+        "beendet|beendet am|gelesen|gelesen am|ausgelesen|ausgelesen am|fini|fini le|lu le|termine|"
+        "termine le|date de lecture|terminado|terminado el|leido|leido el|terminado em|lido em|"
+        "lido|finito|finito il|letto|letto il|uitgelezen|uitgelezen op|gelezen|gelezen op"
+    ),
+}
+_FACT_OF = {folded(label): fact for fact, labels in _LABELS.items() for label in labels.split("|")}
+
+
+def fact_label(label: str) -> Fact | None:
+    """Return the fact a label names, or None."""
+    return _FACT_OF.get(folded(label)) if len(label) <= MAX_LABEL else None
+
+
+def label_split(text: str) -> Iterator[tuple[str, str]]:
+    """Yield the ways to read a text as a label and what follows it.
+
+    A label ends with a colon, a dash with spaces around it, or, in run-in heads,
+    a full stop.
+    """
+    head = text[: MAX_LABEL + 4].split("\n", 1)[0]
+    for sign in (":", "：", " – ", " — ", " - ", ". "):
+        label, found, _ = head.partition(sign)
+        label = label.strip(' *_#“”"')
+        rest = text[text.index(sign) + len(sign) :].strip() if found else ""
+        if found and label and rest and len(label) <= MAX_LABEL:
+            yield label, rest

@@ -1,0 +1,219 @@
+"""Locators as readers write them beside their words: found, taken off, and tidied."""
+
+import re
+from dataclasses import dataclass
+
+_NUMBER = r"(?:\d{1,5}|[ivxlcdmIVXLCDM]{1,9})(?![^\W\d_])"
+_RANGE = rf"{_NUMBER}(?:\s?(?:[-–—]|to|bis)\s?{_NUMBER})?(?:\s?ff?\.)?"
+_PAGE_UNITS = (
+    r"pp|pgs|pg|p|pages|page|seiten|seite|s|págs|pág|pags|pag|páginas|página|paginas|pagina|pagine|"
+    r"blz"
+)
+_UNITS = (
+    rf"{_PAGE_UNITS}|chapters|chapter|chap|chs|ch|kapitel|kap|chapitres|chapitre|capítulos|"
+    r"capítulo|capitolo|capitoli|cap|hoofdstuk|hfst|sections|section|sect|sec|books|book|bk|buch|"
+    r"livre|libro|boek|parts|part|pt|teil|partie|parte|deel|lines|line|ll|l|verses|verse|vers|vv|"
+    r"v|canto|acts|act|scene|sc|stanza|vol|volume|band|tome|loc|location|position|letter|essay|"
+    r"sonnet|poem|no|nr|para|paragraph|fol|lecture|day|tale|lib|epistle|fragment|aphorism"
+)
+_UNIT_FORM = (
+    rf"(?:(?:{_UNITS})(?:\.\s?#?|\s#?|(?=\d))|[§¶]{{1,2}}\s?){_RANGE}"
+    rf"(?:\s?(?:,|&|and|und|et)\s?{_RANGE}(?![\w.]))*"
+)
+_NAMED = (
+    r"finale|prologue|epilogue|preface|introduction|foreword|afterword|conclusion|postscript|"
+    r"prelude|coda|appendix|epigraph|dedication|opening|ending|motto|vorwort|nachwort|einleitung|"
+    r"schluss|prolog|epilog|préface|avant-propos|postface|prólogo|epílogo|prefacio|prefazione|"
+    r"prologo|epilogo|voorwoord|nawoord"
+)
+_ONE = re.compile(
+    rf"(?:{_UNIT_FORM}|\d{{1,3}}\s?%|\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
+    re.IGNORECASE,
+)
+_SEPARATOR = re.compile(r"\s*(?:[,;/|·]|\band\b)?\s*")
+_BARE = re.compile(r"(\d{1,4})(?:\s?[-–]\s?(\d{1,4}))?")
+_AFTER = re.compile(
+    r"(?:(?:stands?|comes?|goes|belongs)\s)?(?P<word>after|before|under|to|nach|après|tras|dopo|"
+    r"depois de|na)?\s?(?:all\s(?P<all>points?|ideas?)|"
+    r"(?:the\s)?(?:points?|ideas?|punkt|punto|ponto|punt|insight|event|step)\s?(?:no\.?\s?)?#?"
+    r"(?P<number>\d{1,3}))",
+    re.IGNORECASE,
+)
+_AFTER_NUMBER = re.compile(r"(?:stands?\s)?after\s#?(?P<number>\d{1,3})", re.IGNORECASE)
+_TAIL_START = re.compile(r"[.,;:!?…)\]”“»›’‘\"'«]\s*$|\s[-–—~]{1,2}\s*$")
+_LAST_YEARLESS = 1400
+"""A bare number in brackets up to this is a page; beyond it, as likely a year."""
+_TAIL = 90
+"""Characters at a text's end, or at its beginning, in which a locator is looked for."""
+_PAGE_FORM = re.compile(rf"^(?:{_PAGE_UNITS})\.?\s?#?(?=[\divxlcdm])", re.IGNORECASE)
+_CHAPTER_FORM = re.compile(r"^(?:chapter|chap|ch)\.?\s?(?=[\divxlcdm])", re.IGNORECASE)
+_ENGLISH_PAGES = frozenset({"p", "pg", "page", "pp", "pgs", "pages"})
+
+
+@dataclass(frozen=True, slots=True)
+class Located:
+    """A text, and what was taken off it.
+
+    Attributes:
+        text: without its locator.
+        locator: tidied, or None.
+        after: the number of the point it is said to stand after, or None.
+    """
+
+    text: str
+    locator: str | None = None
+    after: int | None = None
+
+
+def locator_in(written: str) -> Located | None:
+    """Return what a stretch that is nothing but a locator says, or None when it is more."""
+    written = written.strip(" \t\n()[]{}.,;:–—-~*_")
+    if not written or len(written) > _TAIL:
+        return None
+    bare = _BARE.fullmatch(written)
+    if bare is not None:
+        if int(bare[1]) > _LAST_YEARLESS:
+            return None
+        return Located("", f"p. {bare[1]}" if bare[2] is None else f"pp. {bare[1]}-{bare[2]}")
+    found: list[str] = []
+    after: int | None = None
+    position = 0
+    while position < len(written):
+        said = _AFTER.match(written, position) or _AFTER_NUMBER.match(written, position)
+        if said is not None and _ends(written, said.end()):
+            after = _point(said)
+            position = said.end()
+        elif (one := _ONE.match(written, position)) is not None and _ends(written, one.end()):
+            found.append(one[0])
+            position = one.end()
+        else:
+            return None
+        separator = _SEPARATOR.match(written, position)
+        position = separator.end() if separator is not None else position
+    return Located("", ", ".join(map(tidied_locator, found)) or None, after)
+
+
+def tidied_locator(locator: str) -> str:
+    """Return a locator in the usual short form: `pg 12` as `p. 12`, `§ 5` as `§5`."""
+    locator = re.sub(r"\s+", " ", locator.strip())
+    locator = re.sub(r"(?<=[\divxlcdm])\s?[–—-]\s?(?=[\divxlcdm])", "-", locator)
+    locator = re.sub(r"([§¶])\s", r"\1", locator)
+    unit = _PAGE_FORM.match(locator)
+    if unit is not None:
+        word = unit[0].strip(" .#").lower()
+        if word in _ENGLISH_PAGES:
+            rest = locator[unit.end() :]
+            several = "-" in rest or "," in rest or "&" in rest or " and " in rest
+            return ("pp. " if several else "p. ") + rest
+        if word == "s":
+            return "S. " + locator[unit.end() :]
+    return _CHAPTER_FORM.sub("ch. ", locator)
+
+
+def split_end(text: str, *, free: bool = False) -> Located:
+    """Take a locator off the end of a text.
+
+    Args:
+        text: the words, with or without one.
+        free: whether brackets after the end of a sentence hold a locator whatever
+            is in them (`Finale`, a chapter's name), as they do after quotations.
+    """
+    text = text.rstrip()
+    bracketed = _bracketed_end(text)
+    if bracketed is not None:
+        before, inside = bracketed
+        found = locator_in(inside)
+        if found is not None:
+            return _with_more(before, found)
+        if free and _names_a_place(before, inside):
+            return Located(before.rstrip(" –—-"), inside.strip())
+    return _unbracketed_end(text)
+
+
+def split_start(text: str) -> Located:
+    """Take a locator off the beginning of a text: `p. 54: ...`, `(p. 54) ...`."""
+    opening = re.match(r"\s*[(\[]([^()\[\]]{1,60})[)\]]\s*[:–—-]?\s*", text)
+    if opening is not None and opening.end() < len(text):
+        found = locator_in(opening[1])
+        if found is not None:
+            return Located(text[opening.end() :], found.locator, found.after)
+    one = _ONE.match(text)
+    if one is not None:
+        rest = re.match(r"\s*(?:[:|\t]|\s[–—-]|\.\s)\s*", text[one.end() : one.end() + 10])
+        rest = rest or (re.match(r"\s+(?=[“„«‹‘\"])", text[one.end() : one.end() + 10]))
+        found = locator_in(one[0]) if rest is not None else None
+        if rest is not None and found is not None and one.end() + rest.end() < len(text):
+            return Located(text[one.end() + rest.end() :], found.locator, found.after)
+    return Located(text)
+
+
+def _with_more(before: str, found: Located) -> Located:
+    """Look once more before a bracket that said one thing for the other: `(p. 4) (after 2)`."""
+    before = before.rstrip()
+    more = _bracketed_end(before)
+    second = locator_in(more[1]) if more is not None else None
+    if more is not None and second is not None:
+        return Located(
+            more[0].rstrip(" –—-"),
+            found.locator or second.locator,
+            found.after if found.after is not None else second.after,
+        )
+    if found.locator is None:
+        second = _unbracketed_end(before)
+        return Located(second.text, second.locator, found.after)
+    return Located(before.rstrip(" –—-"), found.locator, found.after)
+
+
+def _bracketed_end(text: str) -> tuple[str, str] | None:
+    stripped = text.rstrip(" .,;:")
+    if not stripped or stripped[-1] not in ")]":
+        return None
+    opening = "(" if stripped[-1] == ")" else "["
+    start = stripped.rfind(opening, max(0, len(stripped) - _TAIL))
+    if start <= 0:
+        return None
+    before = stripped[:start].rstrip()
+    ending = text[len(stripped) :].strip()
+    if before and ending[:1] == "." and before[-1].isalnum():
+        before += "."
+    return before, stripped[start + 1 : -1]
+
+
+def _unbracketed_end(text: str) -> Located:
+    """Take off a locator that follows the end of a sentence, a closing mark or a dash."""
+    window = max(0, len(text) - _TAIL)
+    for found in re.finditer(r"\s|[-–—]", text[window:]):
+        start = window + found.end()
+        before = text[: window + found.start() + 1]
+        if not _TAIL_START.search(before[-4:]):
+            continue
+        tail = text[start:]
+        if _BARE.fullmatch(tail.strip(" .")):
+            continue
+        said = locator_in(tail)
+        if said is not None:
+            return Located(before.rstrip(" \n,;:–—-~"), said.locator, said.after)
+    return Located(text)
+
+
+def _names_a_place(before: str, inside: str) -> bool:
+    inside = inside.strip()
+    return (
+        bool(before)
+        and before[-1] in ".!?…”“»›’‘\"'«,;—–-"
+        and 0 < len(inside.split()) <= 8
+        and (inside[0].isupper() or inside[0].isdigit())
+    )
+
+
+def _point(said: re.Match[str]) -> int | None:
+    groups = said.groupdict()
+    word = (groups.get("word") or "after").lower()
+    if groups.get("all") is not None:
+        return 0 if word == "before" else None
+    number = int(groups["number"])
+    return max(0, number - 1) if word == "before" else number
+
+
+def _ends(text: str, position: int) -> bool:
+    return position >= len(text) or not (text[position].isalnum() or text[position] == "_")

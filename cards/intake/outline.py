@@ -1,0 +1,337 @@
+"""From blocks to sections: which words stand under which heading."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
+
+from cards.intake.blocks import Block, Shape
+from cards.intake.headings import MAX_HEADING, Announced, Part, misspelt, part_named
+from cards.intake.labels import fact_label, label_split
+from cards.intake.locating import locator_in
+from cards.intake.wording import Marker, marker_of, tidied, unboxed
+
+_LISTED = frozenset({Part.POINTS, Part.COMMITMENTS, Part.QUOTATIONS})
+_COLUMNS = frozenset(
+    [
+        *("page", "pages", "p", "pp", "where", "location", "locator", "chapter", "source", "after"),
+        *("after point", "point", "no", "nr", "", "number", "part", "field", "content", "text"),
+        *("value", "seite", "when", "by when", "date", "note", "notes", "words", "section", "what"),
+    ]
+)
+
+
+@dataclass(slots=True)
+class Section:
+    """The blocks under one heading.
+
+    Attributes:
+        part: what the heading announces, or None when it is unknown.
+        name: the heading's words, or "" for what stands before any.
+        level: of the heading; 0 for one typed as a line, a label or a row.
+        shape: what announced it.
+        styled: whether it was announced by a bold (`strong`) or capital (`capital`) line.
+        blocks: in the order of the document.
+    """
+
+    part: Part | None
+    name: str
+    level: int = 0
+    shape: Shape = Shape.HEADING
+    styled: str = ""
+    blocks: list[Block] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class Outline:
+    """What stands before the first known part, and the sections after it."""
+
+    front: list[Block]
+    sections: list[Section]
+
+
+def outline(blocks: Sequence[Block]) -> Outline:
+    """Return the sections of a document."""
+    lines = _typed_items(list(_lines(blocks)))
+    walk = _Walk(lines)
+    for index in range(len(lines)):
+        walk.take(index)
+    return Outline(walk.front, walk.sections)
+
+
+@dataclass(slots=True)
+class _Walk:
+    lines: list[Block]
+    front: list[Block] = field(default_factory=list)
+    sections: list[Section] = field(default_factory=list)
+    first_heading_seen: bool = False
+
+    @property
+    def current(self) -> Section | None:
+        return self.sections[-1] if self.sections else None
+
+    def take(self, index: int) -> None:
+        block = self.lines[index]
+        if self._opens(index):
+            return
+        current = self.current
+        if current is not None and self._closes(block, current):
+            name = block.text if block.shape is Shape.HEADING or _line_style(block) else ""
+            self.sections.append(Section(None, name, level=block.level, styled=_line_style(block)))
+            if name:
+                return
+            current = self.current
+        if header_row(block) and (current is None or current.part not in _LISTED):
+            return
+        target = self.front if current is None else current.blocks
+        target.append(block)
+
+    def _opens(self, index: int) -> bool:
+        block = self.lines[index]
+        found = self._announced(index)
+        if found is None:
+            return False
+        part, rest = found
+        current = self.current
+        section = Section(
+            part,
+            block.text.split("\n")[0][:MAX_HEADING],
+            level=block.level if block.shape is Shape.HEADING else 0,
+            shape=block.shape,
+            styled=_line_style(block),
+        )
+        if (
+            current is not None
+            and current.shape is Shape.HEADING
+            and current.part is None
+            and block.shape is not Shape.HEADING
+        ):
+            section.level = current.level
+        section.blocks.extend(rest)
+        self.sections.append(section)
+        return True
+
+    def _announced(self, index: int) -> tuple[Part, list[Block]] | None:
+        block = self.lines[index]
+        match block.shape:
+            case Shape.HEADING:
+                return self._by_heading(index)
+            case Shape.PARAGRAPH:
+                return self._by_line(block)
+            case Shape.ITEM:
+                return self._by_item(index)
+            case Shape.ROW:
+                return self._by_row(block)
+            case _:
+                return None
+
+    def _by_heading(self, index: int) -> tuple[Part, list[Block]] | None:
+        block = self.lines[index]
+        first, self.first_heading_seen = not self.first_heading_seen, True
+        found = part_named(block.text)
+        if found is not None:
+            title = first and self._is_title(index, found)
+            return None if title or not self._may_switch(block, found) else (found.part, [])
+        if (labelled := _labelled(block.text)) is not None:
+            return labelled
+        if first or not self._may_switch(block, Announced(Part.THEME, sure=False)):
+            return None
+        guessed = misspelt(block.text)
+        return None if guessed is None else (guessed.part, [])
+
+    def _is_title(self, index: int, found: Announced) -> bool:
+        """Tell whether the first heading is the title, though its words could announce a part."""
+        level = self.lines[index].level
+        others = [b for b in self.lines[index + 1 :] if b.shape is Shape.HEADING]
+        if not others or any(other.level <= level for other in others):
+            return False
+        if not found.sure:
+            return True
+        following = self.lines[index + 1]
+        by_line = following.shape is Shape.PARAGRAPH and following.text.lower().startswith("by ")
+        return following.shape is Shape.HEADING or by_line
+
+    def _may_switch(self, block: Block, found: Announced) -> bool:
+        """Tell whether a heading inside a section opens another, or belongs to the section."""
+        current = self.current
+        if current is None or found.sure or current.part is None:
+            return True
+        return current.shape is not Shape.HEADING or block.level <= current.level
+
+    def _by_line(self, block: Block) -> tuple[Part, list[Block]] | None:
+        first = block.text
+        found = part_named(first.rstrip(":"))
+        if found is not None:
+            styled = bool(_line_style(block)) or first.endswith(":")
+            inside = self.current is not None and self.current.part in _LISTED
+            if found.sure or (styled and not inside):
+                return found.part, []
+        if styled_line := _line_style(block):
+            guessed = misspelt(first.rstrip(":"))
+            if guessed is not None and (styled_line == "capital" or self.current is None):
+                return guessed.part, []
+        return _labelled(first)
+
+    def _by_item(self, index: int) -> tuple[Part, list[Block]] | None:
+        block = self.lines[index]
+        current = self.current
+        by_items = current is None or current.shape is Shape.ITEM or current.part is None
+        found = part_named(block.text.rstrip(":"))
+        if found is not None and found.sure and block.level == 1:
+            following = self.lines[index + 1 : index + 2]
+            heads = bool(following) and (
+                following[0].shape is not Shape.ITEM or following[0].level > block.level
+            )
+            if block.strong or _line_style(block) or block.text.endswith(":") or by_items or heads:
+                return found.part, []
+        return _labelled(block.text) if by_items and block.level == 1 else None
+
+    def _by_row(self, block: Block) -> tuple[Part, list[Block]] | None:
+        cells = block.text.split("\t")
+        found = part_named(cells[0].rstrip(":"))
+        current = None if self.current is None else self.current.part
+        if header_row(block):
+            parts = [named.part for cell in cells if (named := part_named(cell)) is not None]
+            opens = len(parts) == 1 and parts[0] is not current and parts[0] in _LISTED
+            return (parts[0], [block]) if opens else None
+        if current in _LISTED and self.sections[-1].shape is not Shape.ROW:
+            return None
+        if found is None or not found.sure or len(cells) < 2:
+            return None
+        content = Block(Shape.PARAGRAPH, "\n".join(cell for cell in cells[1:] if cell))
+        return found.part, _typed_items(list(_lines([content])))
+
+    def _closes(self, block: Block, current: Section) -> bool:
+        """Tell whether a block that announces nothing known still ends the section."""
+        if block.shape is Shape.HEADING:
+            if current.part is None:
+                return True
+            return current.shape is not Shape.HEADING or block.level <= current.level
+        if current.shape is Shape.ROW and current.part is not None:
+            return block.shape is not Shape.ROW
+        if block.shape is not Shape.PARAGRAPH or len(block.text) > MAX_HEADING:
+            return False
+        style = _line_style(block)
+        if style == "capital":
+            return current.styled == "capital"
+        prose = current.part in {Part.THEME, Part.JUDGEMENT}
+        ends_like_prose = block.text.endswith((".", "!", "?", "”", ","))
+        return style == "strong" and prose and bool(current.blocks) and not ends_like_prose
+
+
+def header_row(block: Block) -> bool:
+    """Tell whether a table row holds nothing but the names of columns."""
+    cells = [" ".join(cell.casefold().strip(" .:#").split()) for cell in block.text.split("\t")]
+    if len(cells) < 2:
+        return False
+    return all(cell in _COLUMNS or _names_part(cell) for cell in cells)
+
+
+def _names_part(cell: str) -> bool:
+    found = part_named(cell)
+    return found is not None and found.sure
+
+
+def _labelled(text: str) -> tuple[Part, list[Block]] | None:
+    """Return the part and the words of a line such as `Gist: a man goes to the woods`."""
+    for label, rest in label_split(text):
+        found = part_named(label)
+        if found is not None and found.sure:
+            content = list(_lines([Block(Shape.PARAGRAPH, rest)]))
+            return found.part, _typed_items(content)
+    return None
+
+
+def _line_style(block: Block) -> str:
+    """Return how a paragraph looks like a heading: `strong`, `capital` or not ("")."""
+    if block.shape not in {Shape.PARAGRAPH, Shape.ITEM} or len(block.text) > MAX_HEADING:
+        return ""
+    if block.strong:
+        return "strong"
+    return "capital" if block.text.isupper() and "\n" not in block.text else ""
+
+
+def _lines(blocks: Iterable[Block]) -> Iterator[Block]:
+    """Yield the blocks tidied, with paragraphs of several typed lines taken apart.
+
+    A paragraph is taken apart where a line is a heading, opens with a label or
+    with an item's marker; other breaks are the writer's own and stay.
+    """
+    for block in blocks:
+        if block.shape is Shape.ROW:
+            cells = "\t".join(tidied(cell) for cell in block.text.split("\t"))
+            if cells.strip():
+                yield replace(block, text=cells)
+            continue
+        text = tidied(block.text.replace("\t", " "))
+        if block.shape is Shape.ITEM:
+            text = unboxed(text)
+        if not any(letter.isalnum() for letter in text):
+            continue
+        if block.shape is not Shape.PARAGRAPH or "\n" not in text:
+            yield replace(block, text=text)
+            continue
+        for stretch in _stretches(text.split("\n")):
+            if any(letter.isalnum() for letter in stretch):
+                yield replace(block, text=stretch)
+
+
+def _stretches(lines: list[str]) -> list[str]:
+    stretches: list[list[str]] = []
+    alone = False
+    for line in lines:
+        heading = _heading_line(line)
+        opens = heading or _opens_item(line) or _opens_label(line)
+        if opens or alone or not stretches:
+            stretches.append([line])
+        else:
+            stretches[-1].append(line)
+        alone = heading
+    return ["\n".join(stretch) for stretch in stretches]
+
+
+def _heading_line(line: str) -> bool:
+    found = part_named(line.rstrip(":"))
+    return found is not None and found.sure
+
+
+def _opens_item(line: str) -> bool:
+    return marker_of(line) is not None and locator_in(line) is None
+
+
+def _opens_label(line: str) -> bool:
+    return any(
+        fact_label(label) is not None or _heading_line(label) for label, _ in label_split(line)
+    )
+
+
+def _typed_items(lines: list[Block]) -> list[Block]:
+    """Return the lines with paragraphs that open with a typed marker turned to items.
+
+    A letter or a Roman numeral is a marker only beside its neighbour in the
+    row (*a* beside *b*): else it is someone's initial.
+    """
+    markers = [_marker(line) for line in lines]
+    rows = [(index, m) for index, m in enumerate(markers) if m is not None]
+    confirmed: set[int] = set()
+    for (left, one), (right, other) in pairwise(rows):
+        if one.kind == other.kind and one.number is not None and other.number == one.number + 1:
+            confirmed |= {left, right}
+    result = []
+    for index, (line, marker) in enumerate(zip(lines, markers, strict=True)):
+        if marker is None or (marker.kind in {"roman", "letter"} and index not in confirmed):
+            result.append(line)
+        else:
+            result.append(
+                replace(line, shape=Shape.ITEM, text=marker.rest, level=1, number=marker.number)
+            )
+    return result
+
+
+def _marker(line: Block) -> Marker | None:
+    if line.shape is not Shape.PARAGRAPH or locator_in(line.text) is not None:
+        return None
+    found = part_named(line.text.rstrip(":"))
+    if found is not None and found.sure:
+        return None
+    marker = marker_of(line.text)
+    return marker if marker is not None and marker.rest else None

@@ -1,0 +1,107 @@
+"""The points of a digest, with the locators and the quotations that stand with them."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from cards.digest import Point
+from cards.intake.blocks import Block, Shape
+from cards.intake.entries import Entry, entries_of
+from cards.intake.locating import Located, locator_in, split_end, split_start
+from cards.intake.quotations import looks_quoted
+from cards.intake.wording import flowing, marker_of
+
+
+@dataclass(slots=True)
+class PointsFound:
+    """What a section of points holds.
+
+    Attributes:
+        points: in order.
+        quoted: blocks that are quotations, each with the number of the point it
+            stands under, counted from 1 within this section, or None.
+        stray: blocks that are neither.
+    """
+
+    points: list[Point] = field(default_factory=list)
+    quoted: list[tuple[Block, int | None]] = field(default_factory=list)
+    stray: list[Block] = field(default_factory=list)
+
+
+def points_of(blocks: Sequence[Block]) -> PointsFound:
+    """Return the points of a section."""
+    listed = entries_of(blocks)
+    found = PointsFound()
+    for block in listed.stray:
+        if _is_quotation(block):
+            found.quoted.append((block, None))
+        else:
+            found.stray.append(block)
+    for entry in listed.entries:
+        point, quoted = _point(entry)
+        if point is None:
+            found.stray.append(entry.block)
+        else:
+            found.points.append(point)
+        number = len(found.points) or None
+        found.quoted.extend((block, number) for block in quoted)
+    return found
+
+
+def _point(entry: Entry) -> tuple[Point | None, list[Block]]:
+    located = _row(entry.block) if entry.block.shape is Shape.ROW else Located(entry.block.text)
+    lines = [flowing(located.text)]
+    locator = located.locator
+    quoted: list[Block] = []
+    for block in entry.under:
+        if _is_quotation(block):
+            quoted.append(block)
+        elif locator is None and (only := locator_in(block.text)) is not None and only.locator:
+            locator = only.locator
+        else:
+            lines.append(flowing(block.text.replace("\t", ", ")))
+    if entry.block.shape is Shape.HEADING or entry.block.strong:
+        lines = _titled(lines)
+    text, own = _own_locator("\n".join(line for line in lines if line))
+    locator = locator or own
+    if locator is None and entry.place is not None:
+        locator = entry.place.locator
+    words = any(letter.isalnum() for letter in text)
+    return (Point(text, locator) if words else None), quoted
+
+
+def _own_locator(text: str) -> tuple[str, str | None]:
+    for split in (split_end, split_start):
+        located = split(text)
+        if located.locator is not None:
+            return located.text.strip(), located.locator
+    return text.strip(), None
+
+
+def _titled(lines: list[str]) -> list[str]:
+    """Join a point's own heading to the words under it."""
+    marker = marker_of(lines[0])
+    title = (
+        marker.rest if marker is not None and marker.kind == "digit" and marker.rest else lines[0]
+    )
+    if len(lines) == 1:
+        return [title]
+    joint = " " if title.endswith((".", "!", "?", ":", "…")) else ": "
+    return [title + joint + lines[1], *lines[2:]]
+
+
+def _row(block: Block) -> Located:
+    """Return a table row as a text and a locator; a cell that only counts the rows is left out."""
+    cells = [cell for cell in block.text.split("\t") if cell]
+    if len(cells) > 1 and cells[0].rstrip(".)").isdecimal():
+        cells = cells[1:]
+    words = [cell for cell in cells if locator_in(cell) is None]
+    places = [said for cell in cells if (said := locator_in(cell)) is not None and said.locator]
+    if not words:
+        return Located("")
+    return Located(": ".join(words), places[0].locator if places else None)
+
+
+def _is_quotation(block: Block) -> bool:
+    return block.shape is Shape.QUOTE or (
+        block.shape in {Shape.ITEM, Shape.PARAGRAPH} and looks_quoted(block.text)
+    )

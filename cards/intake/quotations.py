@@ -1,0 +1,260 @@
+"""The quotations of a digest, with their locators, however the two are laid out."""
+
+import re
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, field, replace
+
+from cards.digest import MAX_LOCATOR, Quotation
+from cards.intake.blocks import Block, Shape
+from cards.intake.locating import Located, locator_in, split_end, split_start
+from cards.intake.outline import header_row
+from cards.intake.wording import OPENING_MARKS, closing_of, folded, unquoted
+
+_MAX_TAIL = 80
+"""Characters after a closing mark that may say whose words they are."""
+_MAX_JOINED = 6
+"""Paragraphs one quotation may run over."""
+_DASHED = re.compile(r"^[-–—~]+\s*")
+_AFTER_COLUMNS = frozenset({"after", "after point", "point", "after idea", "idea"})
+
+
+@dataclass(slots=True)
+class QuotationsFound:
+    """The quotations of a section, and the blocks that are none."""
+
+    quotations: list[Quotation] = field(default_factory=list)
+    stray: list[Block] = field(default_factory=list)
+
+
+def looks_quoted(text: str) -> bool:
+    """Tell whether a text is words in quotation marks, with at most a locator beside them."""
+    if not text or text[0] not in OPENING_MARKS:
+        located = split_start(text)
+        if located.locator is None or not located.text or located.text[0] not in OPENING_MARKS:
+            return False
+        text = located.text
+    closing = closing_of(text)
+    return closing is not None and closing > 1 and len(text) - closing <= _MAX_TAIL
+
+
+def read_quotation(text: str, names: Collection[str] = ()) -> Quotation | None:
+    """Return the quotation a text holds, or None when no words of one are left.
+
+    Args:
+        text: words, locator, and perhaps whose words they are, in any usual order.
+        names: folded names of the book and its author, which say nothing of a place.
+    """
+    located = _peeled(text)
+    words, locator = _without_attribution(located.text, located.locator, names)
+    words = unquoted(words).strip()
+    if not any(letter.isalnum() for letter in words):
+        return None
+    return Quotation(words, _without_names(locator, names), located.after)
+
+
+def quotations_of(blocks: Sequence[Block], names: Collection[str] = ()) -> QuotationsFound:
+    """Return the quotations of a section."""
+    walk = _Walk(_joined(list(blocks)), names)
+    for block in walk.blocks:
+        walk.take(block)
+    return walk.found
+
+
+class _Walk:
+    """One pass over a section, keeping what holds for the words still to come."""
+
+    def __init__(self, blocks: list[Block], names: Collection[str]) -> None:
+        self.blocks = blocks
+        self.names = names
+        self.found = QuotationsFound()
+        self.heading = Located("")
+        self.pending: Located | None = None
+        shapes = {block.shape for block in blocks}
+        self.listed = bool(shapes & {Shape.ITEM, Shape.QUOTE})
+        self.marked = sum(looks_quoted(block.text) for block in blocks) > 1
+        levels = [block.level for block in blocks if block.shape is Shape.ITEM]
+        self.top = min(levels, default=0)
+        first = next((block for block in blocks if block.shape is not Shape.HEADING), None)
+        self.places_first = first is not None and locator_in(first.text) is not None
+        self.columns: list[str] = []
+
+    def take(self, block: Block) -> None:
+        if block.shape is Shape.ROW:
+            self._row(block)
+        elif block.shape is Shape.HEADING:
+            self._heading(block)
+        elif (said := locator_in(block.text)) is not None:
+            self._place(block, said)
+        elif self._is_stray(block):
+            self.found.stray.append(block)
+        else:
+            self._add(block, read_quotation(block.text, self.names))
+
+    def _heading(self, block: Block) -> None:
+        said = locator_in(block.text) or split_start(block.text)
+        self.heading = Located("", said.locator, said.after)
+        if said.locator is None and said.after is None:
+            self.found.stray.append(block)
+
+    def _place(self, block: Block, said: Located) -> None:
+        if self.places_first or block.text.endswith(":"):
+            self.pending = said
+            return
+        last = self.found.quotations[-1] if self.found.quotations else None
+        if last is None or (last.locator is not None and said.locator is not None):
+            self.found.stray.append(block)
+            return
+        self.found.quotations[-1] = replace(
+            last,
+            locator=last.locator or said.locator,
+            after=said.after if last.after is None else last.after,
+        )
+
+    def _is_stray(self, block: Block) -> bool:
+        if looks_quoted(block.text) or split_end(block.text).locator is not None:
+            return False
+        if block.shape is Shape.PARAGRAPH:
+            return (
+                self.listed
+                or self.marked
+                or (block.text.endswith(":") and not self.found.quotations)
+            )
+        nested = block.shape is Shape.ITEM and block.level > self.top
+        return nested and self.pending is None
+
+    def _add(self, block: Block, quotation: Quotation | None) -> None:
+        if quotation is None:
+            self.found.stray.append(block)
+            return
+        pending = self.pending or Located("")
+        if not self.places_first or block.shape is not Shape.ITEM:
+            self.pending = None
+        locator = quotation.locator or pending.locator or self.heading.locator
+        after = quotation.after
+        for said in (pending.after, self.heading.after):
+            after = said if after is None else after
+        self.found.quotations.append(replace(quotation, locator=locator, after=after))
+
+    def _row(self, block: Block) -> None:
+        cells = block.text.split("\t")
+        if header_row(block):
+            self.columns = [folded(cell) for cell in cells]
+            return
+        after: int | None = None
+        places: list[Located] = []
+        words: list[str] = []
+        for index, cell in enumerate(cells):
+            column = self.columns[index] if index < len(self.columns) else ""
+            said = locator_in(cell)
+            if column in _AFTER_COLUMNS and cell.isdecimal() and len(cell) <= 3:
+                after = int(cell)
+            elif said is not None:
+                places.append(said)
+            elif cell:
+                words.append(cell)
+        if len(places) > 1 and cells[0].rstrip(".)").isdecimal():
+            places = places[1:]
+        if not words:
+            self.found.stray.append(block)
+            return
+        words.sort(key=len, reverse=True)
+        quotation = read_quotation(words[0], self.names)
+        if quotation is not None:
+            named = next((said for said in places if said.locator is not None), None)
+            locator = named.locator if named is not None else _short(words[1:])
+            afters = (after, *(said.after for said in places), quotation.after)
+            quotation = replace(
+                quotation,
+                locator=quotation.locator or locator,
+                after=next((said for said in afters if said is not None), None),
+            )
+        self._add(block, quotation)
+
+
+def _peeled(text: str) -> Located:
+    """Take locators off a text: lines of their own first, then its end, then its beginning."""
+    lines = text.split("\n")
+    if len(lines) > 1:
+        for own, rest in ((lines[-1], lines[:-1]), (lines[0], lines[1:])):
+            said = locator_in(own)
+            if said is not None:
+                inner = split_end("\n".join(rest), free=True)
+                return Located(
+                    inner.text,
+                    said.locator or inner.locator,
+                    said.after if said.after is not None else inner.after,
+                )
+    located = split_end(text, free=True)
+    if located.locator is None and located.after is None:
+        return split_start(text)
+    if located.locator is None:
+        start = split_start(located.text)
+        return replace(start, after=located.after)
+    return located
+
+
+def _without_attribution(
+    text: str, locator: str | None, names: Collection[str]
+) -> tuple[str, str | None]:
+    """Take off what follows the closing mark, or a last line behind a dash.
+
+    What is not the name of the book or its author is part of where the words stand.
+    """
+    closing = closing_of(text)
+    tail = ""
+    if closing is not None and 0 < len(text) - closing - 1 <= _MAX_TAIL:
+        tail, text = text[closing + 1 :], text[: closing + 1]
+    elif "\n" in text:
+        last = text.rsplit("\n", 1)[1]
+        if _DASHED.match(last) and len(last) <= _MAX_TAIL:
+            tail, text = last, text.rsplit("\n", 1)[0]
+    tail = _DASHED.sub("", tail.strip(" \n.,;:([)]")).strip(" .,;:([)]")
+    if not any(letter.isalnum() for letter in tail):
+        return text, locator
+    kept = _without_names(tail, names)
+    if kept is None:
+        return text, locator
+    return text, kept if locator is None else f"{kept}, {locator}"[:MAX_LOCATOR]
+
+
+def _without_names(locator: str | None, names: Collection[str]) -> str | None:
+    if locator is None:
+        return None
+    pieces = [piece.strip() for piece in locator.split(",")]
+    kept = [piece for piece in pieces if piece and folded(piece) not in names]
+    return ", ".join(kept)[:MAX_LOCATOR] or None
+
+
+def _short(words: list[str]) -> str | None:
+    """Return a short cell beside the words, which a table gives as their place."""
+    return words[0] if words and len(words[0]) <= _MAX_TAIL else None
+
+
+def _joined(blocks: list[Block]) -> list[Block]:
+    """Join paragraphs of one quotation: from an opening mark to the one that closes it."""
+    result: list[Block] = []
+    index = 0
+    while index < len(blocks):
+        length = _run(blocks, index)
+        texts = [block.text for block in blocks[index : index + length]]
+        result.append(replace(blocks[index], text="\n".join(texts)))
+        index += length
+    return result
+
+
+def _run(blocks: list[Block], index: int) -> int:
+    first = blocks[index]
+    if (
+        first.shape is Shape.ROW
+        or first.text[0] not in '“„«"'
+        or closing_of(first.text) is not None
+    ):
+        return 1
+    text = first.text
+    for length, block in enumerate(blocks[index + 1 : index + _MAX_JOINED], 2):
+        if block.shape is not first.shape or block.text[0] in OPENING_MARKS:
+            return 1
+        text += "\n" + block.text
+        if closing_of(text) is not None:
+            return length
+    return 1

@@ -1,0 +1,160 @@
+"""Title and author, from the top of a digest."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from cards.digest import MAX_TITLE
+from cards.intake.blocks import Block, Shape
+from cards.intake.wording import flowing, folded, unquoted
+
+MAX_TITLE_LINE = 200
+"""Characters in a paragraph that may be a title."""
+_PROSE_WORDS = 14
+_GENERIC = frozenset(
+    folded(line)
+    for line in (
+        *(
+            "digest",
+            "my digest",
+            "book digest",
+            "a digest",
+            "digest of a book",
+            "notes",
+            "my notes",
+        ),
+        *("reading notes", "book notes", "book report", "book", "the book", "about the book"),
+        *("details", "book details", "lesenotizen", "notizen", "notes de lecture", "untitled"),
+        *("document", "finished book", "a finished book"),
+    )
+)
+_STALE = re.compile(
+    r"(?:document|dokument|untitled|microsoft word|unbenannt|sans titre|test)\b", re.IGNORECASE
+)
+_PREFIX = re.compile(
+    r"(?:a |my )?(?:book )?(?:digest|summary|notes|reading notes|book report|review)"
+    r"(?: (?:of|on|from|for|about)\s+|\s*[:–—]\s*)(?=\S)",
+    re.IGNORECASE,
+)
+_BY = re.compile(r",?\s+(?:by|von|par|di|de|por|door)\s+", re.IGNORECASE)
+_LEADING_BY = re.compile(r"(?:written )?by:?\s+|von\s+|par\s+|door\s+", re.IGNORECASE)
+_DASH = re.compile(r"\s+[–—-]\s+|\s*[|/·]\s+")
+_PARTICLES = frozenset(
+    "de von van der den la le du di da dos das del della des bin ibn al el y and e und et ter ten "
+    "of the zu af av".split()
+)
+_BRACKETED = re.compile(r"(?P<title>[^()]{1,200})\s\((?P<inside>[^()]{3,80})\)")
+_YEAR = re.compile(r",?\s*\b1?\d{3}\b|,?\s*\b20\d{2}\b")
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A title, and the author where the same words give one."""
+
+    title: str
+    author: str | None = None
+
+
+def named_in(text: str) -> Named:
+    """Return the title and the author in a title line: `Walden by Henry David Thoreau`."""
+    text = _PREFIX.sub("", flowing(text).strip(" .*_#")).strip()
+    text = unquoted(text) or text
+    for found in reversed(list(_BY.finditer(text[:MAX_TITLE]))):
+        title, author = text[: found.start()], text[found.end() :]
+        english = found[0].strip(" ,").lower() == "by"
+        if title and is_name(author) and (english or len(author.split()) > 1):
+            return Named(unquoted(title), author)
+    parts = _DASH.split(text[:MAX_TITLE], maxsplit=1)
+    if len(parts) == 2 and all(parts):
+        return _of_pair(unquoted(parts[0].strip()), unquoted(parts[1].strip()), text)
+    bracketed = _BRACKETED.fullmatch(text)
+    if bracketed is not None:
+        inside = _YEAR.sub("", bracketed["inside"]).strip(" ,")
+        if is_name(inside) and len(inside.split()) > 1:
+            return Named(unquoted(bracketed["title"]), inside)
+    return _by_comma(text)
+
+
+def is_name(text: str) -> bool:
+    """Tell whether a text looks like the name of one or several people."""
+    words = text.replace(",", " ").replace("&", " ").replace(".", ". ").split()
+    if not 1 <= len(words) <= 12 or len(text) > 120 or any(letter.isdigit() for letter in text):
+        return False
+    proper = [word for word in words if word.lower() not in _PARTICLES]
+    return bool(proper) and all(word[0].isalpha() and not word[0].islower() for word in proper)
+
+
+def author_line(text: str) -> str | None:
+    """Return the author a line under the title gives: `by X`, or a name alone."""
+    text = flowing(text).strip(" .,*_–—-()")
+    found = _LEADING_BY.match(text)
+    if found is not None and is_name(text[found.end() :]):
+        return text[found.end() :]
+    return text if is_name(text) and 2 <= len(text.split()) <= 6 and not text.isupper() else None
+
+
+def is_generic(text: str) -> bool:
+    """Tell whether a heading says only that a digest follows."""
+    return folded(text) in _GENERIC
+
+
+def is_prose(text: str) -> bool:
+    """Tell whether a paragraph is prose and no line of a title page."""
+    return len(text.split()) >= _PROSE_WORDS
+
+
+def worth_trusting(title: str | None) -> bool:
+    """Tell whether a document's own title property was set by someone."""
+    return title is not None and bool(title.strip()) and _STALE.match(title.strip()) is None
+
+
+def title_block(front: Sequence[Block]) -> int | None:
+    """Return the index of the block that is the title, or None.
+
+    A paragraph in the style for titles comes first, then the first heading, then
+    the first line short enough to be one.
+    """
+    for wanted in (_styled_title, _is_heading, _is_line):
+        for index, block in enumerate(front):
+            if wanted(block) and not is_generic(block.text):
+                return index
+    return None
+
+
+def _styled_title(block: Block) -> bool:
+    return block.style.lower() in {"title", "titel", "titre", "título", "titolo", "book title"}
+
+
+def _is_heading(block: Block) -> bool:
+    return block.shape is Shape.HEADING
+
+
+def _is_line(block: Block) -> bool:
+    return (
+        block.shape is Shape.PARAGRAPH
+        and len(block.text) <= MAX_TITLE_LINE
+        and (block.strong or not is_prose(block.text))
+        and _LEADING_BY.match(block.text) is None
+    )
+
+
+def _of_pair(left: str, right: str, whole: str) -> Named:
+    """Tell title and author apart on the two sides of a dash."""
+    if is_name(right) and (len(right.split()) > 1 or not is_name(left)):
+        return Named(left, right)
+    if is_name(left) and len(left.split()) > 1 and not is_name(right):
+        return Named(right, left)
+    if is_name(left) and len(left.split()) > 1:
+        return Named(right, left)
+    if is_name(right):
+        return Named(left, right)
+    return Named(whole)
+
+
+def _by_comma(text: str) -> Named:
+    title, found, author = text.rpartition(", ")
+    if found and title and is_name(author) and 2 <= len(author.split()) <= 4:
+        proper = [word for word in author.split() if word[0].isupper()]
+        if len(proper) >= 2 and author.split()[0].lower() not in _PARTICLES:
+            return Named(unquoted(title), author)
+    return Named(unquoted(text))

@@ -1,0 +1,212 @@
+"""A document understood as a digest: the sections read, the facts gathered, the rest told."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+
+from cards.digest import Commitment, Digest, Notice, Point, Quotation
+from cards.errors import NothingRecognised
+from cards.intake.blocks import Block, Document, Shape
+from cards.intake.commitments import commitments_of
+from cards.intake.facts import Facts
+from cards.intake.headings import Part
+from cards.intake.outline import Section, outline
+from cards.intake.places import point_before
+from cards.intake.points import points_of
+from cards.intake.prose import prose_of
+from cards.intake.quotations import quotations_of, read_quotation
+from cards.intake.title_page import TitlePage
+from cards.intake.wording import excerpt, folded
+
+
+@dataclass(frozen=True, slots=True)
+class Understood:
+    """A digest, and what to tell the reader about how it was understood."""
+
+    digest: Digest
+    notices: tuple[Notice, ...]
+
+
+def understand(document: Document) -> Understood:
+    """Return the digest a document holds.
+
+    Words that were not taken in are listed in the notices, never dropped in silence.
+
+    Raises:
+        NothingRecognised: no part of a digest was found in it.
+        InvalidDigest: what was found breaks a bound of a digest.
+    """
+    found = outline(document.blocks)
+    page = TitlePage(Facts())
+    page.read(found.front, document)
+    for section in found.sections:
+        _take_facts(section, page.facts)
+    reading = _Reading(_names(page))
+    for section in found.sections:
+        reading.take(section)
+    if not reading.holds_something:
+        raise NothingRecognised(
+            f"No part of a digest was found in “{document.name}”. Put what the book comes to under "
+            "a heading such as Summary, its ideas under Points, what you will do under "
+            "Commitments, and the words to keep under Quotations.",
+            where="document",
+        )
+    page.settle(document)
+    theme = reading.joined(Part.THEME)
+    notices = list(page.notices)
+    if theme is None and page.prose:
+        theme = "\n\n".join(page.prose)
+        notices.append(
+            Notice(
+                "theme",
+                "The words at the top stand under no heading and were taken as the theme. Put "
+                "Summary over them to say so.",
+            )
+        )
+    elif theme is None:
+        notices.append(
+            Notice("theme", "There is no theme. Say what the book comes to under Summary.")
+        )
+    else:
+        page.left += [Block(Shape.PARAGRAPH, text) for text in page.prose]
+    quotations = reading.placed()
+    digest = Digest(
+        title=page.title,
+        author=page.facts.author,
+        isbn=page.facts.isbn,
+        pages=page.facts.pages,
+        finished_on=page.facts.finished_on,
+        theme=theme,
+        judgement=reading.joined(Part.JUDGEMENT),
+        points=tuple(reading.points),
+        commitments=tuple(reading.commitments),
+        quotations=quotations,
+    )
+    left = [("", page.left), *reading.left]
+    notices += page.facts.notices + reading.notices + _asked(digest)
+    notices += [_left_out(name, blocks) for name, blocks in left if blocks]
+    return Understood(digest, tuple(notices))
+
+
+@dataclass(slots=True)
+class _Reading:
+    """What the sections read so far come to."""
+
+    names: frozenset[str]
+    texts: dict[Part, list[str]] = field(default_factory=dict)
+    points: list[Point] = field(default_factory=list)
+    commitments: list[Commitment] = field(default_factory=list)
+    quotations: list[Quotation] = field(default_factory=list)
+    left: list[tuple[str, list[Block]]] = field(default_factory=list)
+    notices: list[Notice] = field(default_factory=list)
+
+    @property
+    def holds_something(self) -> bool:
+        return bool(
+            self.texts.get(Part.THEME) or self.points or self.commitments or self.quotations
+        )
+
+    def take(self, section: Section) -> None:
+        match section.part:
+            case Part.POINTS:
+                self._points(section)
+            case Part.COMMITMENTS:
+                commitments, stray = commitments_of(section.blocks)
+                self.commitments += commitments
+                self.left.append((section.name, stray))
+            case Part.QUOTATIONS:
+                found = quotations_of(section.blocks, self.names)
+                self.quotations += found.quotations
+                self.left.append((section.name, found.stray))
+            case None:
+                self.left.append((section.name, section.blocks))
+            case part:
+                text = prose_of(section.blocks)
+                if text:
+                    self.texts.setdefault(part, []).append(text)
+
+    def _points(self, section: Section) -> None:
+        found = points_of(section.blocks)
+        before = len(self.points)
+        self.points += found.points
+        for block, number in found.quoted:
+            quotation = read_quotation(block.text, self.names)
+            if quotation is None:
+                found.stray.append(block)
+                continue
+            if quotation.after is None and number is not None:
+                quotation = replace(quotation, after=before + number)
+            self.quotations.append(quotation)
+        self.left.append((section.name, found.stray))
+
+    def joined(self, part: Part) -> str | None:
+        return "\n\n".join(self.texts.get(part, [])) or None
+
+    def placed(self) -> tuple[Quotation, ...]:
+        """Return the quotations, each with its point where the document or the pages settle it."""
+        pages = [point.page for point in self.points]
+        placed = []
+        for number, quotation in enumerate(self.quotations, 1):
+            after = quotation.after
+            if after is not None and after > len(self.points):
+                self.notices.append(
+                    Notice(
+                        f"quotations {number}",
+                        f"It is said to stand after point {after}, but there are "
+                        f"{len(self.points)} points.",
+                    )
+                )
+                after = None
+            if after is None:
+                after = point_before(quotation.page, pages)
+            placed.append(replace(quotation, after=after))
+        return tuple(placed)
+
+
+def _take_facts(section: Section, facts: Facts) -> None:
+    """Take the facts that stand in labelled lines among the words of a section."""
+    kept = []
+    for block in section.blocks:
+        text = block.text
+        if block.shape is Shape.PARAGRAPH:
+            text = facts.take_line(text, within=section.part)
+        elif section.part is None and block.shape in {Shape.ROW, Shape.ITEM}:
+            text = facts.take_row(text)
+        if text:
+            kept.append(block if text == block.text else replace(block, text=text))
+    section.blocks = kept
+
+
+def _names(page: TitlePage) -> frozenset[str]:
+    """Return the folded names of the book and its author that may stand beside a quotation."""
+    names = {folded(page.title)}
+    if page.facts.author is not None:
+        names |= {folded(page.facts.author), folded(page.facts.author.split()[-1])}
+    return frozenset(names)
+
+
+def _asked(digest: Digest) -> list[Notice]:
+    """Return what the reader is asked about quotations that can not be placed."""
+    notices = []
+    for number, quotation in enumerate(digest.quotations, 1):
+        if quotation.locator is None:
+            notices.append(
+                Notice(
+                    f"quotations {number}",
+                    "It has no locator. Add the page or the chapter where it stands.",
+                )
+            )
+        if digest.points and quotation.after is None:
+            notices.append(
+                Notice(
+                    f"quotations {number}",
+                    "Nothing says after which point it stands. Say so once, and it can be placed.",
+                )
+            )
+    return notices
+
+
+def _left_out(name: str, blocks: Iterable[Block]) -> Notice:
+    texts = [block.text.replace("\t", ", ") for block in blocks]
+    where = f"Under “{excerpt(name, 60)}”" if name else "Before the first heading"
+    more = f" and {len(texts) - 1} more" if len(texts) > 1 else ""
+    return Notice("document", f"{where}, this was not taken in: “{excerpt(texts[0])}”{more}.")

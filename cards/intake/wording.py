@@ -1,0 +1,129 @@
+"""Small readings of wording that every part of a digest needs: folding, marks, typed markers."""
+
+import re
+import unicodedata
+
+from cards.locators import roman
+
+OPENING_MARKS = "“„«‹‘‚\"'»‟❝"
+CLOSING_MARKS = "”“»›’‘\"'«❞"
+_PAIRS = {
+    "“": "”",
+    "„": "“”",
+    "«": "»",
+    "»": "«",
+    "‹": "›",
+    "‘": "’",
+    "‚": "‘’",
+    '"': '"',
+    "'": "'",
+    "‟": "”",
+    "❝": "❞",
+}
+_INVISIBLE = dict.fromkeys(map(ord, "\u00ad\u200b\u200c\u200d\u2060\ufeff\x00"))
+_SPACE = re.compile(r"[^\S\n]+")
+_NOT_WORD = re.compile(r"[\W_]+")
+_MARKER = re.compile(
+    r"(?:\(?(?P<number>\d{1,3}|[ivxIVX]{1,5}|[a-zA-Z])(?P<close>[.)])(?:\s+|$)"
+    r"|(?P<bullet>[-–—*•◦▪‣●○∙·+])\s+"
+    r"|(?P<box>\[[ xX✓✔]?\]|[☐☑☒✓✔□■])\s*)"
+)
+_BOX = re.compile(r"(?:\[[ xX✓✔]?\]|[☐☑☒✓✔□■])\s*")
+
+
+def tidied(text: str) -> str:
+    """Return text in NFC without invisible characters, single-spaced, without empty lines."""
+    text = unicodedata.normalize("NFC", text.replace("\r", "\n")).translate(_INVISIBLE)
+    lines = (_SPACE.sub(" ", line).strip() for line in text.split("\n"))
+    return "\n".join(line for line in lines if line)
+
+
+def folded(text: str) -> str:
+    """Return the words of a text alone, in lower case and without accents."""
+    letters = unicodedata.normalize("NFKD", text.casefold())
+    bare = "".join(letter for letter in letters if not unicodedata.combining(letter))
+    return _NOT_WORD.sub(" ", bare).strip()
+
+
+def unquoted(text: str) -> str:
+    """Return text without one pair of quotation marks around the whole of it."""
+    text = text.strip()
+    closing = closing_of(text)
+    if closing is not None and closing == len(text) - 1:
+        return text[1:-1].strip()
+    return text
+
+
+def closing_of(text: str) -> int | None:
+    """Return where the quotation mark that opens a text is closed, or None.
+
+    A single mark may be an apostrophe, so it closes only at the last one before
+    something that is no letter; of the others the first that is balanced counts.
+    """
+    if not text or text[0] not in _PAIRS:
+        return None
+    opening, closings = text[0], _PAIRS[text[0]]
+    if opening in closings or opening in "‘‚":
+        for index in range(len(text) - 1, 0, -1):
+            if text[index] in closings and not text[index + 1 : index + 2].isalnum():
+                return index
+        return None
+    depth = 0
+    for index, letter in enumerate(text):
+        if letter == opening:
+            depth += 1
+        elif letter in closings:
+            depth -= 1
+            if depth == 0:
+                return index
+    return None
+
+
+class Marker:
+    """A number, letter, bullet or box typed in front of an item.
+
+    Attributes:
+        rest: the text after it.
+        number: the number it gives, or None.
+        kind: `digit`, `roman`, `letter` or `bullet`.
+    """
+
+    __slots__ = ("kind", "number", "rest")
+
+    def __init__(self, rest: str, kind: str, number: int | None = None) -> None:
+        self.rest = rest
+        self.kind = kind
+        self.number = number
+
+
+def marker_of(text: str) -> Marker | None:
+    """Return the marker a line opens with, or None."""
+    found = _MARKER.match(text)
+    if found is None:
+        return None
+    rest = unboxed(text[found.end() :])
+    written = found["number"]
+    if written is None:
+        return Marker(rest, "bullet")
+    if written.isdigit():
+        return Marker(rest, "digit", int(written))
+    value = roman(written)
+    if value is not None:
+        return Marker(rest, "roman", value)
+    return Marker(rest, "letter", ord(written.lower()) - ord("a") + 1)
+
+
+def unboxed(text: str) -> str:
+    """Return text without the checkbox it opens with."""
+    return _BOX.sub("", text, count=1) if _BOX.match(text) else text
+
+
+def flowing(text: str) -> str:
+    """Return text with its line breaks turned to spaces, as prose is read."""
+    return " ".join(text.split())
+
+
+def excerpt(text: str, limit: int = 80) -> str:
+    """Return the beginning of a text, for a sentence that is about it."""
+    text = flowing(text)
+    return text if len(text) <= limit else text[:limit].rsplit(" ", 1)[0] + "…"

@@ -1,0 +1,141 @@
+"""Documents read by pandoc: the adapter behind the port `Documents`."""
+
+from dataclasses import dataclass
+from pathlib import PurePosixPath, PureWindowsPath
+
+from lxml import etree
+
+from cards.errors import DocumentBroken, DocumentEmpty, DocumentTooLarge
+from cards.intake.blocks import Block, Document, Shape
+from service.documents.archives import open_parts, packed
+from service.documents.formats import ZIPPED, Format, format_of
+from service.documents.front_matter import split_front_matter
+from service.documents.marks import Mark
+from service.documents.odt_styles import marked
+from service.documents.pandoc import syntax_tree
+from service.documents.properties import archived_properties, tree_properties
+from service.documents.rtf import with_escaped_stand_ins
+from service.documents.syntax_tree import NestedTooDeep, blocks_of
+from service.documents.text import decoded, labels_kept, lists_marked, rejoined
+
+MAX_BYTES = 20 * 1024 * 1024
+"""Bytes of one file: two pages of words, and room for the pictures some paste in."""
+MAX_TEXT_BYTES = 2 * 1024 * 1024
+"""Bytes of one file of bare text, which holds no pictures: two hundred times a digest."""
+_BARE = frozenset({Format.PLAIN, Format.MARKDOWN})
+_COMMONMARK = (
+    "commonmark+smart+pipe_tables+footnotes+definition_lists+strikeout+superscript+subscript"
+)
+_READERS = {
+    Format.DOCX: "docx+styles",
+    Format.ODT: "odt",
+    Format.RTF: "rtf",
+    Format.HTML: "html",
+    Format.MARKDOWN: _COMMONMARK,
+    Format.PLAIN: "commonmark+smart+hard_line_breaks",
+}
+_TITLE_STYLES = {"title": "Title", "subtitle": "Subtitle", "author": "Author", "date": "Date"}
+_MAX_NAME = 200
+
+
+@dataclass(frozen=True, slots=True)
+class PandocDocuments:
+    """Reads documents of six formats.
+
+    Attributes:
+        seconds: how long one file may take; a two-page document takes 0.1.
+    """
+
+    seconds: float = 20.0
+
+    def read(self, name: str, content: bytes) -> Document:
+        """Return a file as a document.
+
+        Raises:
+            DocumentEmpty: it has no content, or no words.
+            DocumentTooLarge: it is over a bound, packed or unpacked.
+            DocumentTooSlow: it could not be read in time.
+            DocumentLocked: it is protected by a password.
+            DocumentBroken: it is damaged, or not what its name says.
+            DocumentUnsupported: it is of a format that is not read.
+        """
+        name = _bare_name(name)
+        if not content.strip(b"\x00 \t\r\n"):
+            raise _empty(name)
+        if len(content) > MAX_BYTES:
+            raise _too_large(name, MAX_BYTES)
+        kind = format_of(name, content)
+        try:
+            blocks, properties = self._read(name, kind, content)
+        except (NestedTooDeep, etree.XMLSyntaxError) as error:
+            raise DocumentBroken(
+                f"“{name}” is damaged inside and can not be read. Open it in the program it was "
+                "written with and save it again.",
+                where="file",
+            ) from error
+        if not blocks:
+            raise _empty(name)
+        return Document(name, blocks, properties)
+
+    def _read(
+        self, name: str, kind: Format, content: bytes
+    ) -> tuple[tuple[Block, ...], dict[str, str]]:
+        properties: dict[str, str] = {}
+        marks: tuple[Mark, ...] = ()
+        if kind in ZIPPED:
+            kind, parts = open_parts(name, content)
+            properties = archived_properties(kind, parts)
+            if kind is Format.ODT:
+                parts, marks = marked(parts)
+            content = packed(parts)
+        elif kind in _BARE:
+            properties, content = _bare_text(name, kind, content)
+        elif kind is Format.RTF:
+            content = with_escaped_stand_ins(content)
+        else:
+            content = decoded(name, content).encode()
+        tree = syntax_tree(name, content, _READERS[kind], self.seconds)
+        blocks = blocks_of(tree["blocks"], marks, literal=kind is Format.PLAIN)
+        said = tree_properties(tree["meta"])
+        if kind is Format.DOCX:
+            return (*_title_blocks(said), *blocks), said | properties
+        return blocks, properties | said
+
+
+def _bare_text(name: str, kind: Format, content: bytes) -> tuple[dict[str, str], bytes]:
+    if len(content) > MAX_TEXT_BYTES:
+        raise _too_large(name, MAX_TEXT_BYTES)
+    properties, text = split_front_matter(decoded(name, content))
+    text = lists_marked(text)
+    text = rejoined(text) if kind is Format.PLAIN else labels_kept(text)
+    return properties, text.encode()
+
+
+def _title_blocks(said: dict[str, str]) -> tuple[Block, ...]:
+    """Return the title page pandoc took off the top of a Word document, put back as blocks."""
+    return tuple(
+        Block(Shape.PARAGRAPH, said[key], style=style)
+        for key, style in _TITLE_STYLES.items()
+        if key in said
+    )
+
+
+def _bare_name(name: str) -> str:
+    """Return a file's name without folders, fit to be shown in a sentence."""
+    last = PureWindowsPath(PurePosixPath(name).name).name
+    shown = "".join(letter if letter.isprintable() else " " for letter in last).strip()
+    return shown[-_MAX_NAME:] or "the file"
+
+
+def _empty(name: str) -> DocumentEmpty:
+    return DocumentEmpty(
+        f"“{name}” is empty. Hand over a document with the digest in it.", where="file"
+    )
+
+
+def _too_large(name: str, limit: int) -> DocumentTooLarge:
+    return DocumentTooLarge(
+        f"“{name}” is larger than {limit // (1024 * 1024)} MB, far more than a two-page digest. "
+        "Copy the digest alone into a new document and hand that over.",
+        where="file",
+    )

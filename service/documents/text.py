@@ -1,0 +1,102 @@
+"""Files of bare text: their encoding, and lines that a program broke or the writer did."""
+
+import codecs
+import re
+from itertools import pairwise
+
+from cards.errors import DocumentBroken
+
+MIN_WRAPPED = 50
+"""Characters in the longest line of a paragraph a program may have wrapped; verse is narrower."""
+_BOMS = (
+    (codecs.BOM_UTF8, "utf-8"),
+    (codecs.BOM_UTF32_LE, "utf-32-le"),
+    (codecs.BOM_UTF16_LE, "utf-16-le"),
+    (codecs.BOM_UTF16_BE, "utf-16-be"),
+)
+_CONTROL = re.compile(r"[\x00-\x08\x0b\x0e-\x1f\x7f\ufffe\uffff]")
+_BULLET = re.compile(r"(?m)^([ \t]*)[•◦▪‣●○∙·][ \t]+")
+_OPENING = re.compile(r"[ \t]*([-*+>#|]|\d{1,3}[.)]|\[[ xX]?\])")
+_RULE = re.compile(r"\W+")
+_LABEL = re.compile(r"[^\W\d][\w ]{0,30}:(\s|$)")
+
+_BEFORE_LABEL = re.compile(r"(?<=\S)\n(?=[*_]{0,3}[^\W\d][\w ]{0,30}[*_]{0,3}:[*_]{0,3}(\s|$))")
+
+
+def decoded(name: str, content: bytes) -> str:
+    """Return the text of a file, its lines ended by line feeds alone.
+
+    UTF-8, UTF-16 or UTF-32 by their byte order mark; UTF-8 without one; else
+    Windows-1252, which is what old Western text files are in.
+
+    Raises:
+        DocumentBroken: its bytes are not text.
+    """
+    text = None
+    for mark, encoding in _BOMS:
+        if content.startswith(mark):
+            text = content[len(mark) :].decode(encoding, errors="replace")
+            break
+    if text is None:
+        try:
+            text = content.decode("utf-8")
+        except UnicodeDecodeError:
+            text = content.decode("cp1252", errors="replace")
+    text = text.replace("\r\n", "\n").replace("\r", "\n").replace("\f", "\n\n")
+    strange = len(_CONTROL.findall(text)) + text.count("\ufffd")
+    if "\x00" in text or strange > len(text) // 100:
+        raise DocumentBroken(
+            f"“{name}” does not hold text, whatever its name says. Save the digest as plain text "
+            "in UTF-8 and hand it over again.",
+            where="file",
+        )
+    return _CONTROL.sub("", text)
+
+
+def lists_marked(text: str) -> str:
+    """Return text with the bullets people type in front of items turned to dashes."""
+    return _BULLET.sub(r"\1- ", text)
+
+
+def labels_kept(text: str) -> str:
+    """Return Markdown in which a line that opens with a label keeps to itself.
+
+    `Title: ...` over `Author: ...` is two lines to whoever typed it, and one
+    paragraph to Markdown.
+    """
+    return _BEFORE_LABEL.sub("  \n", text)
+
+
+def rejoined(text: str) -> str:
+    """Return text with the line breaks a program put in taken out of its paragraphs.
+
+    A paragraph was wrapped by a program if no line but the last could have taken
+    the next line's first word too. Verse and lists do not look so.
+    """
+    return "\n".join(_rejoin(lines) for lines in _paragraphs(text.split("\n")))
+
+
+def _paragraphs(lines: list[str]) -> list[list[str]]:
+    """Return runs of lines with words; what opens a list, a label or a heading opens a run."""
+    runs: list[list[str]] = [[]]
+    for line in lines:
+        bare = not line.strip() or _RULE.fullmatch(line) is not None
+        if bare or not runs[-1] or _OPENING.match(line) or _LABEL.match(line):
+            runs.append([line])
+        else:
+            runs[-1].append(line)
+        if bare:
+            runs.append([])
+    return [run for run in runs if run]
+
+
+def _rejoin(lines: list[str]) -> str:
+    lines = [line.rstrip() for line in lines]
+    width = max(map(len, lines))
+    wrapped = width >= MIN_WRAPPED and all(
+        len(line) + 1 + len(following.split(maxsplit=1)[0]) > width
+        for line, following in pairwise(lines)
+    )
+    if not wrapped:
+        return "\n".join(lines)
+    return " ".join([lines[0], *(line.strip() for line in lines[1:])])
