@@ -11,10 +11,10 @@ Feature: Files that cannot be read
     Examples:
       | file                                | why        |
       | an empty document                   | empty      |
-      | a document cut off in the middle    | broken     |
+      | a document cut off in the middle    | cut short  |
       | a picture named as a document       | not        |
       | a document protected by a password  | password   |
-      | a letter to her aunt                | recognised |
+      | a letter to her aunt                | no part of a digest |
 
   Scenario: One bad file stops none of the others
     When Mira adds an empty document between two good ones

@@ -174,6 +174,10 @@ class SqlDigests:
         """Return the latest file a digest was read from, if it came from one."""
         return self._originals.latest(reader, digest_id)
 
+    def original_name(self, reader: ReaderId, digest_id: UUID) -> str | None:
+        """Return the name of that file without loading it."""
+        return self._originals.latest_name(reader, digest_id)
+
     def original_hash(self, reader: ReaderId, digest_id: UUID) -> str | None:
         """Return the sha256 of that file without loading it."""
         return self._originals.latest_hash(reader, digest_id)

@@ -20,6 +20,7 @@ _LATEST = (
     .limit(1)
 )
 _LATEST_HASH = select(originals.c.sha256).where(*_of).order_by(_newest).limit(1)
+_LATEST_NAME = select(originals.c.name).where(*_of).order_by(_newest).limit(1)
 _NEXT_NUMBER = select(func.coalesce(func.max(originals.c.number), 0) + 1).where(*_of)
 _KEEP = insert_or_update(originals, ("number", "name", "added_at"))
 
@@ -74,5 +75,12 @@ class SqlOriginals:
         """Return the sha256 of that file, or None."""
         found: str | None = self._connection.execute(
             _LATEST_HASH, {"reader": reader, "digest": digest_id}
+        ).scalar_one_or_none()
+        return found
+
+    def latest_name(self, reader: ReaderId, digest_id: UUID) -> str | None:
+        """Return the name of that file, or None."""
+        found: str | None = self._connection.execute(
+            _LATEST_NAME, {"reader": reader, "digest": digest_id}
         ).scalar_one_or_none()
         return found
