@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
+from itertools import pairwise
 from uuid import UUID
 
 from cards.errors import InvalidAnswer
@@ -65,5 +66,15 @@ class Answer:
 
 
 def in_order(answers: Iterable[Answer]) -> list[Answer]:
-    """Return answers in the order they happened, whatever order they arrived in."""
-    return sorted(answers, key=lambda answer: (answer.answered_at, answer.id.bytes))
+    """Return answers in the order they happened, whatever order they arrived in.
+
+    An answer that is there twice is returned once.
+    """
+    ordered = sorted(answers, key=lambda answer: (answer.answered_at, answer.id.bytes))
+    if len(ordered) < 2:
+        return ordered
+    return ordered[:1] + [
+        answer
+        for before, answer in pairwise(ordered)
+        if answer.answered_at != before.answered_at or answer.id != before.id
+    ]

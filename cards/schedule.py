@@ -9,7 +9,7 @@ that stand for the reader's days, so that it counts those instead.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
-from functools import cached_property
+from functools import cached_property, lru_cache
 from hashlib import blake2b
 from uuid import UUID
 
@@ -30,6 +30,7 @@ TARGET = 0.9
 LOWEST_TARGET, HIGHEST_TARGET = 0.7, 0.97
 """Below, more is forgotten than kept up; above, the minutes a day grow without bound."""
 
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _RATING = {
     Grade.BLANK: Rating.Again,
     Grade.HAZY: Rating.Hard,
@@ -90,14 +91,7 @@ class Schedule:
 
     @cached_property
     def _model(self) -> Scheduler:
-        return Scheduler(
-            parameters=self.weights,
-            desired_retention=self.target,
-            learning_steps=(),
-            relearning_steps=(),
-            maximum_interval=MAX_INTERVAL,
-            enable_fuzzing=False,
-        )
+        return _model(self.target, self.weights)
 
     def fold(self, item_id: UUID, answers: Iterable[Answer]) -> Memory | None:
         """Fold the answers to one item, in the order they happened, to its memory.
@@ -108,19 +102,21 @@ class Schedule:
         ordered = in_order(answers)
         if not ordered:
             return None
-        card = Card(card_id=0)
         day = first = ordered[0].day
+        # Without an id of its own the card would sleep, without a due day read the clock.
+        card = Card(card_id=0, due=_EPOCH)
+        review = self._model.review_card
         for answer in ordered:
             day = max(day, answer.day)
-            card, _ = self._model.review_card(card, _RATING[answer.grade], _instant(day))
+            card, _ = review(card, _RATING[answer.grade], _instant(day))
         return self._memory(item_id, card, first, day, ordered)
 
     def _memory(
         self, item_id: UUID, card: Card, first: date, last: date, ordered: Sequence[Answer]
     ) -> Memory:
-        if card.stability is None or card.difficulty is None:
-            raise AssertionError("an answered card has a stability and a difficulty")
-        interval = (card.due - _instant(last)).days
+        if card.stability is None or card.difficulty is None or card.last_review is None:
+            raise AssertionError("an answered card has a memory and a day")
+        interval = (card.due - card.last_review).days
         return Memory(
             stability=card.stability,
             difficulty=card.difficulty,
@@ -166,10 +162,13 @@ def spread(interval: int, item_id: UUID, answers: int) -> int:
     0.05 of those beyond; from max(2, round(I - delta)) to round(I + delta).
     """
     low, high = spread_range(interval)
+    if low == high:
+        return low
     digest = blake2b(item_id.bytes + answers.to_bytes(8, "big"), digest_size=8).digest()
     return low + int.from_bytes(digest, "big") * (high - low + 1) // 2**64
 
 
+@lru_cache(maxsize=MAX_INTERVAL)
 def spread_range(interval: int) -> tuple[int, int]:
     """Return the least and the greatest number of days an interval may be spread to."""
     if interval < 2.5:
@@ -181,6 +180,19 @@ def spread_range(interval: int) -> tuple[int, int]:
         + 0.05 * max(0, interval - 20)
     )
     return max(2, round(interval - delta)), min(MAX_INTERVAL, round(interval + delta))
+
+
+@lru_cache(maxsize=64)
+def _model(target: float, weights: tuple[float, ...]) -> Scheduler:
+    """Return the model of a target and weights, built once: every request makes a Schedule."""
+    return Scheduler(
+        parameters=weights,
+        desired_retention=target,
+        learning_steps=(),
+        relearning_steps=(),
+        maximum_interval=MAX_INTERVAL,
+        enable_fuzzing=False,
+    )
 
 
 def _instant(day: date) -> datetime:
