@@ -23,9 +23,7 @@ def test_one_never_seen_has_the_defaults(early: SqlStore, reader: ReaderId) -> N
         assert work.readers.get(reader) == Reader(reader, "Europe/London", turns_at=2)
 
 
-def test_locking_one_never_seen_makes_them(
-    early: SqlStore, address: str, reader: ReaderId
-) -> None:
+def test_locking_one_never_seen_makes_them(early: SqlStore, address: str, reader: ReaderId) -> None:
     """Locking a reader never seen before keeps them, whatever a later store gives newcomers."""
     with early.writing() as work:
         assert work.readers.lock(reader) == Reader(reader, "Europe/London", turns_at=2)

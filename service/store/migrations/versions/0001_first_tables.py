@@ -76,10 +76,10 @@ def _readers() -> None:
         Column("target", Double(), nullable=False),
         Column("unasked_a_day", Integer(), nullable=False),
         Column("revision", Integer(), nullable=False),
-        CheckConstraint("revision >= 1", name="readers_revision_count"),
-        CheckConstraint("target > 0 AND target < 1", name="readers_target_share"),
-        CheckConstraint("turns_at BETWEEN 0 AND 23", name="readers_turns_at_hour"),
-        CheckConstraint("unasked_a_day >= 0", name="readers_unasked_a_day_count"),
+        CheckConstraint("revision >= 1", name=op.f("readers_revision_count")),
+        CheckConstraint("target > 0 AND target < 1", name=op.f("readers_target_share")),
+        CheckConstraint("turns_at BETWEEN 0 AND 23", name=op.f("readers_turns_at_hour")),
+        CheckConstraint("unasked_a_day >= 0", name=op.f("readers_unasked_a_day_count")),
         PrimaryKeyConstraint("reader_id", name="readers_pk"),
     )
 
@@ -101,8 +101,8 @@ def _digests() -> None:
         Column("key_author", WORDS, nullable=False),
         Column("key_isbn", WORDS),
         Column("added_at", INSTANT, nullable=False),
-        CheckConstraint("pages >= 1", name="digests_pages_count"),
-        CheckConstraint("revision >= 1", name="digests_revision_count"),
+        CheckConstraint("pages >= 1", name=op.f("digests_pages_count")),
+        CheckConstraint("revision >= 1", name=op.f("digests_revision_count")),
         ForeignKeyConstraint(["reader_id"], ["readers.reader_id"], name="digests_to_readers"),
         PrimaryKeyConstraint("reader_id", "id", name="digests_pk"),
     )
@@ -127,8 +127,8 @@ def _originals() -> None:
         Column("name", WORDS, nullable=False),
         Column("added_at", INSTANT, nullable=False),
         Column("content", LargeBinary(), nullable=False),
-        CheckConstraint("length(sha256) = 64", name="originals_sha256_length"),
-        CheckConstraint("number >= 1", name="originals_number_count"),
+        CheckConstraint("length(sha256) = 64", name=op.f("originals_sha256_length")),
+        CheckConstraint("number >= 1", name=op.f("originals_number_count")),
         ForeignKeyConstraint(
             ["reader_id", "digest_id"],
             ["digests.reader_id", "digests.id"],
@@ -153,10 +153,10 @@ def _parts() -> None:
         Column("stands_after", Integer()),
         Column("retired", Boolean(), nullable=False),
         CheckConstraint(
-            "kind IN ('theme', 'point', 'commitment', 'quotation')", name="parts_kind_known"
+            "kind IN ('theme', 'point', 'commitment', 'quotation')", name=op.f("parts_kind_known")
         ),
-        CheckConstraint("number >= 1", name="parts_number_count"),
-        CheckConstraint("stands_after >= 0", name="parts_stands_after_count"),
+        CheckConstraint("number >= 1", name=op.f("parts_number_count")),
+        CheckConstraint("stands_after >= 0", name=op.f("parts_stands_after_count")),
         ForeignKeyConstraint(
             ["reader_id", "digest_id"], ["digests.reader_id", "digests.id"], name="parts_to_digests"
         ),
@@ -175,7 +175,9 @@ def _check_ins() -> None:
         Column("day", Date(), nullable=False),
         Column("reported_at", INSTANT, nullable=False),
         Column("note", WORDS, nullable=False),
-        CheckConstraint("outcome IN ('kept', 'partly', 'missed')", name="check_ins_outcome_known"),
+        CheckConstraint(
+            "outcome IN ('kept', 'partly', 'missed')", name=op.f("check_ins_outcome_known")
+        ),
         ForeignKeyConstraint(
             ["reader_id", "commitment_id"],
             ["parts.reader_id", "parts.id"],
@@ -206,15 +208,15 @@ def _items() -> None:
         Column("answers", Integer()),
         Column("due_on", Date()),
         Column("call_on", Date()),
-        CheckConstraint("kind IN ('theme', 'place', 'restate')", name="items_kind_known"),
+        CheckConstraint("kind IN ('theme', 'place', 'restate')", name=op.f("items_kind_known")),
         CheckConstraint(
-            "last_grade IN ('blank', 'hazy', 'clear', 'vivid')", name="items_last_grade_known"
+            "last_grade IN ('blank', 'hazy', 'clear', 'vivid')", name=op.f("items_last_grade_known")
         ),
-        CheckConstraint(_ALL_OR_NONE, name="items_memory_whole"),
-        CheckConstraint("answers >= 1", name="items_answers_count"),
-        CheckConstraint("difficulty BETWEEN 1 AND 10", name="items_difficulty_range"),
-        CheckConstraint("number >= 1", name="items_number_count"),
-        CheckConstraint("stability > 0", name="items_stability_days"),
+        CheckConstraint(_ALL_OR_NONE, name=op.f("items_memory_whole")),
+        CheckConstraint("answers >= 1", name=op.f("items_answers_count")),
+        CheckConstraint("difficulty BETWEEN 1 AND 10", name=op.f("items_difficulty_range")),
+        CheckConstraint("number >= 1", name=op.f("items_number_count")),
+        CheckConstraint("stability > 0", name=op.f("items_stability_days")),
         ForeignKeyConstraint(
             ["reader_id", "digest_id"], ["digests.reader_id", "digests.id"], name="items_to_digests"
         ),
@@ -254,11 +256,13 @@ def _answers() -> None:
         Column("suggested", String(length=5)),
         Column("predicted", Double()),
         Column("received_at", INSTANT, nullable=False),
-        CheckConstraint("grade IN ('blank', 'hazy', 'clear', 'vivid')", name="answers_grade_known"),
         CheckConstraint(
-            "suggested IN ('blank', 'hazy', 'clear', 'vivid')", name="answers_suggested_known"
+            "grade IN ('blank', 'hazy', 'clear', 'vivid')", name=op.f("answers_grade_known")
         ),
-        CheckConstraint("predicted BETWEEN 0 AND 1", name="answers_predicted_share"),
+        CheckConstraint(
+            "suggested IN ('blank', 'hazy', 'clear', 'vivid')", name=op.f("answers_suggested_known")
+        ),
+        CheckConstraint("predicted BETWEEN 0 AND 1", name=op.f("answers_predicted_share")),
         ForeignKeyConstraint(
             ["reader_id", "item_id"], ["items.reader_id", "items.id"], name="answers_to_items"
         ),

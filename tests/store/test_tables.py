@@ -1,0 +1,130 @@
+"""Every row belongs to a reader; facts are only ever added to."""
+
+import re
+from uuid import uuid4
+
+import pytest
+from sqlalchemy import ForeignKeyConstraint, Index, PrimaryKeyConstraint, Table, UniqueConstraint
+
+from cards.commitments import CheckIn, Outcome
+from cards.kinds.base import KindName
+from cards.parts import PartKind
+from service.store.sql_store import SqlStore
+from service.store.tables import metadata
+from service.use_cases.ports import Reader, ReaderId
+from tests.store.libraries import NOW, TODAY, a_book, a_file, a_memory, an_answer, key_of, shelve
+from tests.store.statements import Statements
+
+FACTS = ("answers", "taken_back", "check_ins")
+
+
+@pytest.mark.parametrize("table", metadata.tables.values(), ids=metadata.tables.keys())
+def test_keys_and_indexes_begin_with_the_reader(table: Table) -> None:
+    """Primary keys, unique constraints, foreign keys and indexes begin with the reader."""
+    keyed = [
+        constraint
+        for constraint in table.constraints
+        if isinstance(constraint, PrimaryKeyConstraint | UniqueConstraint | ForeignKeyConstraint)
+    ]
+    keys: list[PrimaryKeyConstraint | UniqueConstraint | ForeignKeyConstraint | Index]
+    keys = [*keyed, *table.indexes]
+    assert {key.name: next(iter(key.columns)).name for key in keys} == {
+        key.name: "reader_id" for key in keys
+    }
+    for key in table.foreign_key_constraints:
+        assert key.elements[0].column.name == "reader_id"
+
+
+@pytest.mark.parametrize("table", metadata.tables.values(), ids=metadata.tables.keys())
+def test_every_constraint_has_a_name(table: Table) -> None:
+    """A migration can name every constraint it is to change."""
+    assert all(constraint.name for constraint in table.constraints)
+
+
+def test_every_statement_names_the_reader(
+    store: SqlStore, reader: ReaderId, statements: Statements
+) -> None:
+    """Whatever is asked of the store, each table in a statement is bound to a reader."""
+    do_everything(store, reader)
+    assert len(statements) > 40
+    for statement in statements:
+        if statement.startswith("INSERT"):
+            assert re.match(r"INSERT INTO \w+ \(reader_id, ", statement), statement
+        else:
+            named = re.findall(r"(?:FROM|JOIN|UPDATE) (\w+)(?: AS (\w+))?", statement)
+            assert named, statement
+            for table, alias in named:
+                bound = rf"\b{alias or table}\.reader_id = "
+                assert re.search(bound, statement) or re.search(
+                    rf" = {alias or table}\.reader_id\b", statement
+                ), statement
+
+
+def test_facts_are_only_ever_added(
+    store: SqlStore, reader: ReaderId, statements: Statements
+) -> None:
+    """Answers, what was taken back and check-ins meet INSERT and SELECT alone."""
+    do_everything(store, reader)
+    verbs = {
+        (table, statement.split()[0])
+        for statement in statements
+        for table in FACTS
+        if re.search(rf"\b{table}\b", statement.split(" SET ")[0].split(" WHERE ")[0])
+    }
+    assert verbs == {(table, verb) for table in FACTS for verb in ("INSERT", "SELECT")} | {
+        ("answers", "SELECT")
+    }
+    assert not any(statement.startswith("DELETE") for statement in statements)
+    assert not any(
+        "DO UPDATE" in statement
+        for statement in statements
+        if statement.startswith(tuple(f"INSERT INTO {table} " for table in FACTS))
+    )
+
+
+def do_everything(store: SqlStore, reader: ReaderId) -> None:
+    """Call every method of every repository, each way it can go."""
+    book = a_book()
+    commitment = book.held(PartKind.COMMITMENT)[0]
+    with store.writing() as work:
+        readers, digests, items = work.readers, work.digests, work.items
+        readers.lock(reader)
+        readers.put(Reader(reader))
+        readers.get(reader)
+        first, second, *_ = shelve(work, reader, book)
+        shelve(work, reader, book)
+        digests.get(reader, book.id)
+        digests.alike(reader, key_of(book))
+        digests.page(reader, None, 5)
+        digests.page(reader, (NOW, uuid4()), 5)
+        digests.keep_original(reader, book.id, a_file())
+        digests.keep_original(reader, book.id, a_file())
+        digests.from_file(reader, "fell.docx")
+        digests.original(reader, book.id)
+        digests.original_hash(reader, book.id)
+        items.get(reader, first.id)
+        items.lock(reader, first.id)
+        items.of_digest(reader, book.id)
+        items.remember(reader, first.id, a_memory())
+        items.remember(reader, second.id, None)
+        items.called(reader, TODAY, 5)
+        items.unasked(reader, 5)
+        items.first_asked(reader, TODAY)
+        items.next_call(reader, TODAY)
+        for after in (None, first.id):
+            for digest_id in (None, book.id):
+                for kind in (None, KindName.THEME):
+                    items.page(reader, after, 5, digest_id, kind)
+        answer = an_answer(first)
+        for _ in range(2):
+            work.answers.add(reader, answer, NOW)
+            work.answers.take_back(reader, uuid4(), answer.id, NOW)
+        work.answers.get(reader, answer.id)
+        work.answers.of_item(reader, first.id)
+        work.answers.history(reader, first.id, None, 5)
+        work.answers.history(reader, first.id, (NOW, uuid4()), 5)
+        report = CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW)
+        work.check_ins.add(reader, report)
+        work.check_ins.add(reader, report)
+        work.check_ins.of_digest(reader, book.id)
+        work.commit()
