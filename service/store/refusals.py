@@ -24,6 +24,8 @@ def translate(context: ExceptionContext) -> None:
 
     To be listened to as `handle_error`.
     """
+    if context.is_pre_ping:
+        return  # a broken connection found in time is replaced, unless it is made an error
     original = context.original_exception
     if isinstance(original, UnkeepableError):
         raise Invalid(str(original))

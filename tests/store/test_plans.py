@@ -1,0 +1,134 @@
+"""How SQLite looks things up: by index, in order, whatever the size of the library."""
+
+import re
+from collections.abc import Callable, Iterator
+from contextlib import closing
+from pathlib import Path
+from uuid import uuid4
+
+import pytest
+from sqlalchemy import Connection, event
+
+from service.store.sql_store import SqlStore
+from service.store.unit_of_work import SqlUnitOfWork
+from service.use_cases.ports import ReaderId
+from tests.store.libraries import NOW, TODAY, a_book, a_memory, an_answer, key_of, shelve
+
+READER = ReaderId(uuid4())
+BOOK = a_book(quotations=40)
+
+
+@pytest.fixture(scope="module")
+def filled(tmp_path_factory: pytest.TempPathFactory) -> Iterator[SqlStore]:
+    """A small library on SQLite; nothing in it tells the planner which index is best."""
+    folder: Path = tmp_path_factory.mktemp("plans")
+    with closing(SqlStore(f"sqlite:///{folder / 'library.db'}")) as store:
+        store.migrate()
+        with store.writing() as work:
+            items = shelve(work, READER, BOOK)
+            for item in items[:20]:
+                work.answers.add(READER, an_answer(item), NOW)
+                work.items.remember(READER, item.id, a_memory())
+            work.commit()
+        yield store
+
+
+def plan(store: SqlStore, ask: Callable[[SqlUnitOfWork], object]) -> list[str]:
+    """Return what SQLite says of how it would do the first statement of something asked."""
+    steps: list[str] = []
+
+    def explain(
+        connection: Connection,
+        _: object,
+        statement: str,
+        parameters: tuple[object, ...],
+        *__: object,
+    ) -> None:
+        if statement.startswith("SELECT") and not steps:
+            cursor = connection.connection.cursor()
+            cursor.execute(f"EXPLAIN QUERY PLAN {statement}", parameters)
+            steps.extend(row[3] for row in cursor.fetchall())
+            cursor.close()
+
+    event.listen(store.engines.reading, "before_cursor_execute", explain)
+    try:
+        with store.reading() as work:
+            ask(work)
+    finally:
+        event.remove(store.engines.reading, "before_cursor_execute", explain)
+    assert steps
+    return steps
+
+
+ORDERED = {
+    "called": (
+        lambda work: work.items.called(READER, TODAY, 9),
+        r"SEARCH items USING INDEX items_called \(reader_id=\? AND call_on[<>]",
+    ),
+    "next call": (
+        lambda work: work.items.next_call(READER, TODAY),
+        r"SEARCH items USING INDEX items_called \(reader_id=\? AND call_on>",
+    ),
+    "unasked": (
+        lambda work: work.items.unasked(READER, 9),
+        r"SEARCH items USING INDEX items_unasked \(reader_id=\? AND kind=\?\)",
+    ),
+    "asked first": (
+        lambda work: work.items.first_asked(READER, TODAY),
+        r"SEARCH items USING COVERING INDEX items_by_first_day \(reader_id=\? AND first_day=\?\)",
+    ),
+    "page of items": (
+        lambda work: work.items.page(READER, BOOK.id, 9),
+        r"SEARCH items USING INDEX sqlite_autoindex_items_1 \(reader_id=\? AND id>\?\)",
+    ),
+    "page of a digest's items": (
+        lambda work: work.items.page(READER, BOOK.id, 9, BOOK.id),
+        r"SEARCH items USING INDEX items_by_digest \(reader_id=\? AND digest_id=\? AND id>\?\)",
+    ),
+    "first page of digests": (
+        lambda work: work.digests.page(READER, None, 9),
+        r"SEARCH digests USING INDEX digests_by_arrival \(reader_id=\?\)",
+    ),
+    "page of digests": (
+        lambda work: work.digests.page(READER, (NOW, BOOK.id), 9),
+        r"SEARCH digests USING INDEX digests_by_arrival .*\(added_at,id\)<\(\?,\?\)\)",
+    ),
+    "answers to an item": (
+        lambda work: work.answers.of_item(READER, BOOK.id),
+        r"SEARCH answers USING INDEX answers_in_order \(reader_id=\? AND item_id=\?\)",
+    ),
+    "history": (
+        lambda work: work.answers.history(READER, BOOK.id, (NOW, BOOK.id), 9),
+        r"SEARCH answers USING INDEX answers_in_order .*\(answered_at,id\)<\(\?,\?\)\)",
+    ),
+}
+
+
+@pytest.mark.parametrize(("ask", "step"), ORDERED.values(), ids=ORDERED.keys())
+def test_an_index_gives_the_rows_in_order(
+    filled: SqlStore, ask: Callable[[SqlUnitOfWork], object], step: str
+) -> None:
+    """What grows with the library is searched by an index in its order, and nothing sorted."""
+    steps = plan(filled, ask)
+    assert any(re.match(step, found) for found in steps), steps
+    assert not [found for found in steps if "TEMP B-TREE" in found]
+    assert not [found for found in steps if found.startswith("SCAN ") and "items" in found]
+
+
+SEARCHED = {
+    "an item": lambda work: work.items.get(READER, BOOK.id),
+    "a digest's items": lambda work: work.items.of_digest(READER, BOOK.id),
+    "digests by id": lambda work: work.digests.many(READER, [BOOK.id, uuid4()]),
+    "digests alike": lambda work: work.digests.alike(READER, key_of(BOOK)),
+    "digests from a file": lambda work: work.digests.from_file(READER, "fell.docx"),
+    "an original": lambda work: work.digests.original(READER, BOOK.id),
+    "an answer": lambda work: work.answers.get(READER, BOOK.id),
+    "check-ins": lambda work: work.check_ins.of_digest(READER, BOOK.id),
+    "a reader": lambda work: work.readers.get(READER),
+}
+
+
+@pytest.mark.parametrize("ask", SEARCHED.values(), ids=SEARCHED.keys())
+def test_no_table_is_scanned(filled: SqlStore, ask: Callable[[SqlUnitOfWork], object]) -> None:
+    """Whatever else is asked, no table is read from end to end."""
+    assert not [step for step in plan(filled, ask) if step.startswith("SCAN ")]
