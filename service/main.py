@@ -16,15 +16,14 @@ import click
 
 from cards.errors import CatchwordError
 from service.cli import Tools, catchword
-from service.documents.reader import PandocDocuments
 from service.settings import Settings, from_environment
-from service.store.sql_store import SqlStore
 from service.use_cases.ports import Desk, Reader, ReaderId
 
 if TYPE_CHECKING:
     from flask import Flask, Response
 
-# The web is imported where it is used: a command that needs none of it starts in half the time.
+# The web, the store and the documents are imported where they are used: a command that needs
+# none of them starts in half the time.
 # ruff: noqa: PLC0415
 
 THE_READER = ReaderId(UUID("00000000-0000-4000-8000-000000000001"))
@@ -77,6 +76,9 @@ def create_app(desk: Desk, hosts: tuple[str, ...] = ()) -> Flask:
 @contextmanager
 def open_desk(settings: Settings, now: Callable[[], datetime] = now_utc) -> Iterator[Desk]:
     """Open the library, founding or migrating it where needed, and close it afterwards."""
+    from service.documents.reader import PandocDocuments
+    from service.store.sql_store import SqlStore
+
     settings.home.mkdir(parents=True, exist_ok=True, mode=0o700)
     store = SqlStore(settings.database_url, lambda reader: Reader(reader, local_time_zone()))
     try:

@@ -27,7 +27,7 @@ def sit(tools: Tools) -> None:
     with tools.desk() as desk:
         try:
             _sit(desk, screen)
-        except click.Abort:
+        except (click.Abort, KeyboardInterrupt):
             screen.print()
             screen.print(faint(_STOPPED))
 
