@@ -38,4 +38,4 @@ def _text(block: Block) -> str:
             cells = cells[1:]
         return flowing(", ".join(cells))
     marker = marker_of(block.text) if block.shape is Shape.HEADING else None
-    return flowing(marker.rest if marker is not None else block.text)
+    return flowing(marker.rest if marker is not None and marker.sure else block.text)

@@ -80,9 +80,10 @@ _PHRASES = {
     Part.THEME: (
         "in brief|in short|in a nutshell|what it comes to|what the book comes to|what it all comes "
         "to|what it is about|what the book is about|what the book says|what it says|the book in "
-        "one paragraph|in one paragraph|in a paragraph|in one sentence|in a sentence|main idea|"
-        "central idea|the big idea|big idea|the main point|main point|main argument|central argument|about "
-        "the book|about|the whole|as a whole|worum es geht|kurz gesagt|in kürze|en bref|de quoi il "
+        "one paragraph|in one paragraph|in a paragraph|in one sentence|"
+        "in a sentence|main idea|central idea|the big idea|big idea|the main point|main point|main "
+        "argument|central argument|about the book|about|the whole|as a whole|"
+        "worum es geht|kurz gesagt|in kürze|en bref|de quoi il "
         "s'agit|en breve|en resumen|in breve|em resumo|em breve|in het kort|waar het over gaat|"
         "idée principale|idea principal|hauptgedanke|kerngedanke"
     ),

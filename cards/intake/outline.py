@@ -251,9 +251,9 @@ def _line_style(block: Block) -> str:
 
 
 def _lines(blocks: Iterable[Block]) -> Iterator[Block]:
-    """Yield the blocks tidied, with paragraphs of several typed lines taken apart.
+    """Yield the blocks tidied, with paragraphs and items of several lines taken apart.
 
-    A paragraph is taken apart where a line is a heading, opens with a label or
+    They are taken apart where a line is a heading, opens with a label or
     with an item's marker; other breaks are the writer's own and stay.
     """
     for block in blocks:
@@ -267,12 +267,15 @@ def _lines(blocks: Iterable[Block]) -> Iterator[Block]:
             text = unboxed(text)
         if not any(letter.isalnum() for letter in text):
             continue
-        if block.shape is not Shape.PARAGRAPH or "\n" not in text:
+        if block.shape is Shape.QUOTE or "\n" not in text:
             yield replace(block, text=text)
             continue
+        part = block
         for stretch in _stretches(text.split("\n")):
             if any(letter.isalnum() for letter in stretch):
-                yield replace(block, text=stretch)
+                yield replace(part, text=stretch)
+            if block.shape is Shape.ITEM:
+                part = Block(Shape.PARAGRAPH, "", style=block.style)
 
 
 def _stretches(lines: list[str]) -> list[str]:
@@ -314,16 +317,15 @@ def _typed_items(lines: list[Block]) -> list[Block]:
     rows = [(index, m) for index, m in enumerate(markers) if m is not None]
     confirmed: set[int] = set()
     for (left, one), (right, other) in pairwise(rows):
-        if one.kind == other.kind and one.number is not None and other.number == one.number + 1:
+        if one.precedes(other):
             confirmed |= {left, right}
     result = []
     for index, (line, marker) in enumerate(zip(lines, markers, strict=True)):
-        if marker is None or (marker.kind in {"roman", "letter"} and index not in confirmed):
+        if marker is None or not (marker.sure or index in confirmed):
             result.append(line)
         else:
-            result.append(
-                replace(line, shape=Shape.ITEM, text=marker.rest, level=1, number=marker.number)
-            )
+            number = next(iter(marker.readings.values()), None)
+            result.append(replace(line, shape=Shape.ITEM, text=marker.rest, level=1, number=number))
     return result
 
 

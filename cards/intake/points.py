@@ -51,6 +51,8 @@ def _point(entry: Entry) -> tuple[Point | None, list[Block]]:
     located = _row(entry.block) if entry.block.shape is Shape.ROW else Located(entry.block.text)
     lines = [flowing(located.text)]
     locator = located.locator
+    if entry.block.shape is Shape.HEADING or entry.block.strong:
+        lines[0], locator = _own_locator(lines[0])
     quoted: list[Block] = []
     for block in entry.under:
         if _is_quotation(block):
@@ -80,9 +82,7 @@ def _own_locator(text: str) -> tuple[str, str | None]:
 def _titled(lines: list[str]) -> list[str]:
     """Join a point's own heading to the words under it."""
     marker = marker_of(lines[0])
-    title = (
-        marker.rest if marker is not None and marker.kind == "digit" and marker.rest else lines[0]
-    )
+    title = marker.rest if marker is not None and marker.sure and marker.rest else lines[0]
     if len(lines) == 1:
         return [title]
     joint = " " if title.endswith((".", "!", "?", ":", "…")) else ": "

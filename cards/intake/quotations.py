@@ -54,7 +54,8 @@ def read_quotation(text: str, names: Collection[str] = ()) -> Quotation | None:
 
 def quotations_of(blocks: Sequence[Block], names: Collection[str] = ()) -> QuotationsFound:
     """Return the quotations of a section."""
-    walk = _Walk(_joined(list(blocks)), names)
+    parted = [part for block in blocks for part in _parted(block)]
+    walk = _Walk(_joined(parted), names)
     for block in walk.blocks:
         walk.take(block)
     return walk.found
@@ -68,6 +69,7 @@ class _Walk:
         self.names = names
         self.found = QuotationsFound()
         self.heading = Located("")
+        self.under_heading = False
         self.pending: Located | None = None
         shapes = {block.shape for block in blocks}
         self.listed = bool(shapes & {Shape.ITEM, Shape.QUOTE})
@@ -83,7 +85,7 @@ class _Walk:
             self._row(block)
         elif block.shape is Shape.HEADING:
             self._heading(block)
-        elif (said := locator_in(block.text)) is not None:
+        elif (said := locator_in(block.text) or self._attribution(block)) is not None:
             self._place(block, said)
         elif self._is_stray(block):
             self.found.stray.append(block)
@@ -101,14 +103,24 @@ class _Walk:
             self.pending = said
             return
         last = self.found.quotations[-1] if self.found.quotations else None
+        if last is not None and self.under_heading and said.locator is not None:
+            last = replace(last, locator=None)
         if last is None or (last.locator is not None and said.locator is not None):
             self.found.stray.append(block)
             return
+        self.under_heading = False
         self.found.quotations[-1] = replace(
             last,
             locator=last.locator or said.locator,
             after=said.after if last.after is None else last.after,
         )
+
+    def _attribution(self, block: Block) -> Located | None:
+        """Return what a line behind a dash says, when it says whose words went before."""
+        dash = _DASHED.match(block.text)
+        if dash is None or len(block.text) > _MAX_TAIL or not self.found.quotations:
+            return None
+        return Located("", _without_names(block.text[dash.end() :], self.names))
 
     def _is_stray(self, block: Block) -> bool:
         if looks_quoted(block.text) or split_end(block.text).locator is not None:
@@ -129,7 +141,9 @@ class _Walk:
         pending = self.pending or Located("")
         if not self.places_first or block.shape is not Shape.ITEM:
             self.pending = None
-        locator = quotation.locator or pending.locator or self.heading.locator
+        locator = quotation.locator or pending.locator
+        self.under_heading = locator is None and self.heading.locator is not None
+        locator = locator or self.heading.locator
         after = quotation.after
         for said in (pending.after, self.heading.after):
             after = said if after is None else after
@@ -202,8 +216,9 @@ def _without_attribution(
     """
     closing = closing_of(text)
     tail = ""
-    if closing is not None and 0 < len(text) - closing - 1 <= _MAX_TAIL:
-        tail, text = text[closing + 1 :], text[: closing + 1]
+    behind = "" if closing is None else text[closing + 1 :]
+    if behind and closing is not None and _is_attribution(behind):
+        tail, text = behind, text[: closing + 1]
     elif "\n" in text:
         last = text.rsplit("\n", 1)[1]
         if _DASHED.match(last) and len(last) <= _MAX_TAIL:
@@ -211,10 +226,23 @@ def _without_attribution(
     tail = _DASHED.sub("", tail.strip(" \n.,;:([)]")).strip(" .,;:([)]")
     if not any(letter.isalnum() for letter in tail):
         return text, locator
-    kept = _without_names(tail, names)
+    said = locator_in(tail)
+    kept = _without_names(tail if said is None or said.locator is None else said.locator, names)
     if kept is None:
         return text, locator
     return text, kept if locator is None else f"{kept}, {locator}"[:MAX_LOCATOR]
+
+
+def _is_attribution(behind: str) -> bool:
+    """Tell whether what follows a closing mark says whose words they were, or where they stand."""
+    words = behind.strip()
+    if len(words) > _MAX_TAIL or "\n" in words or any(mark in words for mark in '“„«"'):
+        return False
+    return (
+        not any(letter.isalnum() for letter in words)
+        or words[0] in "-–—~(["
+        or locator_in(words) is not None
+    )
 
 
 def _without_names(locator: str | None, names: Collection[str]) -> str | None:
@@ -228,6 +256,17 @@ def _without_names(locator: str | None, names: Collection[str]) -> str | None:
 def _short(words: list[str]) -> str | None:
     """Return a short cell beside the words, which a table gives as their place."""
     return words[0] if words and len(words[0]) <= _MAX_TAIL else None
+
+
+def _parted(block: Block) -> list[Block]:
+    """Part a block in which one line after another is a quotation of its own."""
+    parts: list[str] = []
+    for line in block.text.split("\n"):
+        if parts and not (line[:1] in OPENING_MARKS and looks_quoted(parts[-1])):
+            parts[-1] += "\n" + line
+        else:
+            parts.append(line)
+    return [replace(block, text=part) for part in parts]
 
 
 def _joined(blocks: list[Block]) -> list[Block]:

@@ -84,16 +84,24 @@ class Marker:
 
     Attributes:
         rest: the text after it.
-        number: the number it gives, or None.
-        kind: `digit`, `roman`, `letter` or `bullet`.
+        readings: what its number may be: a `digit`'s, a `roman` numeral's, a
+            `letter`'s place in the alphabet; none of a bullet.
     """
 
-    __slots__ = ("kind", "number", "rest")
+    __slots__ = ("readings", "rest")
 
-    def __init__(self, rest: str, kind: str, number: int | None = None) -> None:
+    def __init__(self, rest: str, readings: dict[str, int] | None = None) -> None:
         self.rest = rest
-        self.kind = kind
-        self.number = number
+        self.readings = readings or {}
+
+    @property
+    def sure(self) -> bool:
+        """Whether it can be nothing but a marker: a bullet or figures."""
+        return not self.readings or "digit" in self.readings
+
+    def precedes(self, other: "Marker") -> bool:
+        """Tell whether another marker is the next of the same row."""
+        return any(other.readings.get(kind) == number + 1 for kind, number in self.readings.items())
 
 
 def marker_of(text: str) -> Marker | None:
@@ -104,13 +112,15 @@ def marker_of(text: str) -> Marker | None:
     rest = unboxed(text[found.end() :])
     written = found["number"]
     if written is None:
-        return Marker(rest, "bullet")
+        return Marker(rest)
     if written.isdigit():
-        return Marker(rest, "digit", int(written))
-    value = roman(written)
-    if value is not None:
-        return Marker(rest, "roman", value)
-    return Marker(rest, "letter", ord(written.lower()) - ord("a") + 1)
+        return Marker(rest, {"digit": int(written)})
+    readings = {}
+    if (value := roman(written)) is not None:
+        readings["roman"] = value
+    if len(written) == 1:
+        readings["letter"] = ord(written.lower()) - ord("a") + 1
+    return Marker(rest, readings)
 
 
 def unboxed(text: str) -> str:

@@ -8,6 +8,8 @@ from cards.errors import DocumentBroken
 
 MIN_WRAPPED = 50
 """Characters in the longest line of a paragraph a program may have wrapped; verse is narrower."""
+MAX_WRAPPED = 120
+"""Characters in the longest line of a text a program wrapped; longer lines were left to flow."""
 _BOMS = (
     (codecs.BOM_UTF8, "utf-8"),
     (codecs.BOM_UTF32_LE, "utf-32-le"),
@@ -16,11 +18,14 @@ _BOMS = (
 )
 _CONTROL = re.compile(r"[\x00-\x08\x0b\x0e-\x1f\x7f\ufffe\uffff]")
 _BULLET = re.compile(r"(?m)^([ \t]*)[•◦▪‣●○∙·][ \t]+")
-_OPENING = re.compile(r"[ \t]*([-*+>#|]|\d{1,3}[.)]|\[[ xX]?\])")
+_OPENING = re.compile(r"[ \t]*([-*+>#|“„«\"]|\d{1,3}[.)]|\[[ xX]?\])")
 _RULE = re.compile(r"\W+")
 _LABEL = re.compile(r"[^\W\d][\w ]{0,30}:(\s|$)")
 
-_BEFORE_LABEL = re.compile(r"(?<=\S)\n(?=[*_]{0,3}[^\W\d][\w ]{0,30}[*_]{0,3}:[*_]{0,3}(\s|$))")
+_BEFORE_LABEL = re.compile(
+    r"(?<=\S)\n(?=[*_]{0,3}[^\W\d][\w ]{0,30}[*_]{0,3}:[*_]{0,3}(?:\s|$)"
+    r"|\(?(?:\d{1,3}|[a-zA-Z]|[ivxIVX]{1,5})[.)]\s)"
+)
 
 
 def decoded(name: str, content: bytes) -> str:
@@ -59,7 +64,7 @@ def lists_marked(text: str) -> str:
 
 
 def labels_kept(text: str) -> str:
-    """Return Markdown in which a line that opens with a label keeps to itself.
+    """Return Markdown in which a line that opens with a label or a number keeps to itself.
 
     `Title: ...` over `Author: ...` is two lines to whoever typed it, and one
     paragraph to Markdown.
@@ -71,9 +76,15 @@ def rejoined(text: str) -> str:
     """Return text with the line breaks a program put in taken out of its paragraphs.
 
     A paragraph was wrapped by a program if no line but the last could have taken
-    the next line's first word too. Verse and lists do not look so.
+    the next line's first word too, and if it is about as wide as the text. Verse
+    and lists do not look so.
     """
-    return "\n".join(_rejoin(lines) for lines in _paragraphs(text.split("\n")))
+    lines = text.split("\n")
+    longest = max(map(len, lines))
+    if longest > MAX_WRAPPED:
+        return text
+    least = max(MIN_WRAPPED, longest * 3 // 4)
+    return "\n".join(_rejoin(paragraph, least) for paragraph in _paragraphs(lines))
 
 
 def _paragraphs(lines: list[str]) -> list[list[str]]:
@@ -90,10 +101,10 @@ def _paragraphs(lines: list[str]) -> list[list[str]]:
     return [run for run in runs if run]
 
 
-def _rejoin(lines: list[str]) -> str:
+def _rejoin(lines: list[str], least: int) -> str:
     lines = [line.rstrip() for line in lines]
     width = max(map(len, lines))
-    wrapped = width >= MIN_WRAPPED and all(
+    wrapped = width >= least and all(
         len(line) + 1 + len(following.split(maxsplit=1)[0]) > width
         for line, following in pairwise(lines)
     )
