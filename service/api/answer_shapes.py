@@ -1,0 +1,139 @@
+"""The shapes of answers."""
+
+from marshmallow import fields
+
+from cards.answers import Grade
+from cards.items import Standing
+from service.api.comparison_shapes import AttemptSchema, DigestSaysSchema
+from service.api.fields import Identity, Instant, Request, Shape
+
+_OWN_ID = "Made by whoever records it, so that sending it twice changes nothing."
+
+
+class GivenAnswerSchema(Request):
+    """An answer as it is sent."""
+
+    id = Identity(required=True, metadata={"description": _OWN_ID})
+    item = Identity(required=True, metadata={"description": "Id of the item it answers."})
+    grade = fields.Enum(
+        Grade,
+        by_value=fields.String,
+        required=True,
+        metadata={"description": "The reader's own grade, which decides."},
+    )
+    answered_at = Instant(
+        load_default=None,
+        metadata={"description": "When it happened, with its zone; now unless given."},
+    )
+    attempt = fields.Nested(
+        AttemptSchema,
+        load_default=None,
+        metadata={"description": "What the reader gave, to be marked and kept with the answer."},
+    )
+
+
+class KeptAnswerSchema(Shape):
+    """An answer in the library: a fact."""
+
+    id = fields.UUID(
+        attribute="answer.id", required=True, metadata={"description": "Of the answer."}
+    )
+    item = fields.UUID(
+        attribute="answer.item_id",
+        required=True,
+        metadata={"description": "Id of the item it answers."},
+    )
+    grade = fields.Enum(
+        Grade,
+        by_value=fields.String,
+        attribute="answer.grade",
+        required=True,
+        metadata={"description": "The reader's grade."},
+    )
+    answered_at = fields.DateTime(
+        attribute="answer.answered_at",
+        required=True,
+        metadata={"description": "When it happened, in UTC."},
+    )
+    day = fields.Date(
+        attribute="answer.day",
+        required=True,
+        metadata={"description": "The reader's day it happened on."},
+    )
+    suggested = fields.Enum(
+        Grade,
+        by_value=fields.String,
+        attribute="answer.suggested",
+        required=True,
+        allow_none=True,
+        metadata={"description": "The grade the mark suggested, null without an attempt."},
+    )
+    predicted = fields.Float(
+        attribute="answer.predicted",
+        required=True,
+        allow_none=True,
+        metadata={"description": "Recall predicted just before it, null for a first answer."},
+    )
+    attempt = fields.String(
+        attribute="answer.attempt",
+        required=True,
+        metadata={"description": "What the reader gave, as text; may be empty."},
+    )
+    taken_back_at = fields.DateTime(
+        required=True,
+        allow_none=True,
+        metadata={"description": "When it was taken back, in UTC, or null."},
+    )
+
+
+class AnswerPageSchema(Shape):
+    """One page of the answers to an item."""
+
+    answers = fields.List(
+        fields.Nested(KeptAnswerSchema),
+        required=True,
+        metadata={"description": "The newest first; those taken back too."},
+    )
+    next = fields.String(
+        required=True,
+        allow_none=True,
+        metadata={"description": "Cursor of the page that follows, null on the last."},
+    )
+
+
+class RecordedAnswerSchema(KeptAnswerSchema):
+    """An answer, and what it made of its item."""
+
+    due_on = fields.Date(
+        required=True,
+        allow_none=True,
+        metadata={"description": "The reader's day its item is due next; null when unasked again."},
+    )
+    standing = fields.Enum(
+        Standing,
+        by_value=fields.String,
+        required=True,
+        metadata={"description": "How its item stands with the reader's memory now."},
+    )
+    stability = fields.Float(
+        required=True,
+        allow_none=True,
+        metadata={"description": "Days until recall of its item falls to 0.9; null when unasked."},
+    )
+
+
+class ShownAnswerSchema(RecordedAnswerSchema):
+    """An answer beside what the digest says."""
+
+    says = fields.Nested(
+        DigestSaysSchema,
+        required=True,
+        allow_none=True,
+        metadata={"description": "What the digest says; null when the item's source is gone."},
+    )
+
+
+class TakenBackSchema(Request):
+    """The fact that an answer is taken back."""
+
+    id = Identity(load_default=None, metadata={"description": f"{_OWN_ID} May be left out."})

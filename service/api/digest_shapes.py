@@ -1,0 +1,233 @@
+"""The shapes of digests as they are given, and the way to them."""
+
+from collections.abc import Mapping
+
+from marshmallow import fields
+
+from cards.cautions import caution
+from cards.digest import Digest
+from cards.intake import Understood
+from cards.parts import KeptDigest, PartKind
+from service.api import meanings
+from service.api.fields import Shape
+from service.use_cases.add_digest import Added, Status
+from service.use_cases.ports import DigestEntry
+
+
+class PointSchema(Shape):
+    """A point."""
+
+    text = fields.String(required=True, metadata=meanings.WORDS)
+    locator = fields.String(required=True, allow_none=True, metadata=meanings.LOCATOR)
+    page = fields.Integer(required=True, allow_none=True, metadata=meanings.PAGE)
+
+
+class CommitmentSchema(Shape):
+    """A commitment as a file words it."""
+
+    text = fields.String(required=True, metadata=meanings.WORDS)
+
+
+class KeptCommitmentSchema(Shape):
+    """A commitment of a digest in the library."""
+
+    id = fields.UUID(required=True, metadata={"description": "To check in with."})
+    text = fields.String(required=True, metadata=meanings.WORDS)
+    caution = fields.String(
+        required=True,
+        allow_none=True,
+        metadata={"description": "To be shown with it when it touches health, money or the law."},
+    )
+
+
+class QuotationSchema(Shape):
+    """A quotation."""
+
+    text = fields.String(required=True, metadata=meanings.WORDS)
+    locator = fields.String(required=True, allow_none=True, metadata=meanings.LOCATOR)
+    page = fields.Integer(required=True, allow_none=True, metadata=meanings.PAGE)
+    after = fields.Integer(required=True, allow_none=True, metadata=meanings.AFTER)
+
+
+class WarningSchema(Shape):
+    """Something to know about how one part was understood."""
+
+    part = fields.String(
+        required=True,
+        metadata={"description": "The part it is about, numbered where there are several."},
+    )
+    message = fields.String(required=True, metadata={"description": "One sentence."})
+
+
+class _BookSchema(Shape):
+    title = fields.String(required=True, metadata=meanings.TITLE)
+    author = fields.String(required=True, allow_none=True, metadata=meanings.AUTHOR)
+    isbn = fields.String(required=True, allow_none=True, metadata=meanings.ISBN)
+    pages = fields.Integer(required=True, allow_none=True, metadata=meanings.PAGES)
+    finished_on = fields.Date(required=True, allow_none=True, metadata=meanings.FINISHED)
+
+
+class _DigestSchema(_BookSchema):
+    theme = fields.String(required=True, allow_none=True, metadata=meanings.THEME)
+    judgement = fields.String(required=True, allow_none=True, metadata=meanings.JUDGEMENT)
+    points = fields.List(fields.Nested(PointSchema), required=True, metadata=meanings.POINTS)
+    quotations = fields.List(
+        fields.Nested(QuotationSchema), required=True, metadata=meanings.QUOTATIONS
+    )
+
+
+class UnderstoodDigestSchema(_DigestSchema):
+    """A digest as a file was understood; nothing of it is kept."""
+
+    commitments = fields.List(
+        fields.Nested(CommitmentSchema), required=True, metadata=meanings.COMMITMENTS
+    )
+    warnings = fields.List(
+        fields.Nested(WarningSchema),
+        required=True,
+        metadata={"description": "What to know about how the file was understood."},
+    )
+
+
+class ItemCountsSchema(Shape):
+    """How many items of each kind a digest makes; a kind it makes none of is left out."""
+
+    theme = fields.Integer(metadata={"description": "Recall the theme."})
+    place = fields.Integer(metadata={"description": "Put a quotation where it belongs."})
+    restate = fields.Integer(metadata={"description": "Say a commitment again."})
+
+
+class KeptDigestSchema(_DigestSchema):
+    """A digest in the library."""
+
+    id = fields.UUID(required=True, metadata={"description": "Of the digest."})
+    revision = fields.Integer(
+        required=True, metadata={"description": "How many times it was changed, from 1."}
+    )
+    commitments = fields.List(
+        fields.Nested(KeptCommitmentSchema), required=True, metadata=meanings.COMMITMENTS
+    )
+    items = fields.Nested(
+        ItemCountsSchema, required=True, metadata={"description": "The items it makes."}
+    )
+
+
+class DigestEntrySchema(_BookSchema):
+    """A digest as the list of the library shows it."""
+
+    id = fields.UUID(required=True, metadata={"description": "Of the digest."})
+    revision = fields.Integer(
+        required=True, metadata={"description": "How many times it was changed, from 1."}
+    )
+    added_at = fields.DateTime(required=True, metadata={"description": "When it was added."})
+    points = fields.Integer(required=True, metadata={"description": "How many points it has."})
+    commitments = fields.Integer(
+        required=True, metadata={"description": "How many commitments it has."}
+    )
+    quotations = fields.Integer(
+        required=True, metadata={"description": "How many quotations it has."}
+    )
+
+
+class DigestPageSchema(Shape):
+    """One page of the library."""
+
+    digests = fields.List(
+        fields.Nested(DigestEntrySchema),
+        required=True,
+        metadata={"description": "The digests, the one added last first."},
+    )
+    next = fields.String(
+        required=True,
+        allow_none=True,
+        metadata={"description": "Cursor of the page that follows, null on the last."},
+    )
+
+
+class AddedDigestSchema(Shape):
+    """What became of a file that was handed over."""
+
+    digest = fields.Nested(
+        KeptDigestSchema, required=True, metadata={"description": "The digest as it is kept now."}
+    )
+    file = fields.String(required=True, metadata={"description": "The file's name."})
+    title = fields.String(required=True, metadata=meanings.TITLE)
+    status = fields.Enum(
+        Status,
+        by_value=fields.String,
+        required=True,
+        metadata={"description": "Whether the digest is new, changed, or was the same already."},
+    )
+    items = fields.Nested(
+        ItemCountsSchema, required=True, metadata={"description": "The items it makes."}
+    )
+    warnings = fields.List(
+        fields.Nested(WarningSchema),
+        required=True,
+        metadata={"description": "What to know about how the file was understood."},
+    )
+
+
+def understood_digest(understood: Understood) -> dict[str, object]:
+    """Return what `UnderstoodDigestSchema` dumps."""
+    return _digest(understood.digest) | {
+        "commitments": understood.digest.commitments,
+        "warnings": understood.notices,
+    }
+
+
+def kept_digest(kept: KeptDigest, items: Mapping[str, int]) -> dict[str, object]:
+    """Return what `KeptDigestSchema` dumps."""
+    return _digest(kept.digest()) | {
+        "id": kept.id,
+        "revision": kept.revision,
+        "commitments": [
+            {"id": part.id, "text": part.text, "caution": caution(part.text)}
+            for part in kept.held(PartKind.COMMITMENT)
+        ],
+        "items": items,
+    }
+
+
+def added_digest(added: Added, file: str) -> dict[str, object]:
+    """Return what `AddedDigestSchema` dumps."""
+    return {
+        "digest": kept_digest(added.kept, added.items),
+        "file": file,
+        "title": added.kept.title,
+        "status": added.status,
+        "items": added.items,
+        "warnings": added.notices,
+    }
+
+
+def digest_entry(entry: DigestEntry) -> dict[str, object]:
+    """Return what `DigestEntrySchema` dumps."""
+    kept = entry.kept
+    return _book(kept) | {
+        "id": kept.id,
+        "revision": kept.revision,
+        "added_at": entry.added_at,
+        "points": len(kept.held(PartKind.POINT)),
+        "commitments": len(kept.held(PartKind.COMMITMENT)),
+        "quotations": len(kept.held(PartKind.QUOTATION)),
+    }
+
+
+def _book(book: Digest | KeptDigest) -> dict[str, object]:
+    return {
+        "title": book.title,
+        "author": book.author,
+        "isbn": book.isbn,
+        "pages": book.pages,
+        "finished_on": book.finished_on,
+    }
+
+
+def _digest(digest: Digest) -> dict[str, object]:
+    return _book(digest) | {
+        "theme": digest.theme,
+        "judgement": digest.judgement,
+        "points": digest.points,
+        "quotations": digest.quotations,
+    }

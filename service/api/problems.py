@@ -1,0 +1,274 @@
+"""Every refusal and failure as an HTTP problem: the one table from errors to statuses.
+
+The type of a problem is a URI reference, `/api/problems/...`, that can be opened in a
+browser and stays what it is; programs decide by it, never by the words.
+"""
+
+from dataclasses import dataclass
+from http import HTTPStatus
+
+from cards import errors
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """A type of problem.
+
+    Attributes:
+        name: last part of its type.
+        status: it is answered with.
+        title: what it is, in a few words, the same every time.
+        meaning: when it arises and what to do.
+    """
+
+    name: str
+    status: HTTPStatus
+    title: str
+    meaning: str
+
+    @property
+    def type(self) -> str:
+        """The URI reference it is known by."""
+        return f"/api/problems/{self.name}"
+
+
+class ReaderChanged(errors.Conflict):
+    """The reader's settings were changed since they were read."""
+
+
+MALFORMED = Problem(
+    "malformed-request",
+    HTTPStatus.BAD_REQUEST,
+    "The request is malformed",
+    "The body is not JSON in UTF-8, or the request is not HTTP as it should be.",
+)
+FROM_ELSEWHERE = Problem(
+    "sent-from-elsewhere",
+    HTTPStatus.FORBIDDEN,
+    "Sent by another site",
+    "A page that is not Catchword's made a browser send this. Only Catchword's own pages, and "
+    "programs outside a browser, may change anything.",
+)
+NOTHING_HERE = Problem(
+    "nothing-here",
+    HTTPStatus.NOT_FOUND,
+    "There is nothing at this address",
+    "The address is not one of this API's, or an id in it is not written as a UUID.",
+)
+METHOD_REFUSED = Problem(
+    "method-refused",
+    HTTPStatus.METHOD_NOT_ALLOWED,
+    "This address does not answer to that method",
+    "The header Allow says which methods it answers to.",
+)
+TOO_LARGE = Problem(
+    "request-too-large",
+    HTTPStatus.REQUEST_ENTITY_TOO_LARGE,
+    "The request is too large",
+    "A request is at most 21 MB: one document of 20 MB and the form around it.",
+)
+MEDIA_TYPE = Problem(
+    "media-type-refused",
+    HTTPStatus.UNSUPPORTED_MEDIA_TYPE,
+    "The body is of another type than this address takes",
+    "JSON is sent as application/json, a file as the part `file` of multipart/form-data.",
+)
+INVALID_REQUEST = Problem(
+    "invalid-request",
+    HTTPStatus.UNPROCESSABLE_ENTITY,
+    "The request does not have the shape it should have",
+    "`errors` lists each field with what is wrong: `pointer` names one in the body (RFC 6901), "
+    "`parameter` one in the query or the form.",
+)
+TAG_REQUIRED = Problem(
+    "if-match-required",
+    HTTPStatus.PRECONDITION_REQUIRED,
+    "If-Match is required",
+    "What can be edited is edited only by who has seen what it says now. Send the ETag you were "
+    "given with it as If-Match, or * for whatever it says.",
+)
+MISDIRECTED = Problem(
+    "misdirected",
+    HTTPStatus.MISDIRECTED_REQUEST,
+    "Addressed to another host",
+    "Catchword answers only to the host names it was told are its own. CATCHWORD_HOSTS adds some.",
+)
+FAILURE = Problem(
+    "failure",
+    HTTPStatus.INTERNAL_SERVER_ERROR,
+    "Catchword failed",
+    "Nothing was changed. The log of the service says what happened; the same request may "
+    "succeed later.",
+)
+UNAVAILABLE = Problem(
+    "library-unavailable",
+    HTTPStatus.SERVICE_UNAVAILABLE,
+    "The library cannot be used at present",
+    "It is busy with other changes, or its database cannot be reached or used. Nothing was "
+    "changed. The header Retry-After says when to try again.",
+)
+
+_UNREADABLE = HTTPStatus.UNPROCESSABLE_ENTITY
+OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
+    errors.Refusal: Problem(
+        "refused",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "This cannot be done",
+        "The detail says why.",
+    ),
+    errors.Invalid: Problem(
+        "invalid",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "What was given is not well formed",
+        "`where` names the field it is about, the detail says what is wrong with it.",
+    ),
+    errors.InvalidDigest: Problem(
+        "invalid-digest",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "The digest breaks a rule of digests",
+        "It has no title, nothing to keep, a part without words, a length or number beyond its "
+        "bound, or a page and a locator that disagree; `where` names the part.",
+    ),
+    errors.InvalidAnswer: Problem(
+        "invalid-answer",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "The answer cannot be a fact",
+        "`where` names the field it is about, the detail says what is wrong with it.",
+    ),
+    errors.AnswerInFuture: Problem(
+        "answer-in-future",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "The answer is dated in the future",
+        "`answered_at` lies more than five minutes ahead of Catchword's clock.",
+    ),
+    errors.InvalidPreference: Problem(
+        "invalid-preference",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "A setting is outside its range",
+        "`where` names the setting, the detail gives its range.",
+    ),
+    errors.Missing: Problem(
+        "missing", HTTPStatus.NOT_FOUND, "There is no such thing in this library", "It may be gone."
+    ),
+    errors.DigestMissing: Problem(
+        "digest-missing",
+        HTTPStatus.NOT_FOUND,
+        "There is no such digest",
+        "No digest of this library bears the id, or it was taken out; or it has no original file.",
+    ),
+    errors.ItemMissing: Problem(
+        "item-missing",
+        HTTPStatus.NOT_FOUND,
+        "There is no such item",
+        "No item of this library bears the id, or its source is gone from its digest.",
+    ),
+    errors.AnswerMissing: Problem(
+        "answer-missing",
+        HTTPStatus.NOT_FOUND,
+        "There is no such answer",
+        "No answer of this library bears the id.",
+    ),
+    errors.CommitmentMissing: Problem(
+        "commitment-missing",
+        HTTPStatus.NOT_FOUND,
+        "There is no such commitment",
+        "The digest is not in this library, or holds no commitment with the id.",
+    ),
+    errors.Conflict: Problem(
+        "conflict",
+        HTTPStatus.CONFLICT,
+        "It contradicts what is already kept",
+        "The detail says what it contradicts.",
+    ),
+    errors.AnswerConflict: Problem(
+        "answer-conflict",
+        HTTPStatus.CONFLICT,
+        "Another answer already bears this id",
+        "Answers are facts and are never changed. Take the other back, and send this one under an "
+        "id of its own.",
+    ),
+    errors.DigestChanged: Problem(
+        "digest-changed",
+        HTTPStatus.PRECONDITION_FAILED,
+        "The digest was changed meanwhile",
+        "If-Match names a state it is no longer in. Open it again and repeat the correction on "
+        "what it says now.",
+    ),
+    ReaderChanged: Problem(
+        "settings-changed",
+        HTTPStatus.PRECONDITION_FAILED,
+        "The settings were changed meanwhile",
+        "If-Match names a state they are no longer in. Open them again and repeat the change.",
+    ),
+    errors.DocumentRefused: Problem(
+        "document-refused",
+        _UNREADABLE,
+        "No digest can be read from this file",
+        "The detail says why. Nothing was kept.",
+    ),
+    errors.DocumentEmpty: Problem(
+        "document-empty", _UNREADABLE, "The file is empty", "There are no words in it."
+    ),
+    errors.DocumentTooLarge: Problem(
+        "document-too-large",
+        HTTPStatus.REQUEST_ENTITY_TOO_LARGE,
+        "The file is too large",
+        "It, or what it unpacks to, is far more than a two-page digest.",
+    ),
+    errors.DocumentTooSlow: Problem(
+        "document-too-slow",
+        _UNREADABLE,
+        "The file took too long to read",
+        "Reading was given up. Copy the digest alone into a new document and send that.",
+    ),
+    errors.DocumentLocked: Problem(
+        "document-locked",
+        _UNREADABLE,
+        "The file is protected by a password",
+        "Save it without one and send it again.",
+    ),
+    errors.DocumentBroken: Problem(
+        "document-broken",
+        _UNREADABLE,
+        "The file is damaged",
+        "It is cut short, or not what its name says.",
+    ),
+    errors.DocumentUnsupported: Problem(
+        "document-unsupported",
+        HTTPStatus.UNSUPPORTED_MEDIA_TYPE,
+        "The file is of a format Catchword does not read",
+        "It reads DOCX, ODT, RTF, HTML, Markdown and plain text.",
+    ),
+    errors.NothingRecognised: Problem(
+        "nothing-recognised",
+        _UNREADABLE,
+        "No part of a digest was found in the file",
+        "It has no heading Catchword knows, such as Theme, Points, Commitments or Quotations.",
+    ),
+}
+
+OF_STATUS: dict[int, Problem] = {
+    problem.status: problem
+    for problem in (
+        MALFORMED,
+        FROM_ELSEWHERE,
+        NOTHING_HERE,
+        METHOD_REFUSED,
+        TOO_LARGE,
+        MEDIA_TYPE,
+        INVALID_REQUEST,
+        TAG_REQUIRED,
+        MISDIRECTED,
+        FAILURE,
+        UNAVAILABLE,
+    )
+}
+
+EVERY: dict[str, Problem] = {
+    problem.name: problem for problem in (*OF_STATUS.values(), *OF_REFUSAL.values())
+}
+
+
+def of_refusal(kind: type[errors.Refusal]) -> Problem:
+    """Return the problem a kind of refusal is, the most specific there is."""
+    return next(OF_REFUSAL[each] for each in kind.__mro__ if each in OF_REFUSAL)

@@ -1,0 +1,155 @@
+"""From an exception to the problem document that answers it (RFC 9457)."""
+
+import json
+from collections.abc import Iterator, Mapping
+from http import HTTPStatus
+from urllib.parse import quote
+
+from flask import Response, current_app, request
+from marshmallow import fields
+from werkzeug.exceptions import HTTPException
+
+from cards.errors import CatchwordError, Refusal
+from service.api import problems
+from service.api.fields import Shape
+from service.api.problems import Problem
+
+MEDIA_TYPE = "application/problem+json"
+RETRY_AFTER = 2
+"""Seconds after which a library that was busy is worth asking again: longer than any change."""
+
+
+class WrongFieldSchema(Shape):
+    """One field that is not as it should be."""
+
+    detail = fields.String(required=True, metadata={"description": "What is wrong with it."})
+    pointer = fields.String(
+        metadata={"description": "Where it is in the body, as a JSON Pointer: `#/points/0/text`."}
+    )
+    parameter = fields.String(
+        metadata={"description": "Its name, when it is in the query or the form."}
+    )
+
+
+class ProblemSchema(Shape):
+    """A problem document."""
+
+    type = fields.String(
+        required=True,
+        metadata={"description": "What programs decide by.", "format": "uri-reference"},
+    )
+    title = fields.String(required=True, metadata={"description": "What the type means."})
+    status = fields.Integer(required=True, metadata={"description": "The HTTP status."})
+    detail = fields.String(
+        required=True, metadata={"description": "What is wrong this time, and what to do."}
+    )
+    instance = fields.String(
+        required=True,
+        metadata={"description": "The address that was asked.", "format": "uri-reference"},
+    )
+    where = fields.String(
+        metadata={"description": "The field or part of the digest it is about, where there is one."}
+    )
+    errors = fields.List(
+        fields.Nested(WrongFieldSchema),
+        metadata={"description": "Each field that is not as it should be."},
+    )
+
+
+def refuse(error: Exception) -> Response:
+    """Return the problem document that answers an exception.
+
+    What is not a refusal and not HTTP's own is a failure of Catchword or of its store: it
+    is logged, and no more of it is told than Catchword's own words.
+    """
+    if isinstance(error, Refusal):
+        where = {} if error.where is None else {"where": error.where}
+        return _document(problems.of_refusal(type(error)), error.message, **where)
+    if isinstance(error, HTTPException) and error.code != HTTPStatus.INTERNAL_SERVER_ERROR:
+        return _of_http(error)
+    current_app.logger.error("%s %s failed", request.method, request.path, exc_info=error)
+    if isinstance(error, CatchwordError):
+        answer = _document(problems.UNAVAILABLE, error.message)
+        answer.headers["Retry-After"] = str(RETRY_AFTER)
+        return answer
+    return _document(problems.FAILURE, problems.FAILURE.meaning)
+
+
+def _of_http(error: HTTPException) -> Response:
+    status = HTTPStatus(error.code or HTTPStatus.BAD_REQUEST)
+    problem = problems.OF_STATUS.get(status)
+    messages = getattr(error, "data", {}).get("messages", {})
+    wrong = [
+        {"detail": detail, **place}
+        for location, found in messages.items()
+        for detail, place in _flat(location, found)
+    ]
+    if problem is None:
+        detail = error.description or status.description or status.phrase
+        answer = _written("about:blank", status.phrase, status, detail)
+    elif wrong:
+        answer = _document(problem, _counted(len(wrong)), errors=wrong)
+    else:
+        answer = _document(problem, _detail(problem, error))
+    for name, value in error.get_headers():
+        if name != "Content-Type":
+            answer.headers[name] = value
+    return answer
+
+
+def _detail(problem: Problem, error: HTTPException) -> str:
+    if problem is problems.NOTHING_HERE:
+        return f"There is nothing at {request.path}. What there is stands at /api/openapi.json."
+    if problem is problems.METHOD_REFUSED:
+        return f"{request.path} does not answer to {request.method}."
+    own_words = error.description not in {None, type(error).description}
+    return error.description if own_words and error.description else problem.meaning
+
+
+def _counted(wrong: int) -> str:
+    if wrong == 1:
+        return "One field is not as it should be."
+    return f"{wrong} fields are not as they should be."
+
+
+def _flat(
+    location: str, found: object, path: tuple[str, ...] = ()
+) -> Iterator[tuple[str, dict[str, str]]]:
+    """Yield each message about a field with where the field is."""
+    if isinstance(found, Mapping):
+        for name, below in found.items():
+            yield from _flat(location, below, path if name == "_schema" else (*path, str(name)))
+    elif isinstance(found, list):
+        for message in found:
+            yield str(message), _place(location, path)
+    else:
+        yield str(found), _place(location, path)
+
+
+def _place(location: str, path: tuple[str, ...]) -> dict[str, str]:
+    if location != "json":
+        return {"parameter": ".".join(path)} if path else {}
+    steps = (_quoted(step.replace("~", "~0").replace("/", "~1")) for step in path)
+    return {"pointer": "#" + "".join(f"/{step}" for step in steps)}
+
+
+def _quoted(text: str) -> str:
+    return quote(text, errors="replace")
+
+
+def _document(problem: Problem, detail: str, **extensions: object) -> Response:
+    return _written(problem.type, problem.title, problem.status, detail, **extensions)
+
+
+def _written(
+    uri: str, title: str, status: HTTPStatus, detail: str, **extensions: object
+) -> Response:
+    written = {
+        "type": uri,
+        "title": title,
+        "status": int(status),
+        "detail": detail,
+        "instance": _quoted(request.path),
+        **extensions,
+    }
+    return Response(json.dumps(written) + "\n", status, mimetype=MEDIA_TYPE)
