@@ -95,6 +95,8 @@ def _chunks(stream: IO[bytes]) -> list[bytes]:
 
 
 def _recognise(name: str, parts: Parts) -> Format:
+    if any(b"<!ENTITY" in part for part in parts.values()):
+        raise _damaged(name)
     if "word/document.xml" in parts:
         return Format.DOCX
     if parts.get("mimetype", b"").strip() == _ODT_TYPE and "content.xml" in parts:

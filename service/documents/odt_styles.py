@@ -33,7 +33,7 @@ def marked(parts: Parts) -> tuple[Parts, tuple[Mark, ...]]:
     deletions and comments are taken out.
 
     Raises:
-        lxml.etree.XMLSyntaxError: a part is not well formed.
+        MalformedXml: a part is not well formed.
     """
     content = parsed(parts["content.xml"])
     styles = _styles(content, automatic=True)
@@ -43,7 +43,7 @@ def marked(parts: Parts) -> tuple[Parts, tuple[Mark, ...]]:
         for element in list(content.iter(tag)):
             _drop(element)
     marks: list[Mark] = []
-    for element in content.iter():
+    for element in content.iter(etree.Element):
         element.text = element.text.translate(FORGERIES) if element.text else element.text
         element.tail = element.tail.translate(FORGERIES) if element.tail else element.tail
         if element.tag not in {f"{_TEXT}p", f"{_TEXT}h"}:

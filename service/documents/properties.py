@@ -8,7 +8,7 @@ from lxml import etree
 from service.documents.archives import Parts
 from service.documents.formats import Format
 from service.documents.inlines import plain, runs_of
-from service.documents.xml import parsed
+from service.documents.xml import MalformedXml, parsed
 
 MAX_LENGTH = 1_000
 """Characters kept of one property."""
@@ -23,7 +23,7 @@ def archived_properties(kind: Format, parts: Parts) -> dict[str, str]:
     """
     try:
         root = parsed(parts[_PART[kind]])
-    except (KeyError, etree.XMLSyntaxError):
+    except (KeyError, MalformedXml):
         return {}
     found: dict[str, str] = {}
     for element in root.iter():

@@ -3,8 +3,6 @@
 from dataclasses import dataclass
 from pathlib import PurePosixPath, PureWindowsPath
 
-from lxml import etree
-
 from cards.errors import DocumentBroken, DocumentEmpty, DocumentTooLarge
 from cards.intake.blocks import Block, Document, Shape
 from service.documents.archives import open_parts, packed
@@ -17,6 +15,7 @@ from service.documents.properties import archived_properties, tree_properties
 from service.documents.rtf import with_escaped_stand_ins
 from service.documents.syntax_tree import NestedTooDeep, blocks_of
 from service.documents.text import decoded, labels_kept, lists_marked, rejoined
+from service.documents.xml import MalformedXml
 
 MAX_BYTES = 20 * 1024 * 1024
 """Bytes of one file: two pages of words, and room for the pictures some paste in."""
@@ -67,7 +66,7 @@ class PandocDocuments:
         kind = format_of(name, content)
         try:
             blocks, properties = self._read(name, kind, content)
-        except (NestedTooDeep, etree.XMLSyntaxError) as error:
+        except (NestedTooDeep, MalformedXml) as error:
             raise DocumentBroken(
                 f"“{name}” is damaged inside and can not be read. Open it in the program it was "
                 "written with and save it again.",

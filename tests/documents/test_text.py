@@ -1,0 +1,97 @@
+"""Bare text: encodings, typed lists, wrapped lines, front matter."""
+
+import pytest
+
+from service.documents.front_matter import split_front_matter
+from service.documents.reader import PandocDocuments
+from service.documents.text import decoded, labels_kept, rejoined
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        "Né à Zürich – “là”".encode(),
+        "Né à Zürich – “là”".encode("utf-8-sig"),
+        "Né à Zürich – “là”".encode("utf-16"),
+        b"\xfe\xff" + "Né à Zürich – “là”".encode("utf-16-be"),
+        "Né à Zürich – “là”".encode("cp1252"),
+    ],
+    ids=["UTF-8", "UTF-8 with mark", "UTF-16", "UTF-16 big-endian", "Windows-1252"],
+)
+def test_encodings(content: bytes):
+    """Text is read in the encoding it is in."""
+    assert decoded("a.txt", content) == "Né à Zürich – “là”"
+
+
+def test_line_ends():
+    """Line ends of every system become one."""
+    assert decoded("a.txt", b"a\r\nb\rc\nd") == "a\nb\nc\nd"
+
+
+def test_wrapped_prose_is_joined():
+    """Lines a program broke are joined; the last may be short."""
+    text = (
+        "A man goes to the woods to live deliberately, strips life to\n"
+        "its needs, and comes back able to live anywhere he likes, for\n"
+        "good.\n\nNext."
+    )
+    assert rejoined(text).split("\n")[0].endswith("anywhere he likes, for good.")
+    assert rejoined(text).endswith("\n\nNext.")
+
+
+def test_verse_lists_labels_and_quotations_are_not_joined():
+    """Lines that could have taken the next word, or that open something, stay lines."""
+    for text in (
+        "The world was all before them, where to choose\nTheir place of rest, and Providence",
+        "- a rather long item that goes on to the edge of the page\n- another",
+        "Title: a rather long title that goes on to the edge of the page\nAuthor: Someone",
+        "“A rather long quotation that goes on to the edge of it.” (p. 5)\n“Another.” (p. 7)",
+    ):
+        assert rejoined(text) == text
+
+
+def test_text_that_was_never_wrapped_stays(documents: PandocDocuments):
+    """Where paragraphs are lines of any length, no lines are joined."""
+    text = "word " * 60 + "\nsecond line\n"
+    assert rejoined(text) == text
+    assert documents.read("a.txt", text.encode()).blocks[0].text.endswith("word\nsecond line")
+
+
+def test_plain_text_keeps_what_looks_like_markup(documents: PandocDocuments):
+    """Angle brackets and backslashes in plain text are words."""
+    blocks = documents.read("a.txt", b"if a <b> c\n\n<div>\nx\n").blocks
+    assert [block.text for block in blocks] == ["if a <b> c", "<div>\nx"]
+
+
+def test_typed_bullets_are_items(documents: PandocDocuments):
+    """Bullets people paste count as list marks."""
+    blocks = documents.read("a.txt", "• one\n• two\n".encode()).blocks
+    assert [(block.shape, block.text) for block in blocks] == [("item", "one"), ("item", "two")]
+
+
+def test_labels_keep_their_lines_in_markdown():
+    """A line that opens with a label or a number starts a new line for Markdown too."""
+    assert labels_kept("Title: A\n**Author:** B\nplain") == "Title: A  \n**Author:** B\nplain"
+    assert labels_kept("a) one\nb) two") == "a) one  \nb) two"
+
+
+def test_front_matter():
+    """Keys and values between dashes are properties, and values may hold colons."""
+    text = (
+        "---\nTitle: Walden: or, Life in the Woods\nauthors:\n  - A B\n  - 'C D'\npages: 352\n"
+        "tags: [x, y]\n---\nBody\n"
+    )
+    properties, body = split_front_matter(text)
+    assert properties == {
+        "title": "Walden: or, Life in the Woods",
+        "authors": "A B, C D",
+        "pages": "352",
+        "tags": "x, y",
+    }
+    assert body == "Body\n"
+
+
+@pytest.mark.parametrize("text", ["---\nno pairs\n---\nBody", "---\ntitle: x\nBody", "", "Body"])
+def test_text_without_front_matter_is_left_whole(text: str):
+    """A rule of dashes at the top is no front matter unless it closes over pairs."""
+    assert split_front_matter(text) == ({}, text)
