@@ -4,6 +4,7 @@ from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from datetime import timedelta
 from threading import Barrier
+from typing import TypeVar
 from uuid import UUID, uuid4
 
 from cards.answers import Answer, Grade
@@ -14,13 +15,14 @@ from service.use_cases.ports import Reader, ReaderId
 from tests.store.libraries import NOW, TODAY, a_book, a_file, an_answer, key_of, shelve
 
 WRITERS = 16
+Result = TypeVar("Result")
 
 
-def all_at_once(work: Callable[[int], object]) -> list[object]:
+def all_at_once(work: Callable[[int], Result]) -> list[Result]:
     """Do something in as many threads as there are writers, all starting together."""
     start = Barrier(WRITERS)
 
-    def started(number: int) -> object:
+    def started(number: int) -> Result:
         start.wait()
         return work(number)
 
@@ -29,12 +31,13 @@ def all_at_once(work: Callable[[int], object]) -> list[object]:
 
 
 def test_no_update_is_lost(store: SqlStore, reader: ReaderId) -> None:
-    """Sixteen writers who each append answers and fold them leave the fold of all answers."""
+    """Sixteen writers who each append answers and fold them see every answer before theirs."""
     with store.writing() as work:
         item = shelve(work, reader, a_book())[0]
         work.commit()
 
-    def answer_five_times(writer: int) -> None:
+    def answer_five_times(writer: int) -> list[int]:
+        counts = []
         for minute in range(5):
             with store.writing() as work:
                 assert work.items.lock(reader, item.id)
@@ -45,8 +48,11 @@ def test_no_update_is_lost(store: SqlStore, reader: ReaderId) -> None:
                 memory = Memory(1.0, 5.0, TODAY, TODAY, Grade.CLEAR, count, TODAY)
                 work.items.remember(reader, item.id, memory)
                 work.commit()
+            counts.append(count)
+        return counts
 
-    all_at_once(answer_five_times)
+    counts = all_at_once(answer_five_times)
+    assert sorted(count for some in counts for count in some) == list(range(1, 5 * WRITERS + 1))
     with store.reading() as work:
         kept = work.items.get(reader, item.id)
         assert kept is not None

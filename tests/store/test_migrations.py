@@ -9,16 +9,17 @@ from pathlib import Path
 from uuid import uuid4
 
 import pytest
+from alembic import command
 from alembic.autogenerate import compare_metadata
-from alembic.config import Config
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
-from sqlalchemy import Engine, inspect, text
+from sqlalchemy import Column, Engine, MetaData, inspect, text
 
-import service.store.migrations
+from service.store.columns import WORDS
 from service.store.engine import open_engines
 from service.store.errors import StoreNewer
-from service.store.migrations import HEAD
+from service.store.migrations import HEAD, alembic_config
+from service.store.migrations.__main__ import begin
 from service.store.sql_store import SqlStore
 from service.store.tables import metadata
 from service.use_cases.ports import Reader, ReaderId
@@ -96,12 +97,11 @@ def test_the_migrations_make_what_the_tables_say(empty: str, tmp_path: Path) -> 
     assert set(migrated) == set(metadata.tables)
 
 
-def test_the_head_is_the_latest_script() -> None:
+def test_the_head_is_the_latest_script(store: SqlStore) -> None:
     """The revision a store is brought to is the one and only latest."""
-    config = Config()
-    config.set_main_option("script_location", str(Path(service.store.migrations.__file__).parent))
-    config.set_main_option("path_separator", "os")
-    assert ScriptDirectory.from_config(config).get_heads() == [HEAD]
+    with store.engines.reading.connect() as connection:
+        scripts = ScriptDirectory.from_config(alembic_config(connection))
+    assert scripts.get_heads() == [HEAD]
 
 
 def test_migrating_again_changes_nothing(store: SqlStore, reader: ReaderId) -> None:
@@ -169,3 +169,33 @@ def test_a_failed_migration_leaves_nothing_behind(
 def fail(*_: object, **__: object) -> None:
     """Fail as no database does."""
     raise ZeroDivisionError
+
+
+def test_a_migration_can_be_undone(empty: str) -> None:
+    """The first migration, undone, leaves no table, and can be run again."""
+    with closing(SqlStore(empty)) as store:
+        store.migrate()
+        made = described(store.engines.reading)
+        with store.engines.writing.begin() as connection:
+            command.downgrade(alembic_config(connection), "base")
+        assert described(store.engines.reading) == {}
+        store.migrate()
+        assert described(store.engines.reading) == made
+
+
+def test_a_migration_begins_with_the_difference(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A new revision follows the latest and holds what the tables say more, in our own types."""
+    grown = MetaData(naming_convention=metadata.naming_convention)
+    for table in metadata.tables.values():
+        table.to_metadata(grown)
+    grown.tables["digests"].append_column(Column("motto", WORDS))
+    monkeypatch.setattr("service.store.tables.metadata", grown)
+    written = begin("Keep a motto", tmp_path)
+    assert written.name == f"{int(HEAD) + 1:04}_keep_a_motto.py"
+    script = written.read_text()
+    assert f"down_revision = {HEAD!r}" in script
+    assert "from service.store.columns import WORDS" in script
+    assert "add_column(sa.Column('motto', WORDS, nullable=True))" in script
+    compile(script, written, "exec")

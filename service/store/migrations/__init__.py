@@ -1,17 +1,22 @@
 """The tables' history, and how a store is brought up to date.
 
-Each change is a module in `versions/`, run by Alembic. Alembic is imported only when
+Each change is a module in `versions/`, run by Alembic; `python -m service.store.migrations
+"What changes"` begins one from what the tables say. Alembic is imported only when
 there is something to do: as a rule one SELECT finds that there is not.
 """
 
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, inspect, text
 
 from service.store.engine import Engines
 from service.store.errors import StoreNewer
+
+if TYPE_CHECKING:
+    from alembic.config import Config
 
 HEAD = "0001"
 """The revision this Catchword works with: the latest in `versions/`."""
@@ -70,14 +75,21 @@ def _alone(connection: Connection) -> Iterator[None]:
 
 def _upgrade(connection: Connection) -> None:
     from alembic import command  # noqa: PLC0415 - 0.1 s, and seldom needed
-    from alembic.config import Config  # noqa: PLC0415
     from alembic.util import CommandError  # noqa: PLC0415
+
+    try:
+        command.upgrade(alembic_config(connection), HEAD)
+    except CommandError as error:
+        raise StoreNewer from error
+
+
+def alembic_config(connection: Connection) -> "Config":
+    """Return what Alembic needs to run on an open connection; `env.py` reads it."""
+    from alembic.config import Config  # noqa: PLC0415
 
     config = Config()
     config.set_main_option("script_location", str(_SCRIPTS).replace("%", "%%"))
     config.set_main_option("path_separator", "os")
+    config.set_main_option("file_template", "%%(rev)s_%%(slug)s")
     config.attributes["connection"] = connection
-    try:
-        command.upgrade(config, HEAD)
-    except CommandError as error:
-        raise StoreNewer from error
+    return config
