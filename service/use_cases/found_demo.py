@@ -26,8 +26,10 @@ from service.use_cases.sit import todays_sitting
 
 YEAR = 365
 """Days of the simulated year."""
-NEWEST = 12
-"""Days before the end on which the last digest is added, so that some of it is unasked yet."""
+NEWEST = 2
+"""Days before the end on which the last digest is added: all of it is unasked yet."""
+AWAY = 4
+"""Days at the end on which the invented reader did not sit down, so that some items are due."""
 _SITS = 0.86
 """Share of days on which the invented reader sits down."""
 _MOST_A_DAY = 12
@@ -79,7 +81,7 @@ def found_demo(
         life.now = datetime.combine(day, time(18, life.chance.randrange(60)), UTC)
         for file in arrivals.get(day, ()):
             _finish(own, life, file, day)
-        if life.chance.random() < _SITS:
+        if offset > AWAY and life.chance.random() < _SITS:
             _sit(own, life)
         _report(own, life)
         progress(1 - (offset - 1) / YEAR)
