@@ -1,1 +1,6 @@
-"""HTML door: a module a page, templates and static files beside it."""
+"""The HTML door: a module a page, templates beside them, everything they load in `static`."""
+
+from service.pages.door import install
+from service.pages.refusals import refuse
+
+__all__ = ["install", "refuse"]

@@ -1,0 +1,93 @@
+"""`/items/<id>/answers` and `/answers/<id>`: an answer is given, looked at, taken back."""
+
+import re
+from http import HTTPStatus
+from uuid import UUID
+
+from flask import Blueprint, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from cards.answers import GRADES, Grade
+from cards.errors import AnswerMissing, InvalidAnswer, ItemMissing
+from cards.kinds.base import Attempt, Cue
+from service.pages import fields
+from service.pages.attempts import read_attempt
+from service.pages.fields import Fault
+from service.use_cases.answer import (
+    GivenAnswer,
+    record_answer,
+    show_answer,
+    take_back,
+)
+from service.use_cases.items import show_item
+from service.use_cases.ports import Desk
+from service.use_cases.preferences import show_reader
+
+_AFTER = re.compile(r"after (\d+)")
+
+
+def install(door: Blueprint, desk: Desk) -> None:
+    """Add answers to the door."""
+
+    @door.post("/items/<uuid:item_id>/answers")
+    def give_answer(item_id: UUID) -> ResponseReturnValue:
+        """Keep an answer and lead on to the next item."""
+        answer_id = fields.identity(request.form, "answer")
+        if answer_id is None:
+            raise InvalidAnswer("The answer came without its id. Go back and compare again.")
+        grade = _grade(request.form.get("grade", ""))
+        cue = show_item(desk, item_id).cue
+        attempt = None if cue is None else _attempt(cue)
+        record_answer(desk, GivenAnswer(answer_id, item_id, grade, attempt=attempt))
+        return redirect(url_for("pages.today", answered=answer_id), HTTPStatus.SEE_OTHER)
+
+    @door.get("/answers/<uuid:answer_id>")
+    def answer(answer_id: UUID) -> str:
+        """Show an answer beside the digest's words."""
+        shown = show_answer(desk, answer_id)
+        cue = shown.item.cue
+        return render_template(
+            "answer.html",
+            shown=shown,
+            given=shown.answer.answer,
+            said=_said(shown.answer.answer.attempt, cue),
+            today=show_reader(desk).days.of(desk.now()),
+            grades=GRADES,
+        )
+
+    @door.post("/answers/<uuid:answer_id>/taken-back")
+    def take_answer_back(answer_id: UUID) -> ResponseReturnValue:
+        """Take an answer back and lead to Today, where its item is asked again."""
+        try:
+            take_back(desk, answer_id, desk.new_id())
+        except ItemMissing:
+            raise AnswerMissing(answer_id) from None
+        return redirect(url_for("pages.today", answered=answer_id), HTTPStatus.SEE_OTHER)
+
+
+def _grade(written: str) -> Grade:
+    try:
+        return Grade(written)
+    except ValueError:
+        raise InvalidAnswer(
+            "Choose how well it came back: blank, hazy, clear or vivid.", where="grade"
+        ) from None
+
+
+def _attempt(cue: Cue) -> Attempt:
+    try:
+        return read_attempt(request.form, cue)
+    except Fault as fault:
+        raise InvalidAnswer(fault.message, where=fault.field) from fault
+
+
+def _said(attempt: str, cue: Cue | None) -> str:
+    """Return what was answered in words: a place on the line by what stands before it."""
+    placed = _AFTER.fullmatch(attempt)
+    if placed is None or cue is None or not cue.landmarks:
+        return attempt
+    gap = int(placed[1])
+    if gap == 0:
+        return "Before all of them."
+    before = cue.landmarks[min(gap, len(cue.landmarks)) - 1]
+    return f"After {gap}: {before.text}"

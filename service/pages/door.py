@@ -1,0 +1,43 @@
+"""How the pages are joined into one door."""
+
+from flask import Blueprint, Flask
+
+from service.pages import (
+    answering,
+    book,
+    books,
+    commitments,
+    comparing,
+    mending,
+    places,
+    removing,
+    settings,
+    static,
+    today,
+    wording,
+)
+from service.use_cases.ports import Desk
+
+_PAGES = (
+    today,
+    comparing,
+    answering,
+    books,
+    book,
+    mending,
+    places,
+    removing,
+    commitments,
+    settings,
+)
+
+
+def install(app: Flask, desk: Desk) -> None:
+    """Open the pages on an application, all of them over one desk."""
+    door = Blueprint("pages", __name__, template_folder="templates")
+    for page in _PAGES:
+        page.install(door, desk)
+    static.install(door)
+    app.register_blueprint(door)
+    app.jinja_env.globals.update(demo=desk.demo, static_address=static.address)
+    app.jinja_env.filters.update(wording.FILTERS)

@@ -1,0 +1,82 @@
+"""`/books/<id>/mend`: a form for everything a digest says."""
+
+from http import HTTPStatus
+from uuid import UUID
+
+from flask import Blueprint, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from cards.digest import MAX_LOCATOR, MAX_PAGES, MAX_TEXT, MAX_TITLE
+from cards.errors import DigestChanged
+from service.pages import fields
+from service.pages.digest_form import (
+    LISTS,
+    DigestForm,
+    FormFaults,
+    digest_from,
+    form_from,
+    form_of,
+)
+from service.pages.fields import Fault, Faults
+from service.pages.removing import MOST_REVISIONS
+from service.use_cases.library import open_digest
+from service.use_cases.mend_digest import mend_digest
+from service.use_cases.ports import Desk
+
+LARGEST_FORM = 4 * 1024 * 1024
+"""Bytes: the longest digest, every letter of it escaped, and the names of its fields."""
+_CHANGED = (
+    "The digest was changed since you opened it. What you typed is still below: look at the "
+    "digest as it is now, then keep yours in its place, or go back."
+)
+
+
+def install(door: Blueprint, desk: Desk) -> None:
+    """Add the mending to the door."""
+
+    @door.get("/books/<uuid:digest_id>/mend")
+    def mend(digest_id: UUID) -> str:
+        """Lay a digest out as a form."""
+        kept = open_digest(desk, digest_id).kept
+        return _page(digest_id, form_of(kept.digest()), kept.revision, {})
+
+    @door.post("/books/<uuid:digest_id>/mend")
+    def keep_mended(digest_id: UUID) -> ResponseReturnValue:
+        """Keep the digest as the form says it, or give the form one more row."""
+        request.max_form_memory_size = LARGEST_FORM
+        form, revision = form_from(request.form), _revision()
+        more = request.form.get("more")
+        if more in LISTS:
+            return _page(digest_id, form.with_more(more), revision, {}, more)
+        try:
+            mend_digest(desk, digest_id, digest_from(form), revision)
+        except FormFaults as wrong:
+            page = _page(digest_id, form, revision, wrong.faults)
+            return page, HTTPStatus.UNPROCESSABLE_ENTITY
+        except DigestChanged:
+            now = open_digest(desk, digest_id).kept.revision
+            return _page(digest_id, form, now, {"form": _CHANGED}), HTTPStatus.CONFLICT
+        address = url_for("pages.book", digest_id=digest_id, kept="digest")
+        return redirect(address, HTTPStatus.SEE_OTHER)
+
+
+def _revision() -> int:
+    """Return the revision the form was opened at; 0, which is none, when it says none."""
+    try:
+        return fields.whole(request.form, "revision", "A revision", 1, MOST_REVISIONS) or 0
+    except Fault:
+        return 0
+
+
+def _page(
+    digest_id: UUID, form: DigestForm, revision: int, faults: Faults, more: str | None = None
+) -> str:
+    return render_template(
+        "mend.html",
+        digest_id=digest_id,
+        form=form,
+        revision=revision,
+        faults=faults,
+        more=more,
+        most={"title": MAX_TITLE, "text": MAX_TEXT, "locator": MAX_LOCATOR, "pages": MAX_PAGES},
+    )

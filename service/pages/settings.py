@@ -1,0 +1,105 @@
+"""`/reader`: what the reader sets."""
+
+import re
+from functools import cache
+from http import HTTPStatus
+from zoneinfo import available_timezones
+
+from flask import Blueprint, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from cards.errors import InvalidPreference
+from cards.schedule import HIGHEST_TARGET, LOWEST_TARGET
+from service.pages import fields
+from service.pages.fields import Fault, Faults
+from service.pages.removing import MOST_REVISIONS
+from service.use_cases.ports import MOST_UNASKED_A_DAY, Desk
+from service.use_cases.preferences import Preferences, set_preferences, show_reader
+
+_HUNDREDTHS = re.compile(r"\d{1,2}(\.\d{1,2})?", re.ASCII)
+_LOWEST, _HIGHEST = round(LOWEST_TARGET * 100), round(HIGHEST_TARGET * 100)
+
+
+def install(door: Blueprint, desk: Desk) -> None:
+    """Add the settings to the door."""
+
+    @door.get("/reader")
+    def reader() -> str:
+        """Show the settings."""
+        return _page(desk, _as_form(desk), {})
+
+    @door.post("/reader")
+    def set_reader() -> ResponseReturnValue:
+        """Keep the settings."""
+        preferences, faults = _preferences()
+        if not faults:
+            try:
+                revision = fields.whole(request.form, "revision", "A revision", 1, MOST_REVISIONS)
+                set_preferences(desk, preferences, revision)
+            except InvalidPreference as refusal:
+                faults[refusal.where or "form"] = refusal.message
+            except Fault as fault:
+                faults["revision"] = fault.message
+        if faults:
+            return _page(desk, dict(request.form), faults), HTTPStatus.UNPROCESSABLE_ENTITY
+        return redirect(url_for("pages.reader", kept="settings"), HTTPStatus.SEE_OTHER)
+
+
+@cache
+def _zones() -> tuple[str, ...]:
+    return tuple(sorted(available_timezones()))
+
+
+def _page(desk: Desk, form: dict[str, str], faults: Faults) -> str:
+    return render_template(
+        "settings.html",
+        form=form,
+        faults=faults,
+        revision=show_reader(desk).revision,
+        zones=_zones(),
+        lowest=_LOWEST,
+        highest=_HIGHEST,
+        most_unasked=MOST_UNASKED_A_DAY,
+        kept_now="kept" in request.args,
+    )
+
+
+def _as_form(desk: Desk) -> dict[str, str]:
+    reader = show_reader(desk)
+    return {
+        "time_zone": reader.time_zone,
+        "turns_at": str(reader.turns_at),
+        "target": f"{100 * reader.target:g}",
+        "unasked_a_day": str(reader.unasked_a_day),
+    }
+
+
+def _preferences() -> tuple[Preferences, Faults]:
+    faults: Faults = {}
+
+    def number(name: str, what: str, least: int, most: int) -> int | None:
+        try:
+            given = fields.whole(request.form, name, what, least, most)
+        except Fault as fault:
+            faults[name] = fault.message
+            return None
+        if given is None:
+            faults[name] = f"{what} is a whole number from {least} to {most}."
+        return given
+
+    zone = fields.text(request.form, "time_zone").strip()
+    if not zone:
+        faults["time_zone"] = "Give a time zone, as Europe/London."
+    hour = number("turns_at", "The hour", 0, 23)
+    target = _target(faults)
+    unasked = number("unasked_a_day", "The number a day", 0, MOST_UNASKED_A_DAY)
+    return Preferences(zone, hour, target, unasked), faults
+
+
+def _target(faults: Faults) -> float | None:
+    """Return the retention aimed for as a share of 1, typed as hundredths."""
+    written = fields.text(request.form, "target").strip()
+    if _HUNDREDTHS.fullmatch(written) and _LOWEST <= float(written) <= _HIGHEST:
+        return round(float(written) / 100, 4)
+    faults["target"] = f"The retention aimed for is a number from {_LOWEST} to {_HIGHEST}."
+    return None

@@ -1,0 +1,132 @@
+"""How days, numbers, kinds and marked texts are put on a page: the templates' filters."""
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from cards.items import KeptItem, Standing
+from cards.kinds.base import KindName, Span
+
+_MONTHS = (
+    "January February March April May June July August September October November December"
+).split()
+_NUMBERS = "no one two three four five six seven eight nine ten eleven twelve".split()
+_KINDS = {
+    KindName.THEME: "the theme",
+    KindName.PLACE: "a quotation’s place",
+    KindName.RESTATE: "a commitment",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """A stretch of a text: found in the other text (True), missed (False), or neither (None)."""
+
+    text: str
+    hit: bool | None = None
+
+
+def day_in_words(day: date) -> str:
+    """Return a day as 9 March 2026."""
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def distance(day: date, today: date) -> str:
+    """Return how far a day is from today: today, tomorrow, in 105 days, 3 days ago."""
+    days = (day - today).days
+    near = {-1: "yesterday", 0: "today", 1: "tomorrow"}
+    if days in near:
+        return near[days]
+    return f"in {days} days" if days > 0 else f"{-days} days ago"
+
+
+def counted(number: int, one: str, several: str | None = None) -> str:
+    """Return a number with its noun: one point, seven points, 13 points, no points."""
+    noun = one if number == 1 else several or one + "s"
+    return f"{_NUMBERS[number] if number < len(_NUMBERS) else number} {noun}"
+
+
+def listed(words: Iterable[str]) -> str:
+    """Return words as a list in a sentence: a, b and c."""
+    *most, last = list(words) or [""]
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def capital(words: str) -> str:
+    """Return words with their first letter as at the beginning of a sentence."""
+    return words[:1].upper() + words[1:]
+
+
+def continued(sentence: str) -> str:
+    """Return a sentence as it reads after a colon: its first letter small, if it is one word's."""
+    return sentence[:1].lower() + sentence[1:] if sentence[1:2].islower() else sentence
+
+
+def kind_in_words(kind: KindName) -> str:
+    """Return what an item of a kind asks for."""
+    return _KINDS[kind]
+
+
+def standings(items: Iterable[KeptItem]) -> str:
+    """Return how many items stand how: two held, one faded; "" without items."""
+    found = Counter(item.standing for item in items)
+    return ", ".join(f"{found[standing]} {standing}" for standing in Standing if found[standing])
+
+
+def stretches(text: str, spans: Sequence[Span]) -> list[Stretch]:
+    """Cut a text at its spans; the pieces together are the whole text."""
+    pieces: list[Stretch] = []
+    end = 0
+    for span in sorted(spans, key=lambda each: (each.start, each.end)):
+        start, stop = max(end, span.start), min(len(text), span.end)
+        if start >= stop:
+            continue
+        if start > end:
+            pieces.append(Stretch(text[end:start]))
+        pieces.append(Stretch(text[start:stop], span.hit))
+        end = stop
+    if end < len(text):
+        pieces.append(Stretch(text[end:]))
+    return _joined(pieces, text)
+
+
+def _joined(pieces: Sequence[Stretch], text: str) -> list[Stretch]:
+    """Join marked words that only spaces part, so that a phrase is marked as one."""
+    joined: list[Stretch] = []
+    for piece in pieces:
+        if (
+            len(joined) > 1
+            and piece.hit is not None
+            and joined[-1].hit is None
+            and not joined[-1].text.strip()
+            and "\n" not in joined[-1].text
+            and joined[-2].hit is piece.hit
+        ):
+            gap, before = joined.pop(), joined.pop()
+            joined.append(Stretch(before.text + gap.text + piece.text, piece.hit))
+        else:
+            joined.append(piece)
+    assert "".join(piece.text for piece in joined) == text
+    return joined
+
+
+def percent(share: float) -> str:
+    """Return a share of 1 as a whole number of hundredths: 87%."""
+    return f"{share:.0%}"
+
+
+FILTERS: dict[str, Callable[..., Any]] = {
+    "day": day_in_words,
+    "distance": distance,
+    "counted": counted,
+    "listed": listed,
+    "capital": capital,
+    "continued": continued,
+    "kind": kind_in_words,
+    "standings": standings,
+    "stretches": stretches,
+    "percent": percent,
+}
+"""The filters the templates use, by name."""
