@@ -7,7 +7,15 @@ from cards.answers import Grade
 from cards.cautions import caution
 from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Mark, Span
 from cards.kinds.situations import situation
-from cards.kinds.words import HIT, content_words, numbers, spans_of, stems
+from cards.kinds.words import (
+    HIT,
+    content_words,
+    held,
+    numbers,
+    spans_of,
+    stems,
+    substance,
+)
 from cards.parts import KeptDigest, Part, PartKind
 
 _VIVID = 0.90
@@ -52,14 +60,14 @@ class _Restate:
         if not attempt.words.strip():
             return Mark(Grade.BLANK, "Nothing was written.")
         cued = stems(self.cue(digest, part).words)
-        wanted = stems(part.text) - cued or stems(part.text)
-        shared = wanted & stems(attempt.words)
+        wanted = substance(part.text) - cued or substance(part.text)
+        shared = held(wanted, attempt.words)
         spans = tuple(
             Span(token.start, token.end, token.stem in shared)
             for token in content_words(part.text)
             if token.stem in wanted
         )
-        grade, reason = _judge(part.text, attempt.words, len(shared) / max(1, len(wanted)))
+        grade, reason = _judge(part.text, attempt.words, len(shared) / len(wanted))
         return Mark(grade, reason, spans, spans_of(attempt.words, shared))
 
     def asks(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:  # noqa: ARG002
@@ -87,12 +95,17 @@ def _judge(wanted: str, given: str, share: float) -> tuple[Grade, str]:
     due, said = numbers(wanted), numbers(given)
     if share < HIT:
         return Grade.BLANK, "What you wrote does not hold the act you meant to do."
-    if sorted(due) != sorted(said):
+    if _measures(due) != _measures(said):
         amount = ", ".join(due) if due else "no number"
         return Grade.HAZY, f"The act came back, but not how much or when: it says {amount}."
     if share < _VIVID:
         return Grade.CLEAR, "The act came back" + (", its numbers exactly." if due else ".")
     return Grade.VIVID, "All of it came back."
+
+
+def _measures(said: list[str]) -> list[str]:
+    """Return numbers to be compared: without 1, which "a", "every" and "one of" say as well."""
+    return sorted(number for number in said if number != "1")
 
 
 RESTATE = _Restate()

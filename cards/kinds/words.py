@@ -1,6 +1,7 @@
 """What two texts have in common: content words by their stems, idea units, numbers."""
 
 import re
+from collections import Counter
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
@@ -11,11 +12,16 @@ from text_to_num import alpha2digit
 from cards.kinds.base import Span
 
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
-_IDEA_END = re.compile(r"(?<=[.!?;])[\s”’\"')\]]+(?=\S)|(?<=:)\s+(?=\S)|\s+[–—]\s+|\n+")
-_NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
+# A dash is looked for from the first space before it alone: from every space, a page of
+# spaces would take seconds.
+_IDEA_END = re.compile(r"(?<=[.!?;])[\s”’\"')\]]+(?=\S)|(?<=:)\s+(?=\S)|(?<!\s)\s+[–—]\s+|\n+")
+_ABBREVIATION = re.compile(r"(?<!\w)(?:Mr|Mrs|Dr|St|ch|pp?|vol|e\.g|i\.e)\.\Z")
+_LONGEST_ABBREVIATION = 4
+_NUMBER = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?(?!\d)|\d+(?:[.,]\d+)?")
+_THOUSANDS = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?")
 _TIMES = {"once": "1", "first": "1", "twice": "2", "thrice": "3"}
-_ABOVE_ONE = 1.0
-_ABBREVIATIONS = ("Mr.", "Mrs.", "Dr.", "St.", "ch.", "pp.", "p.", "vol.", "e.g.", "i.e.")
+_TIMES_WORD = re.compile(rf"\b(?:{'|'.join(_TIMES)})\b", re.IGNORECASE)
+_ORDINALS_FROM = 1
 
 # Closed-class English words carry no idea of their own; Snowball's own list is of this kind.
 _EMPTY_WORDS = frozenset(
@@ -72,6 +78,24 @@ def stems(text: str) -> frozenset[str]:
     return frozenset(token.stem for token in content_words(text))
 
 
+def substance(text: str) -> frozenset[str]:
+    """Return what recalling a text must bring back: the stems of its content words.
+
+    Where no word carries an idea ("To be or not to be") it is the stems of all its
+    words, and where there is no word at all the text itself.
+    """
+    return stems(text) or _every_stem(text) or frozenset({text.strip()})
+
+
+def held(wanted: frozenset[str], attempt: str) -> frozenset[str]:
+    """Return what of a substance is in an attempt."""
+    return wanted & (_every_stem(attempt) | {attempt.strip()})
+
+
+def _every_stem(text: str) -> frozenset[str]:
+    return frozenset(_stem(fold_word(found[0])) for found in _WORD.finditer(text))
+
+
 def ideas(text: str) -> list[tuple[int, int]]:
     """Cut a text into idea units: sentences, and clauses set apart by ; : or a dash.
 
@@ -81,7 +105,9 @@ def ideas(text: str) -> list[tuple[int, int]]:
     ends = (
         found.end()
         for found in _IDEA_END.finditer(text)
-        if not text[: found.start()].endswith(_ABBREVIATIONS)
+        if not _ABBREVIATION.search(
+            text, max(0, found.start() - _LONGEST_ABBREVIATION), found.start()
+        )
     )
     units = []
     for start, end in pairwise((0, *ends, len(text))):
@@ -108,22 +134,49 @@ class Comparison:
 
 
 def compare(source: str, attempt: str) -> list[Comparison]:
-    """Hold each idea unit of `source` against an attempt.
+    """Hold each idea unit of `source` against an attempt; a text without one is one unit.
 
     A unit is found when at least half its content words, by stem, are in the attempt.
     """
-    given = stems(attempt)
-    sentences = [attempt[start:end] for start, end in ideas(attempt)]
+    given = _every_stem(attempt) | {attempt.strip()}
+    said = _Said(attempt)
     found = []
-    for start, end in ideas(source):
+    for start, end in ideas(source) or [(0, len(source))]:
         unit = source[start:end]
-        wanted = stems(unit)
+        wanted = substance(unit)
         shared = wanted & given
         hit = len(shared) >= HIT * len(wanted)
-        closest = max(sentences, key=lambda text: len(stems(text) & wanted), default="")
-        turned = hit and _negated(unit) != _negated(closest)
+        turned = hit and said.turns(wanted, unit)
         found.append(Comparison(Span(start, end, hit), shared, turned))
     return found
+
+
+_TOO_COMMON = 100
+"""Sentences that share a word from which it no longer tells which of them is meant."""
+
+
+class _Said:
+    """The sentences of an attempt, to find the one closest to an idea."""
+
+    def __init__(self, attempt: str) -> None:
+        sentences = [attempt[start:end] for start, end in ideas(attempt)] or [attempt]
+        self._negated = [_negated(sentence) for sentence in sentences]
+        self._holding: dict[str, list[int]] = {}
+        for number, sentence in enumerate(sentences):
+            for stem in substance(sentence):
+                self._holding.setdefault(stem, []).append(number)
+
+    def turns(self, wanted: frozenset[str], unit: str) -> bool:
+        """Tell whether an idea and the sentence closest to it differ in their negation."""
+        shared: Counter[int] = Counter()
+        for stem in wanted:
+            holding = self._holding.get(stem, ())
+            if len(holding) <= _TOO_COMMON:
+                shared.update(holding)
+        if not shared:
+            return False
+        closest = max(shared, key=lambda number: (shared[number], -number))
+        return self._negated[closest] != _negated(unit)
 
 
 def _negated(text: str) -> bool:
@@ -148,8 +201,16 @@ def spans_of(text: str, wanted: frozenset[str]) -> tuple[Span, ...]:
 def numbers(text: str) -> list[str]:
     """Return the numbers of a text in order, words for them included: "twice" is 2.
 
-    The word "one" is left out: mostly it is an article ("one question", "one of them").
+    However a number is written it reads the same: `10,000`, `10000` and "ten thousand".
     """
-    digits = alpha2digit(text.replace("-", " "), "en", _ABOVE_ONE)
-    plain = " ".join(_TIMES.get(word.casefold().strip(".,;:"), word) for word in digits.split())
-    return [found[0].replace(",", ".") for found in _NUMBER.finditer(plain)]
+    digits = alpha2digit(text.replace("-", " "), "en", _ORDINALS_FROM)
+    plain = _TIMES_WORD.sub(lambda found: _TIMES[found[0].casefold()], digits)
+    return [_plain(found[0]) for found in _NUMBER.finditer(plain)]
+
+
+def _plain(number: str) -> str:
+    """Return a number without separators of thousands and without idle zeros."""
+    grouped = _THOUSANDS.fullmatch(number)
+    whole, _, part = number.replace(",", "" if grouped else ".").partition(".")
+    whole, part = whole.lstrip("0") or "0", part.rstrip("0")
+    return f"{whole}.{part}" if part else whole
