@@ -80,7 +80,7 @@ _PHRASES = {
     Part.THEME: (
         "in brief|in short|in a nutshell|what it comes to|what the book comes to|what it all comes "
         "to|what it is about|what the book is about|what the book says|what it says|the book in "
-        "one paragraph|in one paragraph|in a paragraph|in one sentence|"
+        "one paragraph|the book in one sentence|in one paragraph|in a paragraph|in one sentence|"
         "in a sentence|main idea|central idea|the big idea|big idea|the main point|main point|main "
         "argument|central argument|about the book|about|the whole|as a whole|"
         "worum es geht|kurz gesagt|in kürze|en bref|de quoi il "
@@ -119,7 +119,8 @@ _FILLERS = frozenset(
         "remembering i made liked loved noted kept have want short general whole personal final "
         "overall order one two three four five six seven eight nine ten twelve paragraph sentence "
         "text story list chosen chief direct "
-        "die der das den dem ein eine wichtigste wichtigsten meine mein zentrale und aus zum buch "
+        "die der das den dem ein eine "
+        "wichtige wichtigste wichtigsten meine mein zentrale und aus zum buch "
         "le la les l mes mon ma du des de un une principal principale principales principaux cles "
         "cle et livre el los las mis mi y del libro lo gli miei mie mio principali e os as o meus "
         "minhas meu do da livro het een mijn belangrijkste en uit boek"

@@ -45,8 +45,9 @@ _LAST_YEARLESS = 1400
 """A bare number in brackets up to this is a page; beyond it, as likely a year."""
 _TAIL = 90
 """Characters at a text's end, or at its beginning, in which a locator is looked for."""
-_PAGE_FORM = re.compile(rf"^(?:{_PAGE_UNITS})\.?\s?#?(?=[\divxlcdm])", re.IGNORECASE)
-_CHAPTER_FORM = re.compile(r"^(?:chapter|chap|ch)\.?\s?(?=[\divxlcdm])", re.IGNORECASE)
+_UNIT_END = r"(?:\.\s?#?|\s#?|(?=\d))(?=[\divxlcdm])"
+_PAGE_FORM = re.compile(rf"^(?:{_PAGE_UNITS}){_UNIT_END}", re.IGNORECASE)
+_CHAPTER_FORM = re.compile(rf"^(?:chapter|chap|ch){_UNIT_END}", re.IGNORECASE)
 _ENGLISH_PAGES = frozenset({"p", "pg", "page", "pp", "pgs", "pages"})
 
 
@@ -96,7 +97,7 @@ def locator_in(written: str) -> Located | None:
 def tidied_locator(locator: str) -> str:
     """Return a locator in the usual short form: `pg 12` as `p. 12`, `§ 5` as `§5`."""
     locator = re.sub(r"\s+", " ", locator.strip())
-    locator = re.sub(r"(?<=[\divxlcdm])\s?[–—-]\s?(?=[\divxlcdm])", "-", locator)
+    locator = re.sub(r"(?<=[\divxlcdm])\s?(?:[–—-]|\bto\b)\s?(?=[\divxlcdm])", "-", locator)
     locator = re.sub(r"([§¶])\s", r"\1", locator)
     unit = _PAGE_FORM.match(locator)
     if unit is not None:
@@ -188,7 +189,7 @@ def _unbracketed_end(text: str) -> Located:
         if not _TAIL_START.search(before[-4:]):
             continue
         tail = text[start:]
-        if _BARE.fullmatch(tail.strip(" .")):
+        if _BARE.fullmatch(tail.strip(" .()[]")):
             continue
         said = locator_in(tail)
         if said is not None:

@@ -80,10 +80,27 @@ class _Walk:
             if name:
                 return
             current = self.current
+        if self._in_labelled_rows(block):
+            return
         if header_row(block) and (current is None or current.part not in _LISTED):
             return
         target = self.front if current is None else current.blocks
         target.append(block)
+
+    def _in_labelled_rows(self, block: Block) -> bool:
+        """Take a row below a labelled one: without a label it goes on, with another it ends it."""
+        current = self.current
+        if current is None or current.shape is not Shape.ROW or block.shape is not Shape.ROW:
+            return False
+        if current.blocks and header_row(current.blocks[0]):
+            return False
+        label, _, rest = block.text.partition("\t")
+        if not label and current.part is not None:
+            content = Block(Shape.PARAGRAPH, rest.replace("\t", "\n"))
+            current.blocks.extend(_typed_items(list(_lines([content]))))
+        else:
+            self.sections.append(Section(None, label, shape=Shape.ROW, blocks=[block]))
+        return True
 
     def _opens(self, index: int) -> bool:
         block = self.lines[index]
@@ -128,11 +145,11 @@ class _Walk:
         block = self.lines[index]
         first, self.first_heading_seen = not self.first_heading_seen, True
         found = part_named(block.text)
+        if (found is None or not found.sure) and (labelled := _labelled(block.text)) is not None:
+            return labelled
         if found is not None:
             title = first and self._is_title(index, found)
             return None if title or not self._may_switch(block, found) else (found.part, [])
-        if (labelled := _labelled(block.text)) is not None:
-            return labelled
         if first or not self._may_switch(block, Announced(Part.THEME, sure=False)):
             return None
         guessed = misspelt(block.text)
@@ -160,16 +177,19 @@ class _Walk:
     def _by_line(self, block: Block) -> tuple[Part, list[Block]] | None:
         first = block.text
         found = part_named(first.rstrip(":"))
-        if found is not None:
-            styled = bool(_line_style(block)) or first.endswith(":")
-            inside = self.current is not None and self.current.part in _LISTED
-            if found.sure or (styled and not inside):
-                return found.part, []
+        styled = bool(_line_style(block)) or first.endswith(":")
+        inside = self.current is not None and self.current.part in _LISTED
+        if found is not None and found.sure:
+            return found.part, []
+        if (labelled := _labelled(first)) is not None:
+            return labelled
+        if found is not None and styled and not inside:
+            return found.part, []
         if styled_line := _line_style(block):
             guessed = misspelt(first.rstrip(":"))
             if guessed is not None and (styled_line == "capital" or self.current is None):
                 return guessed.part, []
-        return _labelled(first)
+        return None
 
     def _by_item(self, index: int) -> tuple[Part, list[Block]] | None:
         block = self.lines[index]

@@ -29,7 +29,8 @@ _GENERIC = frozenset(
     )
 )
 _STALE = re.compile(
-    r"(?:document|dokument|untitled|microsoft word|unbenannt|sans titre|test)\b", re.IGNORECASE
+    r"(?:document|dokument|untitled|unbenannt|sans titre|test|new document)[\s\d]*$|microsoft word\b",
+    re.IGNORECASE,
 )
 _PREFIX = re.compile(
     r"(?:a |my )?(?:book )?(?:digest|summary|notes|reading notes|book report|review)"
@@ -139,16 +140,20 @@ def _is_line(block: Block) -> bool:
 
 
 def _of_pair(left: str, right: str, whole: str) -> Named:
-    """Tell title and author apart on the two sides of a dash."""
-    if is_name(right) and (len(right.split()) > 1 or not is_name(left)):
-        return Named(left, right)
-    if is_name(left) and len(left.split()) > 1 and not is_name(right):
+    """Tell title and author apart on the two sides of a dash.
+
+    The author is the side that looks like one person's full name; where both or
+    neither do, the right one, if it can be a name at all.
+    """
+    if _is_full_name(left) and not _is_full_name(right):
         return Named(right, left)
-    if is_name(left) and len(left.split()) > 1:
-        return Named(right, left)
-    if is_name(right):
-        return Named(left, right)
-    return Named(whole)
+    return Named(left, right) if is_name(right) else Named(whole)
+
+
+def _is_full_name(text: str) -> bool:
+    joints = {"and", "the", "of", "und", "et", "y", "e", "en"}
+    words = text.lower().split()
+    return is_name(text) and len(words) > 1 and joints.isdisjoint(words)
 
 
 def _by_comma(text: str) -> Named:
