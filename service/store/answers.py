@@ -8,7 +8,7 @@ from uuid import UUID
 from sqlalchemy import Connection, and_, bindparam, select, tuple_
 
 from cards.answers import Answer, Grade
-from cards.errors import AnswerConflict
+from cards.errors import AnswerConflict, Conflict
 from service.store.columns import ID, INSTANT
 from service.store.inserts import insert_once
 from service.store.tables import answers, taken_back
@@ -112,11 +112,23 @@ class SqlAnswers:
                 raise AnswerConflict(answer.id)
 
     def take_back(self, reader: ReaderId, fact_id: UUID, answer_id: UUID, now: datetime) -> None:
-        """Append the fact that an answer was taken back; a second time changes nothing."""
-        self._connection.execute(
+        """Append the fact that an answer was taken back; a second time changes nothing.
+
+        Raises:
+            Conflict: another answer was taken back under this fact's id.
+        """
+        added = self._connection.execute(
             _TAKE_BACK,
             {"reader_id": reader, "id": fact_id, "answer_id": answer_id, "taken_back_at": now},
         )
+        if added.rowcount == 0:
+            kept = self.get(reader, answer_id)
+            if kept is None or kept.taken_back_at is None:
+                raise Conflict(
+                    f"{fact_id} already stands for another answer taken back. Take this one back "
+                    "under an id of its own.",
+                    where="id",
+                )
 
 
 def _answer(facts: Iterable[Any]) -> Answer:

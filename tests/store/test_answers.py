@@ -7,7 +7,7 @@ from uuid import UUID, uuid4
 import pytest
 
 from cards.answers import Grade
-from cards.errors import AnswerConflict
+from cards.errors import AnswerConflict, Conflict
 from service.store.errors import StoreContradiction
 from service.store.sql_store import SqlStore
 from service.use_cases.ports import KeptAnswer, ReaderId
@@ -83,6 +83,20 @@ def test_taking_back_twice_changes_nothing(store: SqlStore, reader: ReaderId) ->
             work.answers.take_back(reader, again, answer.id, NOW)
         work.answers.take_back(reader, uuid4(), answer.id, NOW + timedelta(hours=3))
         assert work.answers.get(reader, answer.id) == KeptAnswer(answer, NOW, NOW)
+
+
+def test_a_fact_takes_back_one_answer(store: SqlStore, reader: ReaderId) -> None:
+    """A second answer cannot be taken back under the id of the first one's fact; it stands."""
+    fact = uuid4()
+    with store.writing() as work:
+        item = shelve(work, reader, a_book())[0]
+        gone, standing = an_answer(item, 1), an_answer(item, 2)
+        for answer in (gone, standing):
+            work.answers.add(reader, answer, NOW)
+        work.answers.take_back(reader, fact, gone.id, NOW)
+        with pytest.raises(Conflict):
+            work.answers.take_back(reader, fact, standing.id, NOW)
+        assert work.answers.of_item(reader, item.id) == [standing]
 
 
 def test_history_is_newest_first_and_its_pages_meet(store: SqlStore, reader: ReaderId) -> None:
