@@ -32,15 +32,17 @@ _WORDS = {
         psychiat surgery diet =fast =fasts fasting calori weight =kilos vitamin supplement alcohol
         =drink =drinks drinking =wine =beer smok cigaret tobacco nicotine =sleep insomnia blood
         pregnan diabet allerg =pain =pains exercise =run =runs running workout health disease
-        illness depress anxiety suicid self-harm arzt ärzt gesund santé salud saúde salute
+        illness depress anxiety suicid self-harm
+        dentist hospital treatment vaccin =sugar arzt ärzt gesund santé salud saúde salute
         gezondheid""",
     Matter.MONEY: """=money invest =shares =stocks =bonds =fund =funds pension mortgage =loan
         =loans =debt =debts savings insurance =tax =taxes budget salary =wage =wages crypto gambl
         =bet =bets betting =bank =pounds =dollars =euros donat € £ $ =geld =argent =dinero
-        =dinheiro =denaro""",
+        =dinheiro =denaro
+        =income =credit borrow =lend =lending""",
     Matter.LAW: """lawyer lawsuit solicitor attorney =sue =sues =suing =court divorce custody
-        contract testament inherit probate tenan evict landlord =visa immigra =licence =license
-        trademark copyright =police rechtsanwalt avocat abogad advogad avvocat""",
+        contract inherit probate tenan evict landlord =visa immigra =licence =license
+        =legal =illegal =lease trademark copyright =police rechtsanwalt avocat abogad advogad avvocat""",
 }
 
 
@@ -54,8 +56,12 @@ def _pattern(words: str) -> re.Pattern[str]:
     )
 
 
-# "I will" is how commitments are worded; only "my will", "a will" is the document.
-_LAST_WILL = re.compile(r"(?<!\w)(?:my|a|the|his|her|their|last) will(?!\w)", re.IGNORECASE)
+# "I will" is how commitments are worded; only "my will", "a will" is the document, and a
+# testament is one unless it is the New or the Old.
+_LAST_WILL = re.compile(
+    r"(?<!\w)(?:(?:my|a|the|his|her|their|last) will(?!\w)|(?<!new )(?<!old )testament)",
+    re.IGNORECASE,
+)
 _PATTERNS = {matter: _pattern(words) for matter, words in _WORDS.items()}
 
 

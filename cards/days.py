@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
-from cards.errors import InvalidPreference
+from cards.errors import Invalid, InvalidPreference
 
 TURNS_AT = 4
 """Hour at which a day turns over unless the reader says otherwise (design: 04:00)."""
@@ -48,7 +48,18 @@ class Days:
         """Return the reader's day an aware instant falls in.
 
         The hours are taken off the clock on the wall, not off the instant, so the
-        day turns at the same hour on the days when the clocks change.
+        day turns at the same hour on the days when the clocks change. Where the clocks
+        go back over that very hour (at 3 on the Chatham Islands), the hour that is
+        lived twice belongs to the day before again. At 4 that happens nowhere.
+
+        Raises:
+            Invalid: the reader's clock would leave the calendar, years 1 to 9999.
         """
-        wall = instant.astimezone(zone(self.time_zone)).replace(tzinfo=None)
-        return (wall - timedelta(hours=self.turns_at)).date()
+        try:
+            wall = instant.astimezone(zone(self.time_zone)).replace(tzinfo=None)
+            return (wall - timedelta(hours=self.turns_at)).date()
+        except OverflowError as error:
+            raise Invalid(
+                f"{instant.isoformat(timespec='minutes')} is beyond the calendar in "
+                f"{self.time_zone}."
+            ) from error
