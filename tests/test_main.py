@@ -1,0 +1,75 @@
+"""The whole of Catchword as a reader starts it."""
+
+import json
+import os
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from urllib.request import urlopen
+
+import pexpect
+
+CATCHWORD = ["-c", "from service.main import run; run()"]
+
+
+@contextmanager
+def started(home: Path, *words: str) -> Iterator[str]:
+    """Start a command that listens, and give the address it prints."""
+    environment = {**os.environ, "CATCHWORD_HOME": str(home)}
+    child = pexpect.spawn(
+        sys.executable, [*CATCHWORD, *words], env=environment, encoding="utf-8", timeout=90
+    )
+    try:
+        child.expect(r"Catchword is open at (http://\S+)")
+        yield child.match.group(1)
+    finally:
+        child.sendintr()
+        child.expect(pexpect.EOF)
+        child.close()
+
+
+def fetch(address: str) -> str:
+    """Get a page."""
+    with urlopen(address, timeout=30) as reply:
+        return reply.read().decode()
+
+
+def test_serve_prints_the_address_to_open_and_answers_there(tmp_path):
+    """`catchword serve` listens on this machine and shows an empty library."""
+    with started(tmp_path, "serve", "--port", "0") as address:
+        assert address.startswith("http://127.0.0.1:")
+        assert json.loads(fetch(f"{address}api/sitting"))["items"] == []
+        assert "Catchword" in fetch(address)
+
+
+def test_the_demo_is_labelled_on_its_pages_and_apart_from_the_readers_own(tmp_path):
+    """`catchword demo` has a year of its invented reader's, and the own library stays empty."""
+    with started(tmp_path, "demo", "--port", "0") as address:
+        assert len(json.loads(fetch(f"{address}api/digests"))["digests"]) >= 6
+        kinds = {item["kind"] for item in json.loads(fetch(f"{address}api/sitting"))["items"]}
+        assert kinds == {"theme", "place", "restate"}
+        for page in ("", "books", "commitments", "reader"):
+            assert "demo library" in fetch(f"{address}{page}")
+    with started(tmp_path, "serve", "--port", "0") as address:
+        assert json.loads(fetch(f"{address}api/digests"))["digests"] == []
+        assert "demo library" not in fetch(address)
+    with started(tmp_path, "demo", "--port", "0") as address:
+        assert len(json.loads(fetch(f"{address}api/digests"))["digests"]) >= 6
+
+
+def test_a_failure_of_its_own_is_told_in_one_line(tmp_path):
+    """What nobody foresaw goes to a log, with one line and exit code 1 on the screen."""
+    (tmp_path / "library.sqlite3").mkdir()
+    child = pexpect.spawn(
+        sys.executable,
+        [*CATCHWORD, "due"],
+        env={**os.environ, "CATCHWORD_HOME": str(tmp_path)},
+        encoding="utf-8",
+        timeout=30,
+    )
+    said = child.read()
+    child.close()
+    assert child.exitstatus in {1, 7}
+    assert "Traceback" not in said
+    assert said.strip().startswith("catchword: ")
