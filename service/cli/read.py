@@ -60,7 +60,7 @@ def _parts(digest: Digest) -> list[tuple[str, list[str]]]:
     quoted = [
         f"“{quotation.text}”"
         + (f" {quotation.locator}" if quotation.locator else "")
-        + (f" (after point {quotation.after})" if quotation.after else "")
+        + _after(quotation.after)
         for quotation in digest.quotations
     ]
     parts = [
@@ -71,3 +71,9 @@ def _parts(digest: Digest) -> list[tuple[str, list[str]]]:
         ("Judgement", [digest.judgement] if digest.judgement else []),
     ]
     return [(name, lines) for name, lines in parts if lines]
+
+
+def _after(point: int | None) -> str:
+    if point is None:
+        return ""
+    return f" (after point {point})" if point else " (before the first point)"
