@@ -42,7 +42,8 @@ _WORDS = {
         =income =credit borrow =lend =lending""",
     Matter.LAW: """lawyer lawsuit solicitor attorney =sue =sues =suing =court divorce custody
         contract inherit probate tenan evict landlord =visa immigra =licence =license
-        =legal =illegal =lease trademark copyright =police rechtsanwalt avocat abogad advogad avvocat""",
+        trademark copyright =police =legal =illegal =lease rechtsanwalt avocat
+        abogad advogad avvocat""",
 }
 
 

@@ -147,7 +147,8 @@ def _scale(digest: KeptDigest, page: int) -> tuple[int, str]:
 def _by_page(digest: KeptDigest, page: int, guess: int, *, hinted: bool) -> Mark:
     scale, of_what = _scale(digest, page)
     off = abs(guess - page)
-    share = off / scale
+    # Ten times the book is as far off as any number may be; beyond lies what no float holds.
+    share = min(off, 10 * scale) / scale
     if share <= _VIVID:
         grade = Grade.CLEAR if hinted else Grade.VIVID
     elif share <= _CLEAR:

@@ -11,6 +11,7 @@ from cards.kinds.words import (
     HIT,
     content_words,
     held,
+    negated,
     numbers,
     spans_of,
     stems,
@@ -55,19 +56,21 @@ class _Restate:
         """Suggest a grade: the act must be there, and its numbers exactly.
 
         Reference, part 4, "restate a commitment": without the action blank, with any
-        number wrong hazy, else clear; vivid when nearly every word of substance came.
+        number wrong or a “not” too many hazy, else clear; vivid when nearly every word of
+        substance came.
         """
         if not attempt.words.strip():
             return Mark(Grade.BLANK, "Nothing was written.")
         cued = stems(self.cue(digest, part).words)
         wanted = substance(part.text) - cued or substance(part.text)
         shared = held(wanted, attempt.words)
+        act = wanted - _numbered(part.text) or wanted
         spans = tuple(
             Span(token.start, token.end, token.stem in shared)
             for token in content_words(part.text)
             if token.stem in wanted
         )
-        grade, reason = _judge(part.text, attempt.words, len(shared) / len(wanted))
+        grade, reason = _judge(part.text, attempt.words, len(shared & act) / len(act))
         return Mark(grade, reason, spans, spans_of(attempt.words, shared))
 
     def asks(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:  # noqa: ARG002
@@ -98,9 +101,18 @@ def _judge(wanted: str, given: str, share: float) -> tuple[Grade, str]:
     if _measures(due) != _measures(said):
         amount = ", ".join(due) if due else "no number"
         return Grade.HAZY, f"The act came back, but not how much or when: it says {amount}."
+    if negated(wanted) != negated(given):
+        return Grade.HAZY, "The act came back, perhaps turned round: look at the “not”."
     if share < _VIVID:
         return Grade.CLEAR, "The act came back" + (", its numbers exactly." if due else ".")
     return Grade.VIVID, "All of it came back."
+
+
+def _numbered(text: str) -> frozenset[str]:
+    """Return the stems of the words that are numbers, which are compared as such."""
+    return frozenset(
+        token.stem for token in content_words(text) if numbers(text[token.start : token.end])
+    )
 
 
 def _measures(said: list[str]) -> list[str]:

@@ -160,7 +160,7 @@ class _Said:
 
     def __init__(self, attempt: str) -> None:
         sentences = [attempt[start:end] for start, end in ideas(attempt)] or [attempt]
-        self._negated = [_negated(sentence) for sentence in sentences]
+        self._negated = [negated(sentence) for sentence in sentences]
         self._holding: dict[str, list[int]] = {}
         for number, sentence in enumerate(sentences):
             for stem in substance(sentence):
@@ -176,10 +176,11 @@ class _Said:
         if not shared:
             return False
         closest = max(shared, key=lambda number: (shared[number], -number))
-        return self._negated[closest] != _negated(unit)
+        return self._negated[closest] != negated(unit)
 
 
-def _negated(text: str) -> bool:
+def negated(text: str) -> bool:
+    """Tell whether a text holds a negation."""
     words = {fold_word(found[0]) for found in _WORD.finditer(text)}
     return not words.isdisjoint(NEGATIONS) or any(word.endswith("n't") for word in words)
 

@@ -1,0 +1,97 @@
+"""The kind `theme`: its cue, its marking."""
+
+import pytest
+
+from cards.answers import Grade
+from cards.kinds.base import Attempt
+from cards.kinds.theme import THEME
+from cards.parts import PartKind
+from tests.cards.digests import THEME as TEXT
+from tests.cards.digests import WHOLE, kept, theme
+
+DIGEST = kept()
+PART = DIGEST.held(PartKind.THEME)[0]
+
+
+def mark(words):
+    """Mark words against the theme of the example digest."""
+    return THEME.mark(DIGEST, PART, Attempt(words=words))
+
+
+def test_the_cue_is_the_title_and_the_author():
+    """The cue names the book and nothing of its theme."""
+    cue = THEME.cue(DIGEST, PART)
+    assert cue.words == "Pride and Prejudice, by Jane Austen"
+    assert cue.landmarks == ()
+
+
+def test_a_book_without_an_author_is_cued_by_its_title():
+    """Without an author nothing is invented."""
+    digest, part = theme("Vanity blinds clever people")
+    assert THEME.cue(digest, part).words == "A Book"
+
+
+def test_the_whole_theme_is_vivid():
+    """The digest's own words bring back every idea."""
+    marked = mark(TEXT)
+    assert marked.grade is Grade.VIVID
+    assert all(span.hit for span in marked.answer_spans)
+
+
+def test_a_paraphrase_with_the_same_content_is_clear_or_better():
+    """Other grammar and order, the same words of substance."""
+    words = (
+        "From the first evening a quick-witted woman and a proud man misjudged each other. Vanity "
+        "had shaped the judgements of both, they learned. Humbled, they marry as equals"
+    )
+    assert mark(words).grade in {Grade.CLEAR, Grade.VIVID}
+
+
+def test_half_a_theme_is_hazy():
+    """The main idea with one of two others is two thirds or less."""
+    digest, part = theme(
+        "Whales swim north. Captains rage. Harpoons fly. Ropes tangle. Storms gather."
+    )
+    marked = THEME.mark(digest, part, Attempt(words="The whales swim north, ropes tangle"))
+    assert marked.grade is Grade.HAZY
+    assert marked.reason.startswith("2 of 5 ideas came back, the main one among them.")
+
+
+@pytest.mark.parametrize("words", ["", "  \n ", "I do not remember", "Something about love"])
+def test_nothing_to_the_point_is_blank(words):
+    """Silence and generalities bring nothing back."""
+    assert mark(words).grade is Grade.BLANK
+
+
+def test_a_theme_turned_round_is_no_better_than_hazy():
+    """Comparing words alone cannot see a negation, so it is looked for."""
+    digest, part = theme("Virtue is rewarded in the end. Patience conquers pride.")
+    marked = THEME.mark(
+        digest, part, Attempt(words="Virtue is not rewarded in the end. Patience conquers pride.")
+    )
+    assert marked.grade is Grade.HAZY
+    assert "turned round" in marked.reason
+
+
+def test_what_matched_is_marked_in_both():
+    """The digest's ideas are marked found or missed, and the attempt's words that held them."""
+    marked = mark("vanity shaped their judgement")
+    words = "vanity shaped their judgement"
+    assert [words[span.start : span.end] for span in marked.attempt_spans] == [
+        "vanity shaped their judgement"
+    ]
+    found = [TEXT[span.start : span.end] for span in marked.answer_spans if span.hit]
+    assert found == ["Each must learn how far vanity has shaped that judgement."]
+
+
+def test_only_a_digest_with_a_theme_makes_the_item():
+    """No theme, no item."""
+    assert list(THEME.sources(DIGEST)) == [PART]
+    assert list(THEME.sources(kept(type(WHOLE)("A Book", points=WHOLE.points)))) == []
+
+
+def test_the_theme_asks_the_points_too_and_shows_itself():
+    """The points are the stages of the theme, so what shows them gives it away."""
+    points = {point.id for point in DIGEST.held(PartKind.POINT)}
+    assert THEME.asks(DIGEST, PART) == {PART.id} | points
+    assert THEME.shows(DIGEST, PART) == {PART.id}
