@@ -7,25 +7,19 @@ behind it.
 
 from flask import Flask
 
-from service.api import desk as desks
-from service.api.answers import answers
-from service.api.check_ins import check_ins
-from service.api.digests import digests
+from service.api import answers, check_ins, desk, digests, items, reader, sitting
 from service.api.document import Document
 from service.api.documentation import install_documentation
-from service.api.items import items
-from service.api.reader import reader
 from service.api.refusing import refuse
-from service.api.sitting import sitting
 from service.use_cases.ports import Desk
 
 __all__ = ["install", "refuse"]
 
 
-def install(app: Flask, desk: Desk) -> None:
+def install(app: Flask, laid: Desk) -> None:
     """Open the JSON door of an application, and its documentation, below `/api/`."""
-    desks.lay(app, desk)
+    desk.lay(app, laid)
     document = Document(app)
-    for resource in (digests, items, sitting, answers, check_ins, reader):
-        document.register_blueprint(resource)
+    for module in (digests, items, sitting, answers, check_ins, reader):
+        document.register_blueprint(module.resource)
     install_documentation(app, document.spec.to_dict())

@@ -6,6 +6,7 @@ from cards.answers import Grade
 from cards.items import Standing
 from service.api.comparison_shapes import AttemptSchema, DigestSaysSchema
 from service.api.fields import Identity, Instant, Request, Shape
+from service.use_cases.ports import KeptAnswer
 
 _OWN_ID = "Made by whoever records it, so that sending it twice changes nothing."
 
@@ -35,47 +36,38 @@ class GivenAnswerSchema(Request):
 class KeptAnswerSchema(Shape):
     """An answer in the library: a fact."""
 
-    id = fields.UUID(
-        attribute="answer.id", required=True, metadata={"description": "Of the answer."}
-    )
+    id = fields.UUID(required=True, metadata={"description": "Of the answer."})
     item = fields.UUID(
-        attribute="answer.item_id",
         required=True,
         metadata={"description": "Id of the item it answers."},
     )
     grade = fields.Enum(
         Grade,
         by_value=fields.String,
-        attribute="answer.grade",
         required=True,
         metadata={"description": "The reader's grade."},
     )
     answered_at = fields.DateTime(
-        attribute="answer.answered_at",
         required=True,
         metadata={"description": "When it happened, in UTC."},
     )
     day = fields.Date(
-        attribute="answer.day",
         required=True,
         metadata={"description": "The reader's day it happened on."},
     )
     suggested = fields.Enum(
         Grade,
         by_value=fields.String,
-        attribute="answer.suggested",
         required=True,
         allow_none=True,
         metadata={"description": "The grade the mark suggested, null without an attempt."},
     )
     predicted = fields.Float(
-        attribute="answer.predicted",
         required=True,
         allow_none=True,
         metadata={"description": "Recall predicted just before it, null for a first answer."},
     )
     attempt = fields.String(
-        attribute="answer.attempt",
         required=True,
         metadata={"description": "What the reader gave, as text; may be empty."},
     )
@@ -137,3 +129,19 @@ class TakenBackSchema(Request):
     """The fact that an answer is taken back."""
 
     id = Identity(load_default=None, metadata={"description": f"{_OWN_ID} May be left out."})
+
+
+def kept_answer(kept: KeptAnswer) -> dict[str, object]:
+    """Return what `KeptAnswerSchema` dumps."""
+    answer = kept.answer
+    return {
+        "id": answer.id,
+        "item": answer.item_id,
+        "grade": answer.grade,
+        "answered_at": answer.answered_at,
+        "day": answer.day,
+        "suggested": answer.suggested,
+        "predicted": answer.predicted,
+        "attempt": answer.attempt,
+        "taken_back_at": kept.taken_back_at,
+    }

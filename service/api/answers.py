@@ -18,6 +18,7 @@ from service.api.answer_shapes import (
     RecordedAnswerSchema,
     ShownAnswerSchema,
     TakenBackSchema,
+    kept_answer,
 )
 from service.api.comparison_shapes import attempt_of
 from service.api.desk import desk
@@ -25,12 +26,12 @@ from service.api.operations import Gives, Reply, Resource, Takes
 from service.use_cases.answer import GivenAnswer, record_answer, show_answer, take_back
 from service.use_cases.ports import KeptAnswer
 
-answers = Resource("answers", "/answers", "How well items came back, each a fact.")
+resource = Resource("answers", "/answers", "How well items came back, each a fact.")
 
 _PATH = {"answer_id": "Id of the answer."}
 
 
-@answers.operation(
+@resource.operation(
     "POST",
     takes=Takes(GivenAnswerSchema(), "The answer.", example=examples.GIVEN),
     gives=Gives(
@@ -64,7 +65,7 @@ def post_answer(sent: dict[str, Any]) -> Reply:
     )
 
 
-@answers.operation(
+@resource.operation(
     "GET /<uuid:answer_id>",
     path=_PATH,
     gives=Gives({HTTPStatus.OK: "The answer."}, ShownAnswerSchema(), example=examples.SHOWN),
@@ -80,7 +81,7 @@ def get_answer(answer_id: UUID) -> Reply:
     )
 
 
-@answers.operation(
+@resource.operation(
     "POST /<uuid:answer_id>/taken-back",
     path=_PATH,
     takes=Takes(
@@ -109,8 +110,7 @@ def _with_item(kept: KeptAnswer, item: KeptItem) -> dict[str, object]:
     """Return what `RecordedAnswerSchema` dumps."""
     memory = item.memory
     return {
-        "answer": kept.answer,
-        "taken_back_at": kept.taken_back_at,
+        **kept_answer(kept),
         "due_on": None if memory is None else memory.due_on,
         "standing": item.standing,
         "stability": None if memory is None else memory.stability,

@@ -13,7 +13,7 @@ from service.api.fields import Day, Identity, Request, Shape, Text
 from service.api.operations import Gives, Reply, Resource, Takes
 from service.use_cases.check_in import Report, check_in
 
-check_ins = Resource("check-ins", "/check-ins", "Whether commitments were kept.")
+resource = Resource("check-ins", "/check-ins", "Whether commitments were kept.")
 
 
 class ReportSchema(Request):
@@ -66,7 +66,7 @@ class CheckInSchema(Shape):
     note = fields.String(required=True, metadata={"description": "The reader's words about it."})
 
 
-@check_ins.operation(
+@resource.operation(
     "POST",
     takes=Takes(ReportSchema(), "The check-in.", example=examples.REPORT),
     gives=Gives(

@@ -43,7 +43,7 @@ from service.use_cases.add_digest import Status, add_digest, counted, read_diges
 from service.use_cases.library import list_digests, open_digest, open_original
 from service.use_cases.mend_digest import mend_digest, remove_digest
 
-digests = Resource(
+resource = Resource(
     "digests", "/digests", "The two-page records of finished books, and the files they came from."
 )
 
@@ -68,7 +68,7 @@ class DigestQuerySchema(Request):
     limit = limit()
 
 
-@digests.operation(
+@resource.operation(
     "POST /read",
     takes=_FILE,
     gives=Gives(
@@ -87,7 +87,7 @@ def read_file(sent: dict[str, FileStorage]) -> Reply:
     return understood_digest(understood), HTTPStatus.OK, {}
 
 
-@digests.operation(
+@resource.operation(
     "POST",
     takes=_FILE,
     gives=Gives(
@@ -117,7 +117,7 @@ def add_file(sent: dict[str, FileStorage]) -> Reply:
     return added_digest(added, name), status, headers
 
 
-@digests.operation(
+@resource.operation(
     "GET",
     query=DigestQuerySchema(),
     gives=Gives(
@@ -138,7 +138,7 @@ def list_library(query: dict[str, Any]) -> Reply:
     return {"digests": entries, "next": following}, HTTPStatus.OK, links(following)
 
 
-@digests.operation(
+@resource.operation(
     "GET /<uuid:digest_id>",
     path=_PATH,
     gives=Gives(
@@ -156,7 +156,7 @@ def get_digest(digest_id: UUID) -> Reply:
     return unchanged(tag_of(digest_id, opened.kept.revision)) or _shown(opened.kept, kinds)
 
 
-@digests.operation(
+@resource.operation(
     "PUT /<uuid:digest_id>",
     path=_PATH,
     takes=Takes(
@@ -181,7 +181,7 @@ def put_digest(sent: dict[str, Any], digest_id: UUID) -> Reply:
     return _shown(kept, counted(kept))
 
 
-@digests.operation(
+@resource.operation(
     "DELETE /<uuid:digest_id>",
     path=_PATH,
     gives=Gives({HTTPStatus.NO_CONTENT: "It is no longer in the library."}),
@@ -197,7 +197,7 @@ def delete_digest(digest_id: UUID) -> Reply:
     return Response(status=HTTPStatus.NO_CONTENT)
 
 
-@digests.operation(
+@resource.operation(
     "GET /<uuid:digest_id>/original",
     path=_PATH,
     gives=Gives(

@@ -6,7 +6,7 @@ from uuid import UUID
 
 from cards.errors import ItemMissing
 from service.api import examples
-from service.api.answer_shapes import AnswerPageSchema
+from service.api.answer_shapes import AnswerPageSchema, kept_answer
 from service.api.comparison_shapes import ComparedSchema, ComparisonSchema, attempt_of
 from service.api.cursors import cursor_of, links
 from service.api.desk import desk
@@ -20,12 +20,12 @@ from service.api.operations import Gives, Reply, Resource, Takes
 from service.use_cases.answer import compare
 from service.use_cases.items import item_history, list_items, show_item
 
-items = Resource("items", "/items", "What there is to recall, made from the digests.")
+resource = Resource("items", "/items", "What there is to recall, made from the digests.")
 
 _PATH = {"item_id": "Id of the item."}
 
 
-@items.operation(
+@resource.operation(
     "GET",
     query=ItemQuerySchema(),
     gives=Gives(
@@ -47,7 +47,7 @@ def list_all(query: dict[str, Any]) -> Reply:
     return {"items": page.items, "next": following}, HTTPStatus.OK, links(following)
 
 
-@items.operation(
+@resource.operation(
     "GET /<uuid:item_id>",
     path=_PATH,
     gives=Gives({HTTPStatus.OK: "The item."}, ItemSchema(), example=examples.ITEM),
@@ -61,7 +61,7 @@ def get_item(item_id: UUID) -> Reply:
     return show_item(desk(), item_id), HTTPStatus.OK, {}
 
 
-@items.operation(
+@resource.operation(
     "GET /<uuid:item_id>/answers",
     path=_PATH,
     query=AnswerQuerySchema(),
@@ -80,10 +80,11 @@ def list_answers(query: dict[str, Any], item_id: UUID) -> Reply:
     """
     history = item_history(desk(), item_id, query["cursor"], query["limit"])
     following = None if history.next is None else cursor_of(history.next)
-    return {"answers": history.answers, "next": following}, HTTPStatus.OK, links(following)
+    page = [kept_answer(each) for each in history.answers]
+    return {"answers": page, "next": following}, HTTPStatus.OK, links(following)
 
 
-@items.operation(
+@resource.operation(
     "POST /<uuid:item_id>/comparison",
     path=_PATH,
     takes=Takes(ComparisonSchema(), "The attempt.", example={"attempt": examples.ATTEMPT}),

@@ -15,7 +15,7 @@ from service.api.tags import expected_revision, tag_of, unchanged
 from service.use_cases.ports import MOST_UNASKED_A_DAY, Reader
 from service.use_cases.preferences import Preferences, set_preferences, show_reader
 
-reader = Resource("reader", "/reader", "The reader's settings.")
+resource = Resource("reader", "/reader", "The reader's settings.")
 
 _TIME_ZONE = {"description": "IANA name of the time zone the reader's days are counted in."}
 _TURNS_AT = {"description": "Hour at which the reader's day turns over, 0 to 23."}
@@ -58,7 +58,7 @@ def _shown(kept: Reader) -> Reply:
     return kept, HTTPStatus.OK, {"ETag": tag_of(kept.id, kept.revision)}
 
 
-@reader.operation(
+@resource.operation(
     "GET",
     gives=Gives(
         {HTTPStatus.OK: "The settings."},
@@ -73,7 +73,7 @@ def get_reader() -> Reply:
     return unchanged(tag_of(kept.id, kept.revision)) or _shown(kept)
 
 
-@reader.operation(
+@resource.operation(
     "PUT",
     takes=Takes(WantedReaderSchema(), "All the settings.", example=_WANTED),
     gives=Gives(

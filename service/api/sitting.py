@@ -8,10 +8,10 @@ from service.api.item_shapes import SittingSchema
 from service.api.operations import Gives, Reply, Resource
 from service.use_cases.sit import todays_sitting
 
-sitting = Resource("sitting", "/sitting", "What is asked today.")
+resource = Resource("sitting", "/sitting", "What is asked today.")
 
 
-@sitting.operation(
+@resource.operation(
     "GET",
     gives=Gives({HTTPStatus.OK: "The sitting."}, SittingSchema(), example=examples.SITTING),
 )
