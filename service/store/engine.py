@@ -12,7 +12,7 @@ READ COMMITTED and lock what they are about to change.
 
 from dataclasses import dataclass
 
-from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url
+from sqlalchemy import URL, Engine, PoolProxiedConnection, create_engine, event, make_url
 from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlalchemy.exc import ArgumentError
 
@@ -93,11 +93,15 @@ def _sqlite(url: URL) -> Engines:
                 cursor.execute(pragma)
             cursor.close()
 
-        def on_begin(connection: Connection) -> None:
-            connection.exec_driver_sql(begin)
+        def do_begin(dbapi_connection: PoolProxiedConnection) -> None:
+            cursor = dbapi_connection.cursor()
+            cursor.execute(begin)
+            cursor.close()
 
         event.listen(engine, "connect", on_connect)
-        event.listen(engine, "begin", on_begin)
+        # In place of a "begin" event: with one, every statement looks for listeners, and
+        # an answer takes a tenth longer.
+        engine.dialect.do_begin = do_begin  # type: ignore[method-assign]
         event.listen(engine, "handle_error", translate)
         return engine
 
