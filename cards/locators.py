@@ -8,14 +8,18 @@ import re
 from dataclasses import dataclass
 from enum import StrEnum
 
-_ROMAN = re.compile(r"(?=[mdclxvi])m{0,4}(cm|cd|d?c{0,3})(xc|xl|l?x{0,3})(ix|iv|v?i{0,3})", re.I)
+_ROMAN = re.compile(
+    r"(?=[mdclxvi])m{0,4}(cm|cd|d?c{0,3})(xc|xl|l?x{0,3})(ix|iv|v?i{0,3})", re.IGNORECASE
+)
 _ROMAN_VALUES = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100, "d": 500, "m": 1000}
 _WORD = {
-    "page": r"(?:pp?|pgs?|pages?|s|seiten?|págs?|pags?|pag)",
-    "chapter": r"(?:ch|chs|chap|chapters?|kap|kapitel|chapitres?|cap|cap[ií]tulos?|capitol[oi])",
+    "page": r"(?:pp?|pgs?|pages?|s|seiten?|p[áa]gs?|p[áa]ginas?|pagine|blz)",
+    "chapter": (
+        r"(?:ch|chs|chap|chapters?|kap|kapitel|chapitres?|cap|cap[ií]tulos?|capitol[oi]|hoofdstuk|hfst)"
+    ),
     "section": r"(?:§+|sec|sect|sections?)",
-    "book": r"(?:bk|books?|buch|livre|libro)",
-    "part": r"(?:pt|parts?|teil|partie|parte)",
+    "book": r"(?:bk|books?|buch|livre|libro|livro|boek)",
+    "part": r"(?:pt|parts?|teil|partie|parte|deel)",
     "line": r"(?:ll?|lines?|vers|verses?)",
 }
 _NUMBER = r"(?P<number>\d{1,5}|[mdclxvi]{1,9})"

@@ -179,7 +179,7 @@ class _Walk:
         found = part_named(first.rstrip(":"))
         styled = bool(_line_style(block)) or first.endswith(":")
         inside = self.current is not None and self.current.part in _LISTED
-        if found is not None and found.sure:
+        if found is not None and found.sure and not self._is_content(block, found.part):
             return found.part, []
         if (labelled := _labelled(first)) is not None:
             return labelled
@@ -190,6 +190,14 @@ class _Walk:
             if guessed is not None and (styled_line == "capital" or self.current is None):
                 return guessed.part, []
         return None
+
+    def _is_content(self, block: Block, part: Part) -> bool:
+        """Tell a verdict of one word, `Agree`, from the heading of its part."""
+        current = self.current
+        if _line_style(block) or block.text.endswith(":"):
+            return False
+        first = current is not None and current.part is part and not current.blocks
+        return first or block.text.endswith((".", "!"))
 
     def _by_item(self, index: int) -> tuple[Part, list[Block]] | None:
         block = self.lines[index]

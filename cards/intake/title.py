@@ -29,7 +29,7 @@ _GENERIC = frozenset(
     )
 )
 _STALE = re.compile(
-    r"(?:document|dokument|untitled|unbenannt|sans titre|test|new document)[\s\d]*$|microsoft word\b",
+    r"(?:document|dokument|untitled|unbenannt|sans titre|test)[\s\d]*$|microsoft word\b",
     re.IGNORECASE,
 )
 _PREFIX = re.compile(

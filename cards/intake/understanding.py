@@ -1,6 +1,6 @@
 """A document understood as a digest: the sections read, the facts gathered, the rest told."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from cards.digest import Commitment, Digest, Notice, Point, Quotation
@@ -16,6 +16,9 @@ from cards.intake.prose import prose_of
 from cards.intake.quotations import quotations_of, read_quotation
 from cards.intake.title_page import TitlePage
 from cards.intake.wording import excerpt, folded
+
+MAX_TOLD = 20
+"""Lines left out of one section that are told of one by one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +86,8 @@ def understand(document: Document) -> Understood:
     )
     left = [("", page.left), *reading.left]
     notices += page.facts.notices + reading.notices + _asked(digest)
-    notices += [_left_out(name, blocks) for name, blocks in left if blocks]
+    for name, blocks in left:
+        notices += _left_out(name, blocks)
     return Understood(digest, tuple(notices))
 
 
@@ -205,8 +209,11 @@ def _asked(digest: Digest) -> list[Notice]:
     return notices
 
 
-def _left_out(name: str, blocks: Iterable[Block]) -> Notice:
-    texts = [block.text.replace("\t", ", ") for block in blocks]
+def _left_out(name: str, blocks: Sequence[Block]) -> list[Notice]:
+    """Return a notice for each block that was not taken in, and one for what is past the bound."""
     where = f"Under “{excerpt(name, 60)}”" if name else "Before the first heading"
-    more = f" and {len(texts) - 1} more" if len(texts) > 1 else ""
-    return Notice("document", f"{where}, this was not taken in: “{excerpt(texts[0])}”{more}.")
+    texts = [block.text.replace("\t", ", ") for block in blocks[:MAX_TOLD]]
+    told = [f"this was not taken in: “{excerpt(text)}”" for text in texts]
+    if len(blocks) > MAX_TOLD:
+        told.append(f"{len(blocks) - MAX_TOLD} more lines were not taken in")
+    return [Notice("document", f"{where}, {words}.") for words in told]

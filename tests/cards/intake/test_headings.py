@@ -181,7 +181,10 @@ def test_unknown_sections_are_told_of():
     found = understood("# W\n## Summary\nHe went.\n## Background\nBorn in 1817.\nDied.")
     assert found.digest.theme == "He went."
     told = [notice.message for notice in found.notices if notice.part == "document"]
-    assert told == ["Under “Background”, this was not taken in: “Born in 1817.” and 1 more."]
+    assert told == [
+        "Under “Background”, this was not taken in: “Born in 1817.”.",
+        "Under “Background”, this was not taken in: “Died.”.",
+    ]
 
 
 def test_an_unknown_capital_line_ends_a_section_of_capital_headings():
