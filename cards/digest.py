@@ -1,5 +1,6 @@
 """What a finished digest holds, and what makes one valid."""
 
+import re
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -20,6 +21,8 @@ MAX_LOCATOR = 200
 """Characters in a locator."""
 MAX_PAGES = 50_000
 """Pages in a book: beyond the longest work printed in many volumes."""
+
+_NO_TEXT = re.compile("[\x00\ud800-\udfff]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,8 +168,11 @@ class Digest:
 def _bounded(text: str, where: str, limit: int) -> None:
     if not text.strip():
         raise InvalidDigest(f"The digest's {where} has no words.", where=where)
-    if "\x00" in text:
-        raise InvalidDigest(f"The digest's {where} holds a NUL character.", where=where)
+    if _NO_TEXT.search(text):
+        raise InvalidDigest(
+            f"The digest's {where} holds a character that is no text (a NUL, or half of a pair).",
+            where=where,
+        )
     if len(text) > limit:
         raise InvalidDigest(
             f"The digest's {where} is {len(text)} characters long; at most {limit} are kept.",
