@@ -1,25 +1,54 @@
-"""After which point a quotation stands, where the pages settle it. Never a guess."""
+"""After which point a quotation stands, where pages or chapters settle it. Never a guess."""
 
 from collections.abc import Sequence
 from itertools import pairwise
 
+from cards.locators import Unit, chapter_of, page_of, place_of
 
-def point_before(page: int | None, pages: Sequence[int | None]) -> int | None:
-    """Return the number of the point a page stands after, or None when nothing says so.
+_RESTARTING = (Unit.BOOK, Unit.PART)
+"""Units inside which chapters are often counted from one again."""
 
-    It is the last point on that page or an earlier one, provided that the next
-    point is known to stand on a later page or that there is none. A page before
-    the first point's gives 0.
+
+def place_among(locator: str | None, points: Sequence[str | None]) -> int | None:
+    """Return the number of the point a locator stands after, or None when nothing says so.
+
+    Pages settle it before chapters. A chapter that holds both the point and the
+    quotation settles nothing, nor does one of several books or parts.
 
     Args:
-        page: of the quotation.
-        pages: of the points, in order; None where a point's page is not known.
+        locator: of the quotation.
+        points: the locators of the points, in order.
     """
-    known = [at for at in pages if at is not None]
-    if page is None or not known or any(one > other for one, other in pairwise(known)):
+    after = point_before(page_of(locator), [page_of(point) for point in points])
+    if after is not None:
+        return after
+    if any(place_of(where, unit) for where in (locator, *points) for unit in _RESTARTING):
         return None
-    number = max((n for n, at in enumerate(pages, 1) if at is not None and at <= page), default=0)
-    if number == len(pages):
+    chapter = _chapter(locator)
+    chapters = [_chapter(point) for point in points]
+    return None if chapter in chapters else point_before(chapter, chapters)
+
+
+def point_before(place: int | None, places: Sequence[int | None]) -> int | None:
+    """Return the number of the last point at a place or an earlier one, or None.
+
+    The next point has to be known to stand later, unless there is none. A place
+    before the first point's gives 0.
+
+    Args:
+        place: page or chapter of the quotation.
+        places: pages or chapters of the points, in order; None where not known.
+    """
+    known = [at for at in places if at is not None]
+    if place is None or not known or any(one > other for one, other in pairwise(known)):
+        return None
+    number = max((n for n, at in enumerate(places, 1) if at is not None and at <= place), default=0)
+    if number == len(places):
         return number
-    following = pages[number]
-    return number if following is not None and following > page else None
+    following = places[number]
+    return number if following is not None and following > place else None
+
+
+def _chapter(locator: str | None) -> int | None:
+    """Return the one chapter a locator names; a span of chapters is none."""
+    return None if locator is not None and "-" in locator else chapter_of(locator)

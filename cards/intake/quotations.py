@@ -58,6 +58,7 @@ def quotations_of(blocks: Sequence[Block], names: Collection[str] = ()) -> Quota
     walk = _Walk(_joined(parted), names)
     for block in walk.blocks:
         walk.take(block)
+    walk.drop_waiting()
     return walk.found
 
 
@@ -71,6 +72,7 @@ class _Walk:
         self.heading = Located("")
         self.under_heading = False
         self.pending: Located | None = None
+        self.waiting: Block | None = None
         shapes = {block.shape for block in blocks}
         self.listed = bool(shapes & {Shape.ITEM, Shape.QUOTE})
         self.marked = sum(looks_quoted(block.text) for block in blocks) > 1
@@ -99,14 +101,14 @@ class _Walk:
             self.found.stray.append(block)
 
     def _place(self, block: Block, said: Located) -> None:
-        if self.places_first or block.text.endswith(":"):
-            self.pending = said
+        if self.places_first or block.text.endswith(":") or block.strong:
+            self._wait(block, said)
             return
         last = self.found.quotations[-1] if self.found.quotations else None
         if last is not None and self.under_heading and said.locator is not None:
             last = replace(last, locator=None)
         if last is None or (last.locator is not None and said.locator is not None):
-            self.found.stray.append(block)
+            self._wait(block, said)
             return
         self.under_heading = False
         self.found.quotations[-1] = replace(
@@ -114,6 +116,17 @@ class _Walk:
             locator=last.locator or said.locator,
             after=said.after if last.after is None else last.after,
         )
+
+    def _wait(self, block: Block, said: Located) -> None:
+        """Keep a place for the words still to come."""
+        self.drop_waiting()
+        self.pending, self.waiting = said, block
+
+    def drop_waiting(self) -> None:
+        """Hand back a place that no words followed."""
+        if self.waiting is not None:
+            self.found.stray.append(self.waiting)
+        self.pending = self.waiting = None
 
     def _attribution(self, block: Block) -> Located | None:
         """Return what a line behind a dash says, when it says whose words went before."""
@@ -139,6 +152,7 @@ class _Walk:
             self.found.stray.append(block)
             return
         pending = self.pending or Located("")
+        self.waiting = None
         if not self.places_first or block.shape is not Shape.ITEM:
             self.pending = None
         locator = quotation.locator or pending.locator

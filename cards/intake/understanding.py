@@ -10,7 +10,7 @@ from cards.intake.commitments import commitments_of
 from cards.intake.facts import Facts
 from cards.intake.headings import Part
 from cards.intake.outline import Section, outline
-from cards.intake.places import point_before
+from cards.intake.places import place_among
 from cards.intake.points import points_of
 from cards.intake.prose import prose_of
 from cards.intake.quotations import quotations_of, read_quotation
@@ -146,8 +146,8 @@ class _Reading:
         return "\n\n".join(self.texts.get(part, [])) or None
 
     def placed(self) -> tuple[Quotation, ...]:
-        """Return the quotations, each with its point where the document or the pages settle it."""
-        pages = [point.page for point in self.points]
+        """Return the quotations, each with its point where something settles it."""
+        points = [point.locator for point in self.points]
         placed = []
         for number, quotation in enumerate(self.quotations, 1):
             after = quotation.after
@@ -161,7 +161,7 @@ class _Reading:
                 )
                 after = None
             if after is None:
-                after = point_before(quotation.page, pages)
+                after = place_among(quotation.locator, points)
             placed.append(replace(quotation, after=after))
         return tuple(placed)
 

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.intake.places import point_before
+from cards.intake.places import place_among, point_before
 from tests.cards.intake.blocks_of import understood
 
 PAGES = st.one_of(st.none(), st.integers(1, 60))
@@ -45,6 +45,28 @@ def test_a_place_holds_whatever_the_unknown_pages_are(page: int, pages: list[int
         assert all(at is None or at <= page for at in pages[:after])
         assert all(at is None or at > page for at in pages[after:])
         assert after == len(pages) or pages[after] is not None
+
+
+@pytest.mark.parametrize(
+    ("locator", "points", "after"),
+    [
+        ("ch. 9", ["ch. 3", "ch. 43"], 1),
+        ("ch. 43", ["ch. 3", "ch. 43"], None),
+        ("ch. 49", ["ch. 3", "ch. 43"], 2),
+        ("ch. 1", ["ch. 3", "ch. 43"], 0),
+        ("ch. 9", ["ch. 3", None], None),
+        ("ch. 9", ["Book I, ch. 3", "Book II, ch. 12"], None),
+        ("Part 2, ch. 9", ["ch. 3", "ch. 12"], None),
+        ("ch. 42", ["ch. 41-42", "ch. 50"], None),
+        ("ch. 9, p. 100", ["p. 40, ch. 9", "p. 200, ch. 9"], 1),
+        (None, ["ch. 3"], None),
+    ],
+)
+def test_chapters_settle_what_pages_do_not(
+    locator: str | None, points: list[str | None], after: int | None
+):
+    """A chapter strictly between those of two points places a quotation; a shared one does not."""
+    assert place_among(locator, points) == after
 
 
 def test_the_document_overrules_the_pages():

@@ -89,6 +89,8 @@ def test_words_and_places_that_are_easily_confused(text: str, words: str, locato
         "| Quote | Page\n| One. | 1\n| Two. | 2",
         "| No. | Quotation | Page\n| 1 | One. | 1\n| 2 | Two. | 2",
         "### p. 1\n> One.\n### p. 2\n> Two.",
+        "** p. 1\n- One.\n** p. 2\n- Two.",
+        "- “One.” (p. 1)\np. 2\n- “Two.”",
         "One. (p. 1)\nTwo. (p. 2)",
     ],
 )
