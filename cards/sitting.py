@@ -47,12 +47,15 @@ def compose(
     Most at risk first, by the recall predicted for the day; then what is let in
     unasked; last what came back blank today and comes round again. An item whose pages
     show what another still asks comes after that other, or, where that cannot be, is
-    left out for the day.
+    left out for the day; where the other is one that comes round again, until it has
+    come back and the sitting is composed anew.
     """
     returned = [each for each in called if _asked_on(each, day)]
     ahead = [each for each in called if not _asked_on(each, day)]
     ahead = [*_by_risk(ahead, day, schedule), *unasked]
-    return [*_nothing_given_away(ahead), *_by_risk(returned, day, schedule)]
+    asked_again = frozenset[UUID]().union(*map(_asks, returned))
+    ahead = [each for each in ahead if _shows(each).isdisjoint(asked_again)]
+    return _nothing_given_away([*ahead, *_by_risk(returned, day, schedule)])
 
 
 def _asked_on(candidate: Candidate, day: date) -> bool:
