@@ -1,14 +1,12 @@
 """From blocks to sections: which words stand under which heading."""
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
-from itertools import pairwise
+from collections.abc import Sequence
+from dataclasses import dataclass, field
 
 from cards.intake.blocks import Block, Shape
 from cards.intake.headings import MAX_HEADING, Announced, Part, misspelt, part_named
-from cards.intake.labels import fact_label, label_split
-from cards.intake.locating import locator_in
-from cards.intake.wording import Marker, marker_of, tidied, unboxed
+from cards.intake.labels import label_split
+from cards.intake.lines import lines_of
 
 _LISTED = frozenset({Part.POINTS, Part.COMMITMENTS, Part.QUOTATIONS})
 _COLUMNS = frozenset(
@@ -51,7 +49,7 @@ class Outline:
 
 def outline(blocks: Sequence[Block]) -> Outline:
     """Return the sections of a document."""
-    lines = _typed_items(list(_lines(blocks)))
+    lines = lines_of(blocks)
     walk = _Walk(lines)
     for index in range(len(lines)):
         walk.take(index)
@@ -97,7 +95,7 @@ class _Walk:
         label, _, rest = block.text.partition("\t")
         if not label and current.part is not None:
             content = Block(Shape.PARAGRAPH, rest.replace("\t", "\n"))
-            current.blocks.extend(_typed_items(list(_lines([content]))))
+            current.blocks.extend(lines_of([content]))
         else:
             self.sections.append(Section(None, label, shape=Shape.ROW, blocks=[block]))
         return True
@@ -226,7 +224,7 @@ class _Walk:
         if found is None or not found.sure or len(cells) < 2:
             return None
         content = Block(Shape.PARAGRAPH, "\n".join(cell for cell in cells[1:] if cell))
-        return found.part, _typed_items(list(_lines([content])))
+        return found.part, lines_of([content])
 
     def _closes(self, block: Block, current: Section) -> bool:
         """Tell whether a block that announces nothing known still ends the section."""
@@ -264,8 +262,7 @@ def _labelled(text: str) -> tuple[Part, list[Block]] | None:
     for label, rest in label_split(text):
         found = part_named(label)
         if found is not None and found.sure:
-            content = list(_lines([Block(Shape.PARAGRAPH, rest)]))
-            return found.part, _typed_items(content)
+            return found.part, lines_of([Block(Shape.PARAGRAPH, rest)])
     return None
 
 
@@ -276,92 +273,3 @@ def _line_style(block: Block) -> str:
     if block.strong:
         return "strong"
     return "capital" if block.text.isupper() and "\n" not in block.text else ""
-
-
-def _lines(blocks: Iterable[Block]) -> Iterator[Block]:
-    """Yield the blocks tidied, with paragraphs and items of several lines taken apart.
-
-    They are taken apart where a line is a heading, opens with a label or
-    with an item's marker; other breaks are the writer's own and stay.
-    """
-    for block in blocks:
-        if block.shape is Shape.ROW:
-            cells = "\t".join(tidied(cell) for cell in block.text.split("\t"))
-            if cells.strip():
-                yield replace(block, text=cells)
-            continue
-        text = tidied(block.text.replace("\t", " "))
-        if block.shape is Shape.ITEM:
-            text = unboxed(text)
-        if not any(letter.isalnum() for letter in text):
-            continue
-        if block.shape is Shape.QUOTE or "\n" not in text:
-            yield replace(block, text=text)
-            continue
-        part = block
-        for stretch in _stretches(text.split("\n")):
-            if any(letter.isalnum() for letter in stretch):
-                yield replace(part, text=stretch)
-            if block.shape is Shape.ITEM:
-                part = Block(Shape.PARAGRAPH, "", style=block.style)
-
-
-def _stretches(lines: list[str]) -> list[str]:
-    stretches: list[list[str]] = []
-    alone = False
-    for line in lines:
-        heading = _heading_line(line)
-        opens = heading or _opens_item(line) or _opens_label(line)
-        if opens or alone or not stretches:
-            stretches.append([line])
-        else:
-            stretches[-1].append(line)
-        alone = heading
-    return ["\n".join(stretch) for stretch in stretches]
-
-
-def _heading_line(line: str) -> bool:
-    found = part_named(line.rstrip(":"))
-    return found is not None and found.sure
-
-
-def _opens_item(line: str) -> bool:
-    return marker_of(line) is not None and locator_in(line) is None
-
-
-def _opens_label(line: str) -> bool:
-    return any(
-        fact_label(label) is not None or _heading_line(label) for label, _ in label_split(line)
-    )
-
-
-def _typed_items(lines: list[Block]) -> list[Block]:
-    """Return the lines with paragraphs that open with a typed marker turned to items.
-
-    A letter or a Roman numeral is a marker only beside its neighbour in the
-    row (*a* beside *b*): else it is someone's initial.
-    """
-    markers = [_marker(line) for line in lines]
-    rows = [(index, m) for index, m in enumerate(markers) if m is not None]
-    confirmed: set[int] = set()
-    for (left, one), (right, other) in pairwise(rows):
-        if one.precedes(other):
-            confirmed |= {left, right}
-    result = []
-    for index, (line, marker) in enumerate(zip(lines, markers, strict=True)):
-        if marker is None or not (marker.sure or index in confirmed):
-            result.append(line)
-        else:
-            number = next(iter(marker.readings.values()), None)
-            result.append(replace(line, shape=Shape.ITEM, text=marker.rest, level=1, number=number))
-    return result
-
-
-def _marker(line: Block) -> Marker | None:
-    if line.shape is not Shape.PARAGRAPH or locator_in(line.text) is not None:
-        return None
-    found = part_named(line.text.rstrip(":"))
-    if found is not None and found.sure:
-        return None
-    marker = marker_of(line.text)
-    return marker if marker is not None and marker.rest else None

@@ -7,7 +7,7 @@ from cards.digest import Point
 from cards.intake.blocks import Block, Shape
 from cards.intake.entries import Entry, entries_of
 from cards.intake.locating import Located, locator_in, split_end, split_start
-from cards.intake.quotations import looks_quoted
+from cards.intake.quotation_text import looks_quoted
 from cards.intake.wording import flowing, marker_of
 
 

@@ -1,20 +1,23 @@
 """The quotations of a digest, with their locators, however the two are laid out."""
 
-import re
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field, replace
 
-from cards.digest import MAX_LOCATOR, Quotation
+from cards.digest import Quotation
 from cards.intake.blocks import Block, Shape
 from cards.intake.locating import Located, locator_in, split_end, split_start
 from cards.intake.outline import header_row
-from cards.intake.wording import OPENING_MARKS, closing_of, folded, unquoted
+from cards.intake.quotation_text import (
+    DASHED,
+    MAX_TAIL,
+    looks_quoted,
+    read_quotation,
+    without_names,
+)
+from cards.intake.wording import OPENING_MARKS, closing_of, folded
 
-_MAX_TAIL = 80
-"""Characters after a closing mark that may say whose words they are."""
 _MAX_JOINED = 6
 """Paragraphs one quotation may run over."""
-_DASHED = re.compile(r"^[-–—~]+\s*")
 _AFTER_COLUMNS = frozenset({"after", "after point", "point", "after idea", "idea"})
 
 
@@ -24,32 +27,6 @@ class QuotationsFound:
 
     quotations: list[Quotation] = field(default_factory=list)
     stray: list[Block] = field(default_factory=list)
-
-
-def looks_quoted(text: str) -> bool:
-    """Tell whether a text is words in quotation marks, with at most a locator beside them."""
-    if not text or text[0] not in OPENING_MARKS:
-        located = split_start(text)
-        if located.locator is None or not located.text or located.text[0] not in OPENING_MARKS:
-            return False
-        text = located.text
-    closing = closing_of(text)
-    return closing is not None and closing > 1 and len(text) - closing <= _MAX_TAIL
-
-
-def read_quotation(text: str, names: Collection[str] = ()) -> Quotation | None:
-    """Return the quotation a text holds, or None when no words of one are left.
-
-    Args:
-        text: words, locator, and perhaps whose words they are, in any usual order.
-        names: folded names of the book and its author, which say nothing of a place.
-    """
-    located = _peeled(text)
-    words, locator = _without_attribution(located.text, located.locator, names)
-    words = unquoted(words).strip()
-    if not any(letter.isalnum() for letter in words):
-        return None
-    return Quotation(words, _without_names(locator, names), located.after)
 
 
 def quotations_of(blocks: Sequence[Block], names: Collection[str] = ()) -> QuotationsFound:
@@ -130,10 +107,10 @@ class _Walk:
 
     def _attribution(self, block: Block) -> Located | None:
         """Return what a line behind a dash says, when it says whose words went before."""
-        dash = _DASHED.match(block.text)
-        if dash is None or len(block.text) > _MAX_TAIL or not self.found.quotations:
+        dash = DASHED.match(block.text)
+        if dash is None or len(block.text) > MAX_TAIL or not self.found.quotations:
             return None
-        return Located("", _without_names(block.text[dash.end() :], self.names))
+        return Located("", without_names(block.text[dash.end() :], self.names))
 
     def _is_stray(self, block: Block) -> bool:
         if looks_quoted(block.text) or split_end(block.text).locator is not None:
@@ -199,77 +176,9 @@ class _Walk:
         self._add(block, quotation)
 
 
-def _peeled(text: str) -> Located:
-    """Take locators off a text: lines of their own first, then its end, then its beginning."""
-    lines = text.split("\n")
-    if len(lines) > 1:
-        for own, rest in ((lines[-1], lines[:-1]), (lines[0], lines[1:])):
-            said = locator_in(own)
-            if said is not None:
-                inner = split_end("\n".join(rest), free=True)
-                return Located(
-                    inner.text,
-                    said.locator or inner.locator,
-                    said.after if said.after is not None else inner.after,
-                )
-    located = split_end(text, free=True)
-    if located.locator is None and located.after is None:
-        return split_start(text)
-    if located.locator is None:
-        start = split_start(located.text)
-        return replace(start, after=located.after)
-    return located
-
-
-def _without_attribution(
-    text: str, locator: str | None, names: Collection[str]
-) -> tuple[str, str | None]:
-    """Take off what follows the closing mark, or a last line behind a dash.
-
-    What is not the name of the book or its author is part of where the words stand.
-    """
-    closing = closing_of(text)
-    tail = ""
-    behind = "" if closing is None else text[closing + 1 :]
-    if behind and closing is not None and _is_attribution(behind):
-        tail, text = behind, text[: closing + 1]
-    elif "\n" in text:
-        last = text.rsplit("\n", 1)[1]
-        if _DASHED.match(last) and len(last) <= _MAX_TAIL:
-            tail, text = last, text.rsplit("\n", 1)[0]
-    tail = _DASHED.sub("", tail.strip(" \n.,;:([)]")).strip(" .,;:([)]")
-    if not any(letter.isalnum() for letter in tail):
-        return text, locator
-    said = locator_in(tail)
-    kept = _without_names(tail if said is None or said.locator is None else said.locator, names)
-    if kept is None:
-        return text, locator
-    return text, kept if locator is None else f"{kept}, {locator}"[:MAX_LOCATOR]
-
-
-def _is_attribution(behind: str) -> bool:
-    """Tell whether what follows a closing mark says whose words they were, or where they stand."""
-    words = behind.strip()
-    if len(words) > _MAX_TAIL or "\n" in words or any(mark in words for mark in '“„«"'):
-        return False
-    return (
-        not any(letter.isalnum() for letter in words)
-        or words[0] in "-–—~(["
-        or locator_in(words) is not None
-    )
-
-
-def _without_names(locator: str | None, names: Collection[str]) -> str | None:
-    if locator is None:
-        return None
-    pieces = [piece.strip() for piece in locator.split(",")]
-    kept = [piece for piece in pieces if piece and folded(piece) not in names]
-    return ", ".join(kept)[:MAX_LOCATOR] or None
-
-
 def _short(words: list[str]) -> str | None:
     """Return a short cell beside the words, which a table gives as their place."""
-    return words[0] if words and len(words[0]) <= _MAX_TAIL else None
+    return words[0] if words and len(words[0]) <= MAX_TAIL else None
 
 
 def _parted(block: Block) -> list[Block]:

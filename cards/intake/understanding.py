@@ -13,7 +13,8 @@ from cards.intake.outline import Section, outline
 from cards.intake.places import place_among
 from cards.intake.points import points_of
 from cards.intake.prose import prose_of
-from cards.intake.quotations import quotations_of, read_quotation
+from cards.intake.quotation_text import read_quotation
+from cards.intake.quotations import quotations_of
 from cards.intake.title_page import TitlePage
 from cards.intake.wording import excerpt, folded
 

@@ -2,7 +2,8 @@
 
 import pytest
 
-from cards.intake.quotations import quotations_of, read_quotation
+from cards.intake.quotation_text import read_quotation
+from cards.intake.quotations import quotations_of
 from tests.cards.intake.blocks_of import blocks_of, understood
 
 NAMES = frozenset({"walden", "henry david thoreau", "thoreau"})
