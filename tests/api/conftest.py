@@ -1,0 +1,131 @@
+"""Fixtures for the tests of the JSON door: an application on an empty SQLite library."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from io import BytesIO
+from pathlib import Path
+from uuid import UUID, uuid4
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+from werkzeug.datastructures import FileStorage
+from werkzeug.test import TestResponse, encode_multipart
+
+from service.documents.reader import PandocDocuments
+from service.main import THE_READER, create_app
+from service.store.sql_store import SqlStore
+from service.use_cases.ports import Desk
+
+WALKS = """# Walks in the Fens
+
+by E. Fell
+
+Pages: 200
+
+## Theme
+
+A clerk leaves his desk to walk the drains of the fens. He learns to wait for weather.
+
+## Points
+
+1. The clerk sells his clock (p. 12).
+2. He loses the path at night (p. 80).
+3. The flood takes the mill (p. 150).
+
+## Commitments
+
+- When the tea is poured, ask Hanne one question about her day.
+- Walk for 20 minutes every Sunday before I take any medicine.
+
+## Quotations
+
+- "Mud keeps its own accounts." (p. 14)
+- "No lantern has ever drained a ditch." (p. 97)
+"""
+
+
+@dataclass
+class Clock:
+    """The time of a test; it stands still until it is moved."""
+
+    at: datetime = datetime(2026, 3, 1, 21, 40, tzinfo=UTC)
+
+    def __call__(self) -> datetime:
+        """Return the time."""
+        return self.at
+
+    def move(self, **span: float) -> None:
+        """Let time pass."""
+        self.at += timedelta(**span)
+
+
+@dataclass(frozen=True)
+class Door:
+    """The API as a program uses it."""
+
+    client: FlaskClient
+
+    def add(self, text: str = WALKS, name: str = "walks.md") -> TestResponse:
+        """Hand over a file."""
+        return self.send("/api/digests", text.encode(), name)
+
+    def send(self, path: str, content: bytes, name: str) -> TestResponse:
+        """Upload a file."""
+        form = {"file": FileStorage(BytesIO(content), name)}
+        boundary, body = encode_multipart(form)
+        return self.client.post(
+            path, data=body, content_type=f"multipart/form-data; boundary={boundary}"
+        )
+
+    def item(self, kind: str) -> str:
+        """Return the id of an item of a kind."""
+        found = self.client.get(f"/api/items?kind={kind}").json["items"]
+        return str(found[0]["id"])
+
+    def answer(self, item: str, grade: str = "clear", **more: object) -> TestResponse:
+        """Record an answer."""
+        body = {"id": str(uuid4()), "item": item, "grade": grade, **more}
+        return self.client.post("/api/answers", json=body)
+
+
+@pytest.fixture
+def clock() -> Clock:
+    """The time, which the test moves."""
+    return Clock()
+
+
+@pytest.fixture
+def library(tmp_path: Path) -> Iterator[SqlStore]:
+    """An empty library in a file of its own."""
+    store = SqlStore(f"sqlite:///{tmp_path / 'library.db'}")
+    store.migrate()
+    yield store
+    store.close()
+
+
+@pytest.fixture
+def desk(library: SqlStore, clock: Clock) -> Desk:
+    """What the door hands to the use cases."""
+    return Desk(library, PandocDocuments(), clock, uuid4, THE_READER)
+
+
+@pytest.fixture
+def app(desk: Desk) -> Flask:
+    """The whole application, composed as it is served."""
+    return create_app(desk)
+
+
+@pytest.fixture
+def door(app: Flask) -> Door:
+    """The API of an empty library."""
+    return Door(app.test_client())
+
+
+@pytest.fixture
+def walks(door: Door) -> UUID:
+    """The id of the one digest in the library."""
+    added = door.add()
+    assert added.status_code == 201, added.json
+    return UUID(added.json["digest"]["id"])
