@@ -8,6 +8,8 @@ from flask import Blueprint, Response, render_template, request, send_file
 
 from cards.cautions import caution
 from cards.commitments import CheckIn, Outcome
+from cards.items import KeptItem
+from cards.kinds.base import KindName
 from cards.parts import PartKind
 from service.pages.plot_line import plot_line
 from service.pages.wording import listed
@@ -30,6 +32,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             kept=opened.kept,
             digest=opened.kept.digest(),
             line=plot_line(opened.kept),
+            items=sorted(opened.items, key=_by_kind),
             unplaced=unplaced(opened.kept),
             cautions=[caution(part.text) for part in commitments],
             tallies=[tallies(opened.check_ins)[part.id] for part in commitments],
@@ -46,6 +49,10 @@ def install(door: Blueprint, desk: Desk) -> None:
             as_attachment=True,
             download_name=file.name,
         )
+
+
+def _by_kind(kept: KeptItem) -> tuple[int, int]:
+    return tuple(KindName).index(kept.item.kind), kept.item.number
 
 
 def tallies(check_ins: tuple[CheckIn, ...]) -> defaultdict[UUID, str]:

@@ -14,6 +14,7 @@ from werkzeug.datastructures import FileStorage
 from cards.digest import Notice
 from cards.errors import DocumentRefused, Invalid, Refusal
 from cards.intake import Understood
+from cards.parts import PartKind
 from service.use_cases.add_digest import Added, add_digest, read_digest
 from service.use_cases.library import OpenDigest, list_digests, open_digest
 from service.use_cases.mend_digest import unplaced
@@ -92,6 +93,7 @@ def _library(desk: Desk, fault: str = "") -> str:
         first="after" not in request.args,
         removed="removed" in request.args,
         formats=FORMATS,
+        kinds=PartKind,
         fault=fault,
     )
 

@@ -12,6 +12,7 @@ from cards.kinds.base import Asked, Attempt, KindName
 from service.pages.asking import ask, turn_of
 from service.pages.attempts import read_attempt
 from service.pages.fields import Fault
+from service.pages.gaps import Step, told
 from service.pages.plot_line import PlotLine, plot_line
 from service.pages.wording import day_in_words, distance
 from service.use_cases.answer import Compared, compare
@@ -54,6 +55,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             turn=turn,
             line=_line(desk, compared, attempt),
             by_gap=Asked.GAP in item.cue.asked,
+            plot=_plot(compared, attempt),
         )
 
 
@@ -65,6 +67,11 @@ def due_line(compared: Compared, grade: Grade) -> str:
     if grade is Grade.BLANK:
         return f"{name}: once more before you stop, then on {when}."
     return f"{name}: asked again on {when}."
+
+
+def _plot(compared: Compared, attempt: Attempt) -> list[Step]:
+    cue, gap = compared.item.cue, compared.answered.gap
+    return [] if cue is None or gap is None else told(cue.landmarks, gap, attempt.gap)
 
 
 def _line(desk: Desk, compared: Compared, attempt: Attempt) -> PlotLine | None:

@@ -11,7 +11,7 @@ const parts = (from) => SWAPPED.map((selector) => from.querySelector(selector));
 function settle() {
   const grade = document.querySelector(".grades :checked");
   if (grade) grade.focus({ preventScroll: true });
-  else document.querySelector("#page [autofocus]")?.focus({ preventScroll: true });
+  else document.querySelector("#page :is([autofocus], [data-focus])")?.focus({ preventScroll: true });
 }
 
 function put(title, fresh) {
@@ -26,6 +26,10 @@ async function fetched(address, options) {
   const type = response.headers.get("Content-Type") ?? "";
   if (!type.startsWith("text/html")) throw new Error("not a page");
   const page = new DOMParser().parseFromString(await response.text(), "text/html");
+  for (const element of page.querySelectorAll("[autofocus]")) {
+    element.removeAttribute("autofocus"); // the browser honours it on loading alone, and complains
+    element.dataset.focus = "";
+  }
   const fresh = parts(page).map((element) => document.adoptNode(element));
   return { response, title: page.title, fresh };
 }
