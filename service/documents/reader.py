@@ -12,9 +12,9 @@ from service.documents.marks import Mark
 from service.documents.odt_styles import marked
 from service.documents.pandoc import syntax_tree
 from service.documents.properties import archived_properties, tree_properties
-from service.documents.rtf import with_escaped_stand_ins
+from service.documents.rtf import with_escaped_stand_ins, without_pictures
 from service.documents.syntax_tree import NestedTooDeep, blocks_of
-from service.documents.text import decoded, labels_kept, lists_marked, rejoined
+from service.documents.text import decoded, labels_kept, lists_marked, rejoined, without_embedded
 from service.documents.xml import MalformedXml
 
 MAX_BYTES = 20 * 1024 * 1024
@@ -90,9 +90,9 @@ class PandocDocuments:
         elif kind in _BARE:
             properties, content = _bare_text(name, kind, content)
         elif kind is Format.RTF:
-            content = with_escaped_stand_ins(content)
+            content = with_escaped_stand_ins(without_pictures(content))
         else:
-            content = decoded(name, content).encode()
+            content = without_embedded(decoded(name, content)).encode()
         tree = syntax_tree(name, content, _READERS[kind], self.seconds)
         blocks = blocks_of(tree["blocks"], marks, literal=kind is Format.PLAIN)
         said = tree_properties(tree["meta"])

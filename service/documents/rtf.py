@@ -12,6 +12,14 @@ _TOKEN = re.compile(
     rb"|\\u(?P<u>-?\d{1,6})(?P<space> ?)(?P<after>[^\\{}\r\n])?|\\[a-zA-Z]+|\\."
 )
 
+_PICTURE = re.compile(rb"[0-9a-fA-F\r\n]{4000,}")
+"""A run of hexadecimal digits longer than any paragraph is a picture's data."""
+
+
+def without_pictures(content: bytes) -> bytes:
+    """Return RTF without the data of its pictures, which would fill pandoc's memory."""
+    return _PICTURE.sub(b"", content)
+
 
 def with_escaped_stand_ins(content: bytes) -> bytes:
     """Return RTF in which every stand-in is an escape, and means what it meant."""

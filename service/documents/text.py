@@ -22,6 +22,7 @@ _OPENING = re.compile(r"[ \t]*([-*+>#|“„«\"]|\d{1,3}[.)]|\[[ xX]?\])")
 _RULE = re.compile(r"\W+")
 _LABEL = re.compile(r"[^\W\d][\w ]{0,30}:(\s|$)")
 
+_EMBEDDED = re.compile(r"data:[\w/+.;=-]{0,80},[A-Za-z0-9+/=%\s]{1000,}")
 _BEFORE_LABEL = re.compile(
     r"(?<=\S)\n(?=[*_]{0,3}[^\W\d][\w ]{0,30}[*_]{0,3}:[*_]{0,3}(?:\s|$)"
     r"|\(?(?:\d{1,3}|[a-zA-Z]|[ivxIVX]{1,5})[.)]\s)"
@@ -56,6 +57,11 @@ def decoded(name: str, content: bytes) -> str:
             where="file",
         )
     return _CONTROL.sub("", text)
+
+
+def without_embedded(text: str) -> str:
+    """Return a page without the pictures written into it, which would fill pandoc's memory."""
+    return _EMBEDDED.sub("data:,", text)
 
 
 def lists_marked(text: str) -> str:

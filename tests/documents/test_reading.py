@@ -1,5 +1,7 @@
 """Every format comes to the same blocks."""
 
+import base64
+
 import pytest
 
 from cards.intake import understand
@@ -137,6 +139,23 @@ def test_rtf_stand_ins_do_not_swallow_words(documents: PandocDocuments):
     body = rb"\pard \u8220?quoted\u8221? and \uc0\u8220 bare\u8221  end\par"
     blocks = documents.read("x.rtf", rb"{\rtf1\ansi\ansicpg1252 " + body + b"}").blocks
     assert [block.text for block in blocks] == ["“quoted” and “bare” end"]
+
+
+@pytest.mark.parametrize("suffix", ["rtf", "html", "docx"])
+def test_pictures_cost_nothing(suffix: str):
+    """A document with pictures of ten megabytes pasted in is read like one without."""
+    picture = bytes(range(256)) * 40_000
+    if suffix == "rtf":
+        pasted = rb"{\pict\pngblip " + picture[:5_000_000].hex().encode() + rb"}"
+        content = rb"{\rtf1\ansi Before\par " + pasted + rb"\par After\par}"
+    elif suffix == "html":
+        pasted = base64.b64encode(picture)
+        content = b'<p>Before</p><img src="data:image/png;base64,' + pasted + b'"><p>After</p>'
+    else:
+        parts = parts_of(made("Before\n\nAfter\n", "docx"))
+        content = archive({**parts, "word/media/image1.png": picture}, packed=False)
+    blocks = PandocDocuments().read(f"x.{suffix}", content).blocks
+    assert [block.text for block in blocks] == ["Before", "After"]
 
 
 def test_properties_come_from_where_each_format_keeps_them(documents: PandocDocuments):
