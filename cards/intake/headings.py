@@ -88,7 +88,8 @@ _PHRASES = {
         "idée principale|idea principal|hauptgedanke|kerngedanke"
     ),
     Part.POINTS: (
-        "what happens|story line|storyline|the story|by what stages|how it goes|how the book goes|"
+        "what carries it|what holds it up|what happens|story line|storyline|the story|"
+        "by what stages|how it goes|how the book goes|"
         "main argument in points|table of ideas"
     ),
     Part.COMMITMENTS: (

@@ -27,7 +27,7 @@ _NAMED = (
     r"prologo|epilogo|voorwoord|nawoord"
 )
 _ONE = re.compile(
-    rf"(?:{_UNIT_FORM}|\d{{1,3}}\s?%|\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
+    rf"(?:{_UNIT_FORM}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
     re.IGNORECASE,
 )
 _SEPARATOR = re.compile(r"\s*(?:[,;/|·]|\band\b)?\s*")

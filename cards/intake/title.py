@@ -28,6 +28,10 @@ _GENERIC = frozenset(
         *("document", "finished book", "a finished book"),
     )
 )
+_NO_NAMES = frozenset(
+    "novel fiction essay essays poem poems verse play drama history biography memoir philosophy "
+    "draft contents notes review finished read unfinished abridged english german french".split()
+)
 _STALE = re.compile(
     r"(?:document|dokument|untitled|unbenannt|sans titre|test)[\s\d]*$|microsoft word\b",
     re.IGNORECASE,
@@ -85,13 +89,19 @@ def is_name(text: str) -> bool:
     return bool(proper) and all(word[0].isalpha() and not word[0].islower() for word in proper)
 
 
-def author_line(text: str) -> str | None:
-    """Return the author a line under the title gives: `by X`, or a name alone."""
+def author_line(text: str, *, right_under: bool = False) -> str | None:
+    """Return the author a line under the title gives: `by X`, or a name alone.
+
+    A name of one word (Plato) counts only `right_under` the title.
+    """
     text = flowing(text).strip(" .,*_–—-()")
     found = _LEADING_BY.match(text)
     if found is not None and is_name(text[found.end() :]):
         return text[found.end() :]
-    return text if is_name(text) and 2 <= len(text.split()) <= 6 and not text.isupper() else None
+    least = 1 if right_under and folded(text) not in _NO_NAMES else 2
+    return (
+        text if is_name(text) and least <= len(text.split()) <= 6 and not text.isupper() else None
+    )
 
 
 def is_generic(text: str) -> bool:

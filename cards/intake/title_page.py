@@ -109,7 +109,7 @@ class TitlePage:
                 continue
             elif block.shape is Shape.PARAGRAPH and is_prose(block.text) and not block.strong:
                 self.prose.append(flowing(block.text))
-            elif not self._take_by_line(block, under_title=at is not None and index > at):
+            elif not self._take_by_line(block, 0 if at is None else index - at):
                 self._leave(block)
 
     def _take_title(self, block: Block) -> None:
@@ -117,22 +117,26 @@ class TitlePage:
         named = named_in(first)
         known = self.facts.title
         if known is not None and folded(known) != folded(named.title):
-            if not self._take_by_line(block, under_title=True):
+            if not self._take_by_line(block, 1):
                 self._leave(block)
             return
         self.facts.title = known or named.title or None
         self.facts.author = self.facts.author or named.author
         for line in filter(None, rest.split("\n")):
-            if not self._take_by_line(replace(block, text=line), under_title=True):
+            if not self._take_by_line(replace(block, text=line), 1):
                 self._leave(replace(block, text=line))
 
-    def _take_by_line(self, block: Block, *, under_title: bool) -> bool:
-        """Take an author's line, or a subtitle; tell whether it was one."""
+    def _take_by_line(self, block: Block, below: int) -> bool:
+        """Take an author's line, or a subtitle, so many lines below the title; tell whether."""
         style = block.style.lower()
-        author = flowing(block.text) if style == "author" else author_line(block.text)
+        author = (
+            flowing(block.text)
+            if style == "author"
+            else author_line(block.text, right_under=below == 1)
+        )
         if author is not None and folded(author) == folded(self.facts.author or ""):
             return True
-        if author is not None and self.facts.author is None and (under_title or style == "author"):
+        if author is not None and self.facts.author is None and (below > 0 or style == "author"):
             self.facts.author = author
             return True
         if style in {"subtitle", "untertitel"} and self.facts.title is not None:

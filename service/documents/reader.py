@@ -14,7 +14,7 @@ from service.documents.pandoc import syntax_tree
 from service.documents.properties import archived_properties, tree_properties
 from service.documents.rtf import with_escaped_stand_ins, without_pictures
 from service.documents.syntax_tree import NestedTooDeep, blocks_of
-from service.documents.text import decoded, labels_kept, lists_marked, rejoined, without_embedded
+from service.documents.text import decoded, lists_marked, rejoined, without_embedded
 from service.documents.xml import MalformedXml
 
 MAX_BYTES = 20 * 1024 * 1024
@@ -23,7 +23,8 @@ MAX_TEXT_BYTES = 2 * 1024 * 1024
 """Bytes of one file of bare text, which holds no pictures: two hundred times a digest."""
 _BARE = frozenset({Format.PLAIN, Format.MARKDOWN})
 _COMMONMARK = (
-    "commonmark+smart+pipe_tables+footnotes+definition_lists+strikeout+superscript+subscript"
+    "commonmark+smart+hard_line_breaks+pipe_tables+footnotes+definition_lists+strikeout"
+    "+superscript+subscript"
 )
 _READERS = {
     Format.DOCX: "docx+styles",
@@ -88,7 +89,7 @@ class PandocDocuments:
                 parts, marks = marked(parts)
             content = packed(parts)
         elif kind in _BARE:
-            properties, content = _bare_text(name, kind, content)
+            properties, content = _bare_text(name, content)
         elif kind is Format.RTF:
             content = with_escaped_stand_ins(without_pictures(content))
         else:
@@ -101,13 +102,11 @@ class PandocDocuments:
         return blocks, properties | said
 
 
-def _bare_text(name: str, kind: Format, content: bytes) -> tuple[dict[str, str], bytes]:
+def _bare_text(name: str, content: bytes) -> tuple[dict[str, str], bytes]:
     if len(content) > MAX_TEXT_BYTES:
         raise _too_large(name, MAX_TEXT_BYTES)
     properties, text = split_front_matter(decoded(name, content))
-    text = lists_marked(text)
-    text = rejoined(text) if kind is Format.PLAIN else labels_kept(text)
-    return properties, text.encode()
+    return properties, rejoined(lists_marked(text)).encode()
 
 
 def _title_blocks(said: dict[str, str]) -> tuple[Block, ...]:

@@ -19,14 +19,11 @@ _BOMS = (
 _CONTROL = re.compile(r"[\x00-\x08\x0b\x0e-\x1f\x7f\ufffe\uffff]")
 _BULLET = re.compile(r"(?m)^([ \t]*)[•◦▪‣●○∙·][ \t]+")
 _OPENING = re.compile(r"[ \t]*([-*+>#|“„«\"]|\d{1,3}[.)]|\[[ xX]?\])")
-_RULE = re.compile(r"\W+")
-_LABEL = re.compile(r"[^\W\d][\w ]{0,30}:(\s|$)")
+_QUOTED = re.compile(r"[ \t]*>[ \t]?")
+_RULE = re.compile(r"\W*")
+_LABEL = re.compile(r"[ \t]*[*_]{0,3}[^\W\d][\w ]{0,30}[*_]{0,3}:[*_]{0,3}(\s|$)")
 
 _EMBEDDED = re.compile(r"data:[\w/+.;=-]{0,80},[A-Za-z0-9+/=%\s]{1000,}")
-_BEFORE_LABEL = re.compile(
-    r"(?<=\S)\n(?=[*_]{0,3}[^\W\d][\w ]{0,30}[*_]{0,3}:[*_]{0,3}(?:\s|$)"
-    r"|\(?(?:\d{1,3}|[a-zA-Z]|[ivxIVX]{1,5})[.)]\s)"
-)
 
 
 def decoded(name: str, content: bytes) -> str:
@@ -69,15 +66,6 @@ def lists_marked(text: str) -> str:
     return _BULLET.sub(r"\1- ", text)
 
 
-def labels_kept(text: str) -> str:
-    """Return Markdown in which a line that opens with a label or a number keeps to itself.
-
-    `Title: ...` over `Author: ...` is two lines to whoever typed it, and one
-    paragraph to Markdown.
-    """
-    return _BEFORE_LABEL.sub("  \n", text)
-
-
 def rejoined(text: str) -> str:
     """Return text with the line breaks a program put in taken out of its paragraphs.
 
@@ -90,15 +78,18 @@ def rejoined(text: str) -> str:
     if longest > MAX_WRAPPED:
         return text
     least = max(MIN_WRAPPED, longest * 3 // 4)
-    return "\n".join(_rejoin(paragraph, least) for paragraph in _paragraphs(lines))
+    return "\n".join(
+        _rejoin(paragraph, least) or "\n".join(paragraph) for paragraph in _paragraphs(lines)
+    )
 
 
 def _paragraphs(lines: list[str]) -> list[list[str]]:
     """Return runs of lines with words; what opens a list, a label or a heading opens a run."""
     runs: list[list[str]] = [[]]
     for line in lines:
-        bare = not line.strip() or _RULE.fullmatch(line) is not None
-        if bare or not runs[-1] or _OPENING.match(line) or _LABEL.match(line):
+        bare = _RULE.fullmatch(line) is not None
+        before = runs[-1][-1] if runs[-1] else ""
+        if bare or not before or _stands_alone(line, before):
             runs.append([line])
         else:
             runs[-1].append(line)
@@ -107,13 +98,20 @@ def _paragraphs(lines: list[str]) -> list[list[str]]:
     return [run for run in runs if run]
 
 
+def _stands_alone(line: str, before: str) -> bool:
+    """Tell whether the break between two lines was typed on purpose."""
+    if before.endswith(("  ", "\\")) or line.isupper() or before.isupper() or " | " in line:
+        return True
+    quoted = _QUOTED.match(before) is not None
+    words = _QUOTED.sub("", line, count=1) if quoted else line
+    return _OPENING.match(words) is not None or _LABEL.match(words) is not None
+
+
 def _rejoin(lines: list[str], least: int) -> str:
-    lines = [line.rstrip() for line in lines]
+    lines = [lines[0], *(_QUOTED.sub("", line, count=1).strip() for line in lines[1:])]
     width = max(map(len, lines))
     wrapped = width >= least and all(
-        len(line) + 1 + len(following.split(maxsplit=1)[0]) > width
+        len(line.rstrip()) + 1 + len(following.split(maxsplit=1)[0]) > width
         for line, following in pairwise(lines)
     )
-    if not wrapped:
-        return "\n".join(lines)
-    return " ".join([lines[0], *(line.strip() for line in lines[1:])])
+    return " ".join(map(str.rstrip, lines)) if wrapped else ""

@@ -4,7 +4,7 @@ import pytest
 
 from service.documents.front_matter import split_front_matter
 from service.documents.reader import PandocDocuments
-from service.documents.text import decoded, labels_kept, rejoined
+from service.documents.text import decoded, rejoined
 
 
 @pytest.mark.parametrize(
@@ -69,10 +69,33 @@ def test_typed_bullets_are_items(documents: PandocDocuments):
     assert [(block.shape, block.text) for block in blocks] == [("item", "one"), ("item", "two")]
 
 
-def test_labels_keep_their_lines_in_markdown():
-    """A line that opens with a label or a number starts a new line for Markdown too."""
-    assert labels_kept("Title: A\n**Author:** B\nplain") == "Title: A  \n**Author:** B\nplain"
-    assert labels_kept("a) one\nb) two") == "a) one  \nb) two"
+@pytest.mark.parametrize("suffix", ["md", "txt"])
+def test_lines_that_were_typed_stay_lines(documents: PandocDocuments, suffix: str):
+    """Labels, capital lines and numbers start lines of their own in Markdown as in plain text."""
+    text = "Title: A\n**Author:** B\n\nTHEME\nMany lives.\n\na) one\nb) two\n"
+    texts = [block.text for block in documents.read(f"x.{suffix}", text.encode()).blocks]
+    assert texts == ["Title: A\nAuthor: B", "THEME\nMany lives.", "a) one\nb) two"]
+
+
+def test_wrapped_quotations_are_joined(documents: PandocDocuments):
+    """A quotation that an editor wrapped behind its marks is one line; verse keeps its lines."""
+    text = (
+        "> I went to the woods because I wished to live deliberately,\n"
+        "> to front only the essential facts of life, and see if I\n"
+        "> could not learn what it had to teach.\n\n"
+        "> The mind is its own place, and in itself\n"
+        "> Can make a Heaven of Hell\n"
+    )
+    blocks = documents.read("x.md", text.encode()).blocks
+    assert "\n" not in blocks[0].text
+    assert blocks[1].text.split("\n")[1] == "Can make a Heaven of Hell"
+
+
+def test_tables_without_outer_bars_stay_tables(documents: PandocDocuments):
+    """Rows of a table are never joined."""
+    row = "a fairly long cell with many words | another long cell with words"
+    blocks = documents.read("x.md", f"{row}\n---|---\n{row}\n{row}\n".encode()).blocks
+    assert [block.shape for block in blocks] == ["row"] * 3
 
 
 def test_front_matter():

@@ -29,6 +29,8 @@ WHOLE = {
     "Book II": "Book II",
     "Part 3, line 120": "Part 3, line 120",
     "54%": "54%",
+    "327a": "327a",
+    "1094a1": "1094a1",
     "Finale": "Finale",
     "(54)": "p. 54",
     "[54]": "p. 54",

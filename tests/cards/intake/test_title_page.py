@@ -69,6 +69,13 @@ def test_title_lines(line: str, title: str, author: str | None):
     assert (named.title, named.author) == (title, author)
 
 
+def test_a_name_of_one_word_stands_right_under_the_title():
+    """Plato alone on the line under the title is the author; other single words are not."""
+    assert understood("# The Republic\nPlato" + REST).digest.author == "Plato"
+    assert understood("# The Republic\nNovel" + REST).digest.author is None
+    assert understood("# The Republic\n416 pages, lent\nPlato" + REST).digest.author is None
+
+
 def test_styles_name_title_and_author():
     """Paragraphs in a document's own styles for them are title, subtitle and author."""
     blocks = (
