@@ -117,6 +117,5 @@ def with_a_typing_error(draw: st.DrawFn, digest: Digest) -> Digest:
 hostile = st.one_of(
     st.text(max_size=400),
     st.text(alphabet="ab .;:!?()–—\n'’“\"-_0123456789", max_size=400),
-    st.text(alphabet=st.characters(codec="utf-16", exclude_characters=""), max_size=200),
 )
 """Texts of any characters, and of those that the reading of texts turns on."""
