@@ -55,6 +55,10 @@ class Identity(fields.UUID):
 class Text(fields.String):
     """Words that can be kept: no NUL, no half of a surrogate pair."""
 
+    def __init__(self, **options: Any) -> None:  # noqa: ANN401 - passed on
+        options["metadata"] = {"pattern": r"^[^\u0000]*$", **options.get("metadata", {})}
+        super().__init__(**options)
+
     def _deserialize(self, value: object, *args: Any, **kwargs: Any) -> str:  # noqa: ANN401 - passed on
         text = super()._deserialize(value, *args, **kwargs)
         if "\x00" in text:
