@@ -9,24 +9,25 @@ _RESTARTING = (Unit.BOOK, Unit.PART)
 """Units inside which chapters are often counted from one again."""
 
 
-def place_among(locator: str | None, points: Sequence[str | None]) -> int | None:
-    """Return the number of the point a locator stands after, or None when nothing says so.
+class Places:
+    """The places of a digest's points, read once, and asked for each quotation."""
 
-    Pages settle it before chapters. A chapter that holds both the point and the
-    quotation settles nothing, nor does one of several books or parts.
+    def __init__(self, points: Sequence[str | None]) -> None:
+        self._pages = [page_of(point) for point in points]
+        self._chapters = [_chapter(point) for point in points]
+        self._restarting = any(_restarts(point) for point in points)
 
-    Args:
-        locator: of the quotation.
-        points: the locators of the points, in order.
-    """
-    after = point_before(page_of(locator), [page_of(point) for point in points])
-    if after is not None:
-        return after
-    if any(place_of(where, unit) for where in (locator, *points) for unit in _RESTARTING):
-        return None
-    chapter = _chapter(locator)
-    chapters = [_chapter(point) for point in points]
-    return None if chapter in chapters else point_before(chapter, chapters)
+    def point_before(self, locator: str | None) -> int | None:
+        """Return the number of the point a locator stands after, or None when nothing says so.
+
+        Pages settle it before chapters. A chapter that holds both the point and the
+        quotation settles nothing, nor does one of several books or parts.
+        """
+        after = point_before(page_of(locator), self._pages)
+        if after is not None or self._restarting or _restarts(locator):
+            return after
+        chapter = _chapter(locator)
+        return None if chapter in self._chapters else point_before(chapter, self._chapters)
 
 
 def point_before(place: int | None, places: Sequence[int | None]) -> int | None:
@@ -52,3 +53,7 @@ def point_before(place: int | None, places: Sequence[int | None]) -> int | None:
 def _chapter(locator: str | None) -> int | None:
     """Return the one chapter a locator names; a span of chapters is none."""
     return None if locator is not None and "-" in locator else chapter_of(locator)
+
+
+def _restarts(locator: str | None) -> bool:
+    return any(place_of(locator, unit) for unit in _RESTARTING)

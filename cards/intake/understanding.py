@@ -3,14 +3,14 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from cards.digest import Commitment, Digest, Notice, Point, Quotation
+from cards.digest import MAX_PARTS, Commitment, Digest, Notice, Point, Quotation
 from cards.errors import NothingRecognised
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.commitments import commitments_of
 from cards.intake.facts import Facts
 from cards.intake.headings import Part
 from cards.intake.outline import Section, outline
-from cards.intake.places import place_among
+from cards.intake.places import Places
 from cards.intake.points import points_of
 from cards.intake.prose import prose_of
 from cards.intake.quotation_text import read_quotation
@@ -147,8 +147,13 @@ class _Reading:
         return "\n\n".join(self.texts.get(part, [])) or None
 
     def placed(self) -> tuple[Quotation, ...]:
-        """Return the quotations, each with its point where something settles it."""
-        points = [point.locator for point in self.points]
+        """Return the quotations, each with its point where something settles it.
+
+        More parts than a digest keeps are left as they are: it will refuse them.
+        """
+        if max(len(self.points), len(self.quotations)) > MAX_PARTS:
+            return tuple(self.quotations)
+        places = Places([point.locator for point in self.points])
         placed = []
         for number, quotation in enumerate(self.quotations, 1):
             after = quotation.after
@@ -162,7 +167,7 @@ class _Reading:
                 )
                 after = None
             if after is None:
-                after = place_among(quotation.locator, points)
+                after = places.point_before(quotation.locator)
             placed.append(replace(quotation, after=after))
         return tuple(placed)
 

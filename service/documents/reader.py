@@ -19,8 +19,10 @@ from service.documents.xml import MalformedXml
 
 MAX_BYTES = 20 * 1024 * 1024
 """Bytes of one file: two pages of words, and room for the pictures some paste in."""
-MAX_TEXT_BYTES = 2 * 1024 * 1024
-"""Bytes of one file of bare text, which holds no pictures: two hundred times a digest."""
+MAX_TEXT_BYTES = 1024 * 1024
+"""Bytes of one file of bare text, without pictures: the most a digest keeps, in any encoding."""
+MAX_BLOCKS = 20_000
+"""Headings, paragraphs and items of one document: two hundred times a digest's."""
 _BARE = frozenset({Format.PLAIN, Format.MARKDOWN})
 _COMMONMARK = (
     "commonmark+smart+hard_line_breaks+pipe_tables+footnotes+definition_lists+strikeout"
@@ -75,6 +77,12 @@ class PandocDocuments:
             ) from error
         if not blocks:
             raise _empty(name)
+        if len(blocks) > MAX_BLOCKS:
+            raise DocumentTooLarge(
+                f"“{name}” has {len(blocks)} paragraphs, far more than a two-page digest. Copy the "
+                "digest alone into a new document and hand that over.",
+                where="file",
+            )
         return Document(name, blocks, properties)
 
     def _read(

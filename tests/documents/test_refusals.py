@@ -124,7 +124,8 @@ CASES = {
         "unpacks",
     ),
     "50 MB of text": ("a.txt", b"word " * 10_000_000, DocumentTooLarge, "20 MB"),
-    "3 MB of text": ("a.txt", b"word " * 600_000, DocumentTooLarge, "2 MB"),
+    "3 MB of text": ("a.txt", b"word " * 600_000, DocumentTooLarge, "1 MB"),
+    "30,000 paragraphs": ("a.md", b"x\n\n" * 30_000, DocumentTooLarge, "30000 paragraphs"),
     "a bomb of 60 MB": ("a.docx", swollen(60_000_000), DocumentTooLarge, "unpacks"),
     "a bomb of 3 MB": ("a.docx", swollen(3_000_000), DocumentTooLarge, "unpacks"),
 }

@@ -134,8 +134,8 @@ def test_a_point_named_in_so_many_words(written: str, locator: str | None, after
 )
 def test_hostile_text_takes_no_time(text: str):
     """Tens of thousands of half-made locators are passed over at once."""
-    started = time.perf_counter()
+    started = time.process_time()
     split_end(text, free=True)
     split_start(text)
     locator_in(text)
-    assert time.perf_counter() - started < 1
+    assert time.process_time() - started < 1

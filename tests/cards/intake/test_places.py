@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.intake.places import place_among, point_before
+from cards.intake.places import Places, point_before
 from tests.cards.intake.blocks_of import understood
 
 PAGES = st.one_of(st.none(), st.integers(1, 60))
@@ -66,7 +66,7 @@ def test_chapters_settle_what_pages_do_not(
     locator: str | None, points: list[str | None], after: int | None
 ):
     """A chapter strictly between those of two points places a quotation; a shared one does not."""
-    assert place_among(locator, points) == after
+    assert Places(points).point_before(locator) == after
 
 
 def test_the_document_overrules_the_pages():

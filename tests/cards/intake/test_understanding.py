@@ -204,7 +204,7 @@ def test_no_words_are_dropped_in_silence():
         "(p. 5) " * 5_000,
         "Summary " * 5_000,
         "\n".join(["“x” (p. 1)"] * 2_000),
-        "\n".join(["i. x"] * 1_000),
+        "\n".join(["i. x"] * 3_000),
         " by A" * 5_000,
         "ISBN " + "1 " * 10_000,
         "finished " * 5_000,
@@ -222,10 +222,10 @@ def test_hostile_words_take_no_time(text: str, shape: Shape):
         *blocks_of("## Points"),
         Block(shape, text),
     )
-    started = time.perf_counter()
+    started = time.process_time()
     with contextlib.suppress(CatchwordError):
         understand(Document("x.md", blocks))
-    assert time.perf_counter() - started < 2
+    assert time.process_time() - started < 2
 
 
 def test_thousands_of_blocks_take_no_time():
@@ -234,6 +234,6 @@ def test_thousands_of_blocks_take_no_time():
         "# W\n## Points\n" + "- One (p. 5)\n> “Words” (p. 6)\n" * 450 + "## X\n" + "y z\n" * 20_000
     )
     blocks = blocks_of(text)
-    started = time.perf_counter()
+    started = time.process_time()
     assert len(understand(Document("x.md", blocks)).digest.points) == 450
-    assert time.perf_counter() - started < 3
+    assert time.process_time() - started < 3
