@@ -2,7 +2,7 @@
 
 import re
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 
@@ -140,15 +140,16 @@ def compare(source: str, attempt: str) -> list[Comparison]:
     """
     given = _every_stem(attempt) | {attempt.strip()}
     said = _Said(attempt)
-    found = []
+    found: list[Comparison] = []
     for start, end in ideas(source) or [(0, len(source))]:
-        unit = source[start:end]
-        wanted = substance(unit)
+        wanted = substance(source[start:end])
         shared = wanted & given
         hit = len(shared) >= HIT * len(wanted)
-        turned = hit and said.turns(wanted, unit)
-        found.append(Comparison(Span(start, end, hit), shared, turned))
-    return found
+        if hit:
+            said.match(len(found), wanted, negated(source[start:end]))
+        found.append(Comparison(Span(start, end, hit), shared, turned=False))
+    turned = said.turned()
+    return [replace(each, turned=index in turned) for index, each in enumerate(found)]
 
 
 _TOO_COMMON = 100
@@ -156,7 +157,7 @@ _TOO_COMMON = 100
 
 
 class _Said:
-    """The sentences of an attempt, to find the one closest to an idea."""
+    """The sentences of an attempt, each with the ideas it is closest to."""
 
     def __init__(self, attempt: str) -> None:
         sentences = [attempt[start:end] for start, end in ideas(attempt)] or [attempt]
@@ -165,18 +166,31 @@ class _Said:
         for number, sentence in enumerate(sentences):
             for stem in substance(sentence):
                 self._holding.setdefault(stem, []).append(number)
+        self._ideas: dict[int, dict[int, bool]] = {}
 
-    def turns(self, wanted: frozenset[str], unit: str) -> bool:
-        """Tell whether an idea and the sentence closest to it differ in their negation."""
+    def match(self, idea: int, wanted: frozenset[str], negation: bool) -> None:
+        """Give an idea, with its substance and whether it is negated, to its closest sentence."""
         shared: Counter[int] = Counter()
         for stem in wanted:
             holding = self._holding.get(stem, ())
             if len(holding) <= _TOO_COMMON:
                 shared.update(holding)
-        if not shared:
-            return False
-        closest = max(shared, key=lambda number: (shared[number], -number))
-        return self._negated[closest] != negated(unit)
+        if shared:
+            closest = max(shared, key=lambda number: (shared[number], -number))
+            self._ideas.setdefault(closest, {})[idea] = negation
+
+    def turned(self) -> frozenset[int]:
+        """Return the ideas whose sentence has a negation where they have none, or the reverse.
+
+        One long sentence for several ideas, negated and not, tells of none of them.
+        """
+        return frozenset(
+            idea
+            for number, ideas_said in self._ideas.items()
+            if len(set(ideas_said.values())) == 1
+            for idea, negation in ideas_said.items()
+            if negation != self._negated[number]
+        )
 
 
 def negated(text: str) -> bool:

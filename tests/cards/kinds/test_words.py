@@ -79,6 +79,13 @@ def test_a_negation_turned_round_is_seen(source, attempt, turned):
     assert compare(source, attempt)[0].turned is turned
 
 
+def test_one_sentence_for_several_ideas_is_not_called_turned_round():
+    """A “not” in a long sentence may belong to any of the ideas it holds."""
+    source = "Virtue is rewarded. Vice is not punished."
+    said = "virtue is rewarded and vice is not punished"
+    assert [each.turned for each in compare(source, said)] == [False, False]
+
+
 @pytest.mark.parametrize("text", ["To be or not to be", "It is what it is.", "…!", "如", "?"])
 def test_a_text_without_content_words_is_one_idea_all_the_same(text):
     """Where no word carries an idea, all its words do: the same words are found, others not."""
