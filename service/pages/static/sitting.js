@@ -9,13 +9,21 @@ let busy = false;
 const parts = (from) => SWAPPED.map((selector) => from.querySelector(selector));
 
 function settle() {
-  const grade = document.querySelector(".grades :checked");
-  if (grade) grade.focus({ preventScroll: true });
-  else document.querySelector("#page :is([autofocus], [data-focus])")?.focus({ preventScroll: true });
+  const focused = document.querySelector(".grades :checked, #page [data-focus]");
+  focused?.focus({ preventScroll: true });
+}
+
+// The browser heeds autofocus while it loads a page, and complains of it at any other time.
+function calmed(elements) {
+  for (const element of elements.flatMap((each) => [...each.querySelectorAll("[autofocus]")])) {
+    element.removeAttribute("autofocus");
+    element.dataset.focus = "";
+  }
+  return elements;
 }
 
 function put(title, fresh) {
-  const old = parts(document);
+  const old = calmed(parts(document));
   document.title = title;
   old.forEach((element, index) => element.replaceWith(fresh[index]));
   return old;
@@ -26,11 +34,7 @@ async function fetched(address, options) {
   const type = response.headers.get("Content-Type") ?? "";
   if (!type.startsWith("text/html")) throw new Error("not a page");
   const page = new DOMParser().parseFromString(await response.text(), "text/html");
-  for (const element of page.querySelectorAll("[autofocus]")) {
-    element.removeAttribute("autofocus"); // the browser honours it on loading alone, and complains
-    element.dataset.focus = "";
-  }
-  const fresh = parts(page).map((element) => document.adoptNode(element));
+  const fresh = calmed(parts(page)).map((element) => document.adoptNode(element));
   return { response, title: page.title, fresh };
 }
 

@@ -1,0 +1,204 @@
+"""Every page in the browser: accessible, whole at 320 pixels, quiet on the console."""
+
+from collections.abc import Iterator
+from uuid import UUID
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page, expect
+
+from cards.commitments import Outcome
+from cards.parts import PartKind
+from service.use_cases.check_in import Report, check_in
+from service.use_cases.library import open_digest
+from tests.browser.conftest import Live, Opened
+
+AXE = {
+    "light": {
+        "resultTypes": ["violations"],
+        "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    },
+    "dark": {"resultTypes": ["violations"], "runOnly": ["color-contrast"]},
+}
+"""What axe-core looks for: on light paper everything, on dark what the paper changes."""
+NARROW = {"width": 320, "height": 640}
+"""WCAG 2.2, 1.4.10: 1280 pixels at a zoom of 400% are 320."""
+BRIGHT, DIM = 600, 150
+"""Sums of red, green and blue that nobody would take for the other."""
+LONG = "Llanfairpwllgwyngyllgogerychwyrndrobwllllantysiliogogogoch" * 4
+
+
+def press(page: Page, role: str, name: str) -> None:
+    """Press a button or a link that loads a page, and wait for it."""
+    with page.expect_navigation():
+        page.get_by_role(role, name=name).click()
+
+
+def sitting(page: Page, live: Live) -> Iterator[str]:
+    """Walk a sitting to its end, and name each page that is shown on the way."""
+    page.goto(live.address)
+    number = 0
+    while not page.locator(".closing").count():
+        number += 1
+        if page.locator("#words").count():
+            page.fill("#words", f"Gold {LONG}")
+        else:
+            yield f"asked {number}"
+            if page.get_by_role("link", name="Hide the plot").count():
+                press(page, "link", "Hide the plot")
+                yield f"asked {number}, plot hidden"
+                press(page, "link", "Show the plot")
+            page.get_by_role("button", name="Compare").click()
+            expect(page.locator(".fault")).to_be_visible()
+            yield f"asked {number}, nothing given"
+            page.locator("[name=gap]").nth(1).check(force=True)
+        yield f"asked {number}"
+        page.get_by_role("button", name="Compare").click()
+        expect(page.locator(".grades")).to_be_visible()
+        yield f"compared {number}"
+        page.locator("[value=clear]").check(force=True)
+        page.get_by_role("button", name="Next").click()
+        expect(page.locator(".grades")).to_have_count(0)
+    yield "done"
+    press(page, "link", "The answer")
+    yield "answer"
+
+
+def rooms(page: Page, live: Live) -> Iterator[str]:
+    """Go through the other rooms, with their forms refused and granted."""
+    book = f"{live.address}/books/{live.digest_id}"
+    kept = open_digest(live.desk, UUID(live.digest_id)).kept
+    part = next(each for each in kept.parts if each.kind is PartKind.COMMITMENT)
+    check_in(live.desk, Report(live.desk.new_id(), kept.id, part.id, Outcome.KEPT, note=LONG))
+    for address in ("", "/mend", "/places", "/remove"):
+        page.goto(book + address)
+        yield f"book{address}"
+    page.goto(f"{book}/mend")
+    page.fill("#title", "")
+    page.fill("#pages", "many")
+    page.fill("#theme", LONG)
+    press(page, "button", "Keep it so")
+    yield "mend, refused"
+    for address in ("/books", "/commitments", "/reader"):
+        page.goto(live.address + address)
+        for summary in page.locator("summary").all():
+            summary.click()
+        yield address
+    page.fill("#time_zone", "Atlantis")
+    press(page, "button", "Keep")
+    yield "reader, refused"
+    for button in ("Keep it", "Only read it"):
+        page.goto(f"{live.address}/books")
+        press(page, "button", button)
+        yield f"{button}: no file"
+        page.set_input_files(
+            "#files",
+            [
+                {"name": f"{LONG}.md", "mimeType": "text/markdown", "buffer": ESSAYS},
+                {"name": "empty.docx", "mimeType": "text/plain", "buffer": b""},
+            ],
+        )
+        press(page, "button", button)
+        yield f"{button}: two files"
+
+
+ESSAYS = (
+    f"# {LONG}\n\n## Theme\n\n{LONG} and more.\n\n## Quotations\n\n* “{LONG}” (p. 3)\n".encode()
+)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("walk", [sitting, rooms])
+def test_every_page_is_accessible(live: Live, opened: Opened, scheme: str, walk) -> None:
+    """Axe-core finds nothing against WCAG 2.2 AA on any page, on light paper and on dark."""
+    page = opened(bypass_csp=True, color_scheme=scheme)
+    found = {}
+    for name in walk(page, live):
+        violations = Axe().run(page, options=AXE[scheme]).response["violations"]
+        if violations:
+            found[name] = [
+                (each["id"], [node["html"] for node in each["nodes"]]) for each in violations
+            ]
+    forgive_refusals(opened)
+    assert found == {}
+
+
+@pytest.mark.parametrize("walk", [sitting, rooms])
+def test_no_page_scrolls_sideways(live: Live, opened: Opened, walk) -> None:
+    """At 320 pixels every page fits, whatever the length of its words (WCAG 2.2, 1.4.10)."""
+    page = opened(viewport=NARROW)
+    wide = {}
+    for name in walk(page, live):
+        width = page.evaluate("document.documentElement.scrollWidth")
+        if width > NARROW["width"]:
+            wide[name] = width
+    forgive_refusals(opened)
+    assert wide == {}
+
+
+def test_an_empty_library_is_accessible(empty: str, opened: Opened) -> None:
+    """The first page a reader ever sees is accessible too, and fits."""
+    page = opened(bypass_csp=True, viewport=NARROW)
+    for address in ("/", "/books", "/commitments", "/nowhere"):
+        page.goto(empty + address)
+        assert Axe().run(page, options=AXE["light"]).response["violations"] == []
+        assert page.evaluate("document.documentElement.scrollWidth") <= NARROW["width"]
+    forgive_refusals(opened)
+
+
+def test_targets_are_large_enough(live: Live, opened: Opened) -> None:
+    """Grades, gaps, buttons and the rooms' links are at least 24 pixels high (WCAG 2.2, 2.5.8)."""
+    page = opened(viewport={"width": 390, "height": 844})
+    page.goto(live.address)
+    small = []
+    for name in sitting(page, live):
+        for target in page.locator("button, nav a, .grades label, .gap label").all():
+            box = target.bounding_box()
+            if box is not None and (box["height"] < 24 or box["width"] < 24):
+                small.append((name, target.inner_text(), box))
+    forgive_refusals(opened)
+    assert small == []
+
+
+def test_the_paper_is_dark_when_the_system_asks_for_it(live: Live, opened: Opened) -> None:
+    """Dark paper is dark and its ink light; light paper the other way round."""
+    lightness = {}
+    for scheme in ("light", "dark"):
+        page = opened(color_scheme=scheme)
+        page.goto(live.address)
+        for what in ("backgroundColor", "color"):
+            colour = page.evaluate(f"getComputedStyle(document.documentElement).{what}")
+            lightness[scheme, what] = sum(map(int, colour[4:-1].split(",")))
+    assert lightness["light", "backgroundColor"] > BRIGHT
+    assert lightness["light", "color"] < DIM
+    assert lightness["dark", "backgroundColor"] < DIM
+    assert lightness["dark", "color"] > BRIGHT
+
+
+def test_a_digest_prints_without_the_furniture(live: Live, opened: Opened) -> None:
+    """On paper a digest has its two pages and none of the links and buttons around them."""
+    page = opened()
+    page.goto(f"{live.address}/books/{live.digest_id}")
+    page.emulate_media(media="print")
+    expect(page.locator("nav")).to_be_hidden()
+    expect(page.get_by_role("link", name="Mend the digest")).to_be_hidden()
+    expect(page.locator(".leaf").first).to_be_visible()
+    expect(page.locator(".leaf").last).to_be_visible()
+
+
+def test_the_type_is_our_own(live: Live, opened: Opened) -> None:
+    """The pages are set in the typeface they ship."""
+    page = opened()
+    page.goto(live.address)
+    page.evaluate("document.fonts.ready.then(() => null)")
+    assert page.evaluate("document.fonts.check('16px \"Source Serif 4\"')")
+    assert page.evaluate("[...document.fonts].some((face) => face.status === 'loaded')")
+
+
+def forgive_refusals(opened: Opened) -> None:
+    """Leave out what the browser says of pages that were refused on purpose."""
+    opened.complaints[:] = [
+        said
+        for said in opened.complaints
+        if not any(f"status of {code}" in said for code in (404, 409, 422))
+    ]

@@ -1,0 +1,164 @@
+"""What the script adds, and that nothing depends on it."""
+
+from playwright.sync_api import Page, Route, expect
+
+from service.use_cases.items import item_history, list_items
+from tests.browser.conftest import Live, Opened
+
+WORDS = "The theft of his gold empties the hearth"
+
+
+def compare(page: Page, words: str = WORDS) -> None:
+    """Write what comes to mind and compare."""
+    page.fill("#words", words)
+    page.get_by_role("button", name="Compare").click()
+    expect(page.locator(".grades")).to_be_visible()
+
+
+def go_on(page: Page) -> None:
+    """Grade it clear, whatever was suggested, and go on."""
+    page.locator("[value=clear]").check(force=True)
+    page.get_by_role("button", name="Next").click()
+    expect(page.locator(".grades")).to_have_count(0)
+
+
+def marked(page: Page) -> None:
+    """Leave a mark on the document that a full reload would lose."""
+    page.evaluate("document.documentElement.dataset.marked = 'yes'")
+
+
+def test_pages_turn_without_a_reload(live: Live, opened: Opened) -> None:
+    """Comparing and going on keep the document; title, address and focus follow."""
+    page = opened()
+    page.goto(live.address)
+    marked(page)
+    compare(page)
+    expect(page).to_have_title("Recall the theme: compared · Catchword")
+    expect(page.locator(".grades :checked")).to_be_focused()
+    go_on(page)
+    expect(page.locator("#left")).to_have_text("5 left in this sitting")
+    expect(page).to_have_title("Say the commitment again · Catchword")
+    expect(page.locator("#words")).to_be_focused()
+    assert "/?answered=" in page.url
+    assert page.evaluate("document.documentElement.dataset.marked") == "yes"
+
+
+def test_back_returns_to_what_was_written(live: Live, opened: Opened) -> None:
+    """Back leads from the comparison to the cue with the reader's words, forward to it again."""
+    page = opened()
+    page.goto(live.address)
+    compare(page)
+    page.go_back()
+    expect(page.locator("#words")).to_have_value(WORDS)
+    page.go_forward()
+    expect(page.locator(".grades")).to_be_visible()
+    page.go_back()
+    page.fill("#words", "Another thought")
+    page.get_by_role("button", name="Compare").click()
+    expect(page.locator(".own")).to_have_text("Another thought")
+
+
+def test_back_after_an_answer_asks_anew(live: Live, opened: Opened) -> None:
+    """Back after an answer never shows an item as still open that was answered already."""
+    page = opened()
+    page.goto(live.address)
+    compare(page)
+    go_on(page)
+    expect(page.locator(".last strong")).to_be_visible()
+    page.go_back()
+    expect(page.locator(".last strong")).to_have_count(0)
+    expect(page.locator("#left")).to_have_text("5 left in this sitting")
+    expect(page.locator("h1")).to_have_text("Say the commitment again")
+
+
+def test_the_skip_link_does_not_disturb_what_is_written(live: Live, opened: Opened) -> None:
+    """Following a link within the page keeps what was typed."""
+    page = opened()
+    page.goto(live.address)
+    page.fill("#words", WORDS)
+    page.locator(".skip").focus()
+    page.keyboard.press("Enter")
+    expect(page.locator("#page")).to_be_focused()
+    expect(page.locator("#words")).to_have_value(WORDS)
+
+
+def test_a_failed_fetch_falls_back_to_the_form(live: Live, opened: Opened) -> None:
+    """Where fetching fails, the browser sends the form by itself, buttons with names too."""
+    page = opened()
+
+    def refuse(route: Route) -> None:
+        if route.request.resource_type == "fetch":
+            route.abort()
+        else:
+            route.continue_()
+
+    page.route("**/*", refuse)
+    page.goto(live.address)
+    page.get_by_role("button", name="Nothing comes back").click()
+    expect(page.locator(".grades")).to_be_visible()
+    assert "/compare" in page.url
+    expect(page.locator(".leaf").first).to_contain_text("Nothing.")
+    go_on(page)
+    expect(page.locator(".last strong")).to_have_text("clear")
+    assert all("ERR_FAILED" in said for said in opened.complaints)
+    opened.complaints.clear()
+
+
+def test_a_double_click_answers_once(live: Live, opened: Opened) -> None:
+    """Pressing Next twice at once makes one answer and skips no item."""
+    page = opened()
+    page.goto(live.address)
+    compare(page)
+    page.locator("[value=clear]").check(force=True)
+    page.get_by_role("button", name="Next").dblclick()
+    expect(page.locator("#left")).to_have_text("5 left in this sitting")
+    histories = [item_history(live.desk, each.kept.item.id) for each in list_items(live.desk).items]
+    assert sum(len(each.answers) for each in histories) == 1
+
+
+def test_taking_back_asks_again(live: Live, opened: Opened) -> None:
+    """An answer taken back is said to be so, and its item is asked again."""
+    page = opened()
+    page.goto(live.address)
+    compare(page)
+    go_on(page)
+    page.get_by_role("button", name="Take it back").click()
+    expect(page.locator(".last")).to_contain_text("Taken back")
+    expect(page.locator("#left")).to_have_text("6 left in this sitting")
+
+
+def test_nothing_moves_when_the_pages_turn(live: Live, opened: Opened) -> None:
+    """Comparing shifts nothing: the browser counts no layout shift, and the cue stays in place."""
+    page = opened()
+    page.goto(live.address)
+    for _ in range(2):
+        page.evaluate(
+            """() => {
+                window.shifts = [];
+                new PerformanceObserver((list) => {
+                    for (const entry of list.getEntries()) window.shifts.push(entry.value);
+                }).observe({ type: "layout-shift", buffered: true });
+            }"""
+        )
+        before = page.locator(".cue").bounding_box()
+        compare(page)
+        assert page.locator(".cue").bounding_box() == before
+        page.evaluate("() => new Promise((done) => requestAnimationFrame(() => setTimeout(done)))")
+        assert page.evaluate("window.shifts") == []
+        go_on(page)
+        expect(page.locator("#words")).to_be_visible()
+
+
+def test_nothing_moves_while_a_page_loads(live: Live, opened: Opened) -> None:
+    """A page stands still from its first paint: its typeface pushes nothing about."""
+    page = opened()
+    page.add_init_script(
+        """window.shifts = [];
+        new PerformanceObserver((list) => {
+            for (const entry of list.getEntries()) window.shifts.push(entry.value);
+        }).observe({ type: "layout-shift", buffered: true });"""
+    )
+    for address in ("/", "/books", f"/books/{live.digest_id}", "/commitments", "/reader"):
+        page.goto(live.address + address)
+        page.evaluate("document.fonts.ready.then(() => null)")
+        assert page.evaluate("window.shifts") == []
