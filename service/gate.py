@@ -51,9 +51,9 @@ def install(app: Flask, hosts: tuple[str, ...] = ()) -> None:
 
     @app.after_request
     def add_headers(response: Response) -> Response:
-        for name, value in _HEADERS.items():
-            response.headers.setdefault(name, value)
-        response.headers.setdefault("Cache-Control", "no-store")
+        response.headers.extend(_HEADERS)
+        if "Cache-Control" not in response.headers:
+            response.headers["Cache-Control"] = "no-store"
         return response
 
 

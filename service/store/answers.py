@@ -8,7 +8,7 @@ from uuid import UUID
 from sqlalchemy import Connection, and_, bindparam, select, tuple_
 
 from cards.answers import Answer, Grade
-from cards.errors import AnswerConflict, Conflict
+from cards.errors import Conflict
 from service.store.columns import ID, INSTANT
 from service.store.inserts import insert_once
 from service.store.tables import answers, taken_back
@@ -85,12 +85,8 @@ class SqlAnswers:
             rows = self._connection.execute(_OLDER, values).all()
         return [_kept(row) for row in rows]
 
-    def add(self, reader: ReaderId, answer: Answer, received_at: datetime) -> None:
-        """Append an answer. One that is already kept, word for word, changes nothing.
-
-        Raises:
-            AnswerConflict: another answer already bears its id.
-        """
+    def add(self, reader: ReaderId, answer: Answer, received_at: datetime) -> bool:
+        """Append an answer; False, and nothing is kept, when its id is taken already."""
         added = self._connection.execute(
             _ADD,
             {
@@ -106,10 +102,7 @@ class SqlAnswers:
                 "received_at": received_at,
             },
         )
-        if added.rowcount == 0:
-            kept = self.get(reader, answer.id)
-            if kept is None or kept.answer != answer:
-                raise AnswerConflict(answer.id)
+        return added.rowcount > 0
 
     def take_back(self, reader: ReaderId, fact_id: UUID, answer_id: UUID, now: datetime) -> None:
         """Append the fact that an answer was taken back; a second time changes nothing.

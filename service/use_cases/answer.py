@@ -11,7 +11,7 @@ from cards.kinds import KINDS
 from cards.kinds.base import Answered, Attempt, Mark
 from cards.schedule import Schedule
 from service.use_cases.items import ItemView, item_and_digest, view
-from service.use_cases.ports import Desk, KeptAnswer, Reader, UnitOfWork
+from service.use_cases.ports import Desk, KeptAnswer, UnitOfWork
 
 CLOCKS_DIFFER = timedelta(minutes=5)
 """How far a device's clock may run ahead before its answers count as dated in the future."""
@@ -117,40 +117,26 @@ def record_answer(desk: Desk, given: GivenAnswer) -> Recorded:
         item = work.items.lock(desk.reader, given.item_id)
         if item is None:
             raise ItemMissing(given.item_id)
-        known = work.answers.get(desk.reader, given.id)
-        if known is not None:
-            return Recorded(_the_same(known, given), item, fresh=False)
-        answer, item = _append(desk, work, reader, item, given, at, now)
+        others = work.answers.of_item(desk.reader, given.item_id)
+        if any(other.id == given.id for other in others):
+            return Recorded(_kept_before(desk, work, given), item, fresh=False)
+        schedule = Schedule(reader.target)
+        answer = Answer(
+            id=given.id,
+            item_id=given.item_id,
+            grade=given.grade,
+            answered_at=at,
+            day=reader.days.of(at),
+            attempt="" if given.attempt is None else given.attempt.as_text(),
+            suggested=_suggested(desk, work, item, given.attempt),
+        )
+        answer = replace(answer, predicted=schedule.predict(answer, others))
+        if not work.answers.add(desk.reader, answer, now):
+            return Recorded(_kept_before(desk, work, given), item, fresh=False)
+        memory = schedule.fold(given.item_id, [*others, answer])
+        work.items.remember(desk.reader, given.item_id, memory)
         work.commit()
-    return Recorded(KeptAnswer(answer, now), item, fresh=True)
-
-
-def _append(
-    desk: Desk,
-    work: UnitOfWork,
-    reader: Reader,
-    item: KeptItem,
-    given: GivenAnswer,
-    at: datetime,
-    now: datetime,
-) -> tuple[Answer, KeptItem]:
-    """Append an answer and return it with its item, remembered anew."""
-    schedule = Schedule(reader.target)
-    others = work.answers.of_item(desk.reader, given.item_id)
-    answer = Answer(
-        id=given.id,
-        item_id=given.item_id,
-        grade=given.grade,
-        answered_at=at,
-        day=reader.days.of(at),
-        attempt="" if given.attempt is None else given.attempt.as_text(),
-        suggested=_suggested(desk, work, item, given.attempt),
-    )
-    answer = replace(answer, predicted=schedule.predict(answer, others))
-    memory = schedule.fold(given.item_id, [*others, answer])
-    work.answers.add(desk.reader, answer, now)
-    work.items.remember(desk.reader, given.item_id, memory)
-    return answer, replace(item, memory=memory)
+    return Recorded(KeptAnswer(answer, now), replace(item, memory=memory), fresh=True)
 
 
 def _suggested(
@@ -220,11 +206,17 @@ def show_answer(desk: Desk, answer_id: UUID) -> ShownAnswer:
     return ShownAnswer(known, item, kind.answer(digest, part) if item.cue else None)
 
 
-def _the_same(known: KeptAnswer, given: GivenAnswer) -> KeptAnswer:
-    kept = known.answer
+def _kept_before(desk: Desk, work: UnitOfWork, given: GivenAnswer) -> KeptAnswer:
+    """Return the answer that bears the given one's id, when it is the same answer.
+
+    Raises:
+        AnswerConflict: it is another.
+    """
+    known = work.answers.get(desk.reader, given.id)
+    kept = None if known is None else known.answer
+    if known is None or kept is None:
+        raise AnswerConflict(given.id)
     same = kept.item_id == given.item_id and kept.grade is given.grade
-    if given.answered_at is not None:
-        same = same and kept.answered_at == given.answered_at
-    if not same:
+    if not same or (given.answered_at is not None and kept.answered_at != given.answered_at):
         raise AnswerConflict(given.id)
     return known

@@ -255,8 +255,8 @@ class Answers(Protocol):
         """Return all answers to an item, newest first by (answered_at, id), beyond `after`."""
         ...
 
-    def add(self, reader: ReaderId, answer: Answer, received_at: datetime) -> None:
-        """Append an answer."""
+    def add(self, reader: ReaderId, answer: Answer, received_at: datetime) -> bool:
+        """Append an answer; False, and nothing is kept, when its id is taken already."""
         ...
 
     def take_back(self, reader: ReaderId, fact_id: UUID, answer_id: UUID, now: datetime) -> None:
