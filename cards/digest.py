@@ -11,6 +11,8 @@ from cards.locators import page_of
 
 MAX_TITLE = 500
 """Characters in a title or an author: room for the longest title page, no room for a book."""
+MAX_ISBN = 40
+"""Characters in an ISBN: 17 as printed, and room for one that is wrong and kept as written."""
 MAX_TEXT = 20_000
 """Characters in one theme, point, commitment, quotation or judgement: ten times a full page."""
 MAX_PARTS = 500
@@ -108,6 +110,8 @@ class Digest:
         _bounded(self.title, "title", MAX_TITLE)
         if self.author is not None:
             _bounded(self.author, "author", MAX_TITLE)
+        if self.isbn is not None:
+            _bounded(self.isbn, "isbn", MAX_ISBN)
         for where, text in self._texts():
             _bounded(text, where, MAX_TEXT)
         whole = sum(len(text) for _, text in self._texts())

@@ -15,6 +15,7 @@
         Conflict                 it contradicts what is already kept
           AnswerConflict         another answer already bears this id
           DigestChanged          the digest was edited meanwhile
+          ReaderChanged          the settings were changed meanwhile
         DocumentRefused          a file from which no digest can be read
           DocumentEmpty
           DocumentTooLarge
@@ -141,6 +142,16 @@ class DigestChanged(Conflict):
             f"Digest {digest_id} was changed since you opened it. Open it again and repeat your "
             "correction on what it says now.",
             where="digest",
+        )
+
+
+class ReaderChanged(Conflict):
+    """The reader's settings were changed since they were read."""
+
+    def __init__(self) -> None:
+        super().__init__(
+            "The settings were changed since you opened them. Open them again and repeat yours.",
+            where="revision",
         )
 
 

@@ -32,10 +32,6 @@ class Problem:
         return f"/api/problems/{self.name}"
 
 
-class ReaderChanged(errors.Conflict):
-    """The reader's settings were changed since they were read."""
-
-
 MALFORMED = Problem(
     "malformed-request",
     HTTPStatus.BAD_REQUEST,
@@ -194,7 +190,7 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "If-Match names a state it is no longer in. Open it again and repeat the correction on "
         "what it says now.",
     ),
-    ReaderChanged: Problem(
+    errors.ReaderChanged: Problem(
         "settings-changed",
         HTTPStatus.PRECONDITION_FAILED,
         "The settings were changed meanwhile",

@@ -5,12 +5,11 @@ from typing import Any
 
 from marshmallow import fields, validate
 
-from cards.errors import InvalidPreference
+from cards.errors import InvalidPreference, ReaderChanged
 from cards.schedule import HIGHEST_TARGET, LOWEST_TARGET
 from service.api.desk import desk
 from service.api.fields import Number, Request, Shape, Text, Whole
 from service.api.operations import Gives, Reply, Resource, Takes
-from service.api.problems import ReaderChanged
 from service.api.tags import expected_revision, tag_of, unchanged
 from service.use_cases.ports import MOST_UNASKED_A_DAY, Reader
 from service.use_cases.preferences import Preferences, set_preferences, show_reader
@@ -92,9 +91,4 @@ def put_reader(sent: dict[str, Any]) -> Reply:
     """
     sent.pop("revision", None)
     revision = expected_revision(desk().reader, lambda: show_reader(desk()).revision)
-    try:
-        return _shown(set_preferences(desk(), Preferences(**sent), revision))
-    except InvalidPreference as error:
-        if error.where == "revision":
-            raise ReaderChanged(error.message, where=error.where) from error
-        raise
+    return _shown(set_preferences(desk(), Preferences(**sent), revision))

@@ -8,7 +8,7 @@ from zoneinfo import available_timezones
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from cards.errors import InvalidPreference
+from cards.errors import InvalidPreference, ReaderChanged
 from cards.schedule import HIGHEST_TARGET, LOWEST_TARGET
 from service.pages import fields
 from service.pages.fields import Fault, Faults
@@ -36,7 +36,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             try:
                 revision = fields.whole(request.form, "revision", "A revision", 1, MOST_REVISIONS)
                 set_preferences(desk, preferences, revision)
-            except InvalidPreference as refusal:
+            except (InvalidPreference, ReaderChanged) as refusal:
                 faults[refusal.where or "form"] = refusal.message
             except Fault as fault:
                 faults["revision"] = fault.message

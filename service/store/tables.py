@@ -211,6 +211,7 @@ items = Table(
         ),
         name="memory_whole",
     ),
+    sqlite_with_rowid=False,  # one page fewer to write with every answer
 )
 UNASKED = and_(items.c.stability.is_(None), not_(items.c.retired))
 """What an item is let in by; said in the same words by the index and by who uses it."""
@@ -255,6 +256,7 @@ answers = Table(
     _one_of("grade", Grade),
     _one_of("suggested", Grade),
     CheckConstraint("predicted BETWEEN 0 AND 1", name="predicted_share"),
+    sqlite_with_rowid=False,  # one page fewer to write with every answer
 )
 Index(
     "answers_in_order",

@@ -16,6 +16,9 @@ SAME_BOOK = 0.5
 """Share of a digest's parts that must be known for a file of the same name, under another
 title, to be the same book corrected: our own threshold, half."""
 
+LONGEST_NAME = 200
+"""Characters of a file's name that are kept, its ending among them."""
+
 
 class Status(StrEnum):
     """What became of a file that was handed over."""
@@ -63,6 +66,7 @@ def add_digest(desk: Desk, name: str, content: bytes) -> Added:
     """
     understood = read_digest(desk, name, content)
     now = desk.now()
+    name = bare(name)
     original = Original(name, content, hashlib.sha256(content).hexdigest(), now)
     with desk.store.writing() as work:
         work.readers.lock(desk.reader)
@@ -74,6 +78,12 @@ def add_digest(desk: Desk, name: str, content: bytes) -> Added:
             work.digests.keep_original(desk.reader, added.kept.id, original)
         work.commit()
     return added
+
+
+def bare(name: str) -> str:
+    """Return a file's name without folders, in printable characters, at most 200 of them."""
+    last = name.replace("\\", "/").rpartition("/")[2]
+    return "".join(letter for letter in last if letter.isprintable())[-LONGEST_NAME:] or "digest"
 
 
 def save(desk: Desk, work: UnitOfWork, kept: KeptDigest, now: datetime) -> None:

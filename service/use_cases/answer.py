@@ -5,7 +5,13 @@ from datetime import UTC, date, datetime, timedelta
 from uuid import UUID
 
 from cards.answers import GRADES, Answer, Grade
-from cards.errors import AnswerConflict, AnswerInFuture, AnswerMissing, ItemMissing
+from cards.errors import (
+    AnswerConflict,
+    AnswerInFuture,
+    AnswerMissing,
+    InvalidAnswer,
+    ItemMissing,
+)
 from cards.items import KeptItem
 from cards.kinds import KINDS
 from cards.kinds.base import Answered, Attempt, Mark
@@ -106,10 +112,11 @@ def record_answer(desk: Desk, given: GivenAnswer) -> Recorded:
     Raises:
         ItemMissing: this reader has no such item.
         AnswerInFuture: it is dated after now.
+        InvalidAnswer: it is dated outside the calendar, or its attempt cannot be kept.
         AnswerConflict: another answer already bears its id.
     """
     now = desk.now()
-    at = (given.answered_at or now).astimezone(UTC)
+    at = now if given.answered_at is None else _utc(given.answered_at)
     if at > now + CLOCKS_DIFFER:
         raise AnswerInFuture(at)
     with desk.store.writing() as work:
@@ -204,6 +211,15 @@ def show_answer(desk: Desk, answer_id: UUID) -> ShownAnswer:
     item = view(kept, digest, reader.days.of(now), Schedule(reader.target))
     kind, part = KINDS[kept.item.kind], digest.part(kept.item.part_id)
     return ShownAnswer(known, item, kind.answer(digest, part) if item.cue else None)
+
+
+def _utc(instant: datetime) -> datetime:
+    try:
+        return instant.astimezone(UTC)
+    except OverflowError as error:
+        raise InvalidAnswer(
+            "The date of the answer lies outside the calendar.", where="answered_at"
+        ) from error
 
 
 def _kept_before(desk: Desk, work: UnitOfWork, given: GivenAnswer) -> KeptAnswer:

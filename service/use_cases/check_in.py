@@ -1,11 +1,11 @@
 """A reader reports what came of a commitment."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from uuid import UUID
 
 from cards.commitments import CheckIn, Outcome
-from cards.errors import CommitmentMissing, Invalid
+from cards.errors import CommitmentMissing, Conflict, Invalid
 from cards.parts import PartKind
 from service.use_cases.ports import Desk
 
@@ -28,11 +28,12 @@ class Report:
 
 
 def check_in(desk: Desk, report: Report) -> CheckIn:
-    """Append a check-in to a commitment's facts; the same id again changes nothing.
+    """Append a check-in to a commitment's facts; the very same again changes nothing.
 
     Raises:
         CommitmentMissing: this reader has made no such commitment.
         Invalid: it is about a day that has not come yet.
+        Conflict: another check-in already bears its id.
     """
     now = desk.now()
     with desk.store.writing() as work:
@@ -49,5 +50,19 @@ def check_in(desk: Desk, report: Report) -> CheckIn:
             raise Invalid(f"{day.isoformat()} has not come yet.", where="day")
         fact = CheckIn(report.id, report.commitment_id, report.outcome, day, now, report.note)
         work.check_ins.add(desk.reader, fact)
+        kept = next(
+            (
+                each
+                for each in work.check_ins.of_digest(desk.reader, report.digest_id)
+                if each.id == report.id
+            ),
+            None,
+        )
+        if kept is None or replace(kept, reported_at=now) != fact:
+            raise Conflict(
+                f"Check-in {report.id} is already kept, and says something else. Send this one "
+                "under an id of its own.",
+                where="id",
+            )
         work.commit()
-    return fact
+    return kept

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from cards.errors import InvalidPreference
+from cards.errors import ReaderChanged
 from service.use_cases.ports import Desk, Reader
 
 
@@ -34,15 +34,13 @@ def set_preferences(desk: Desk, wanted: Preferences, revision: int | None = None
         revision: the revision they were read at, or None to change them as they are.
 
     Raises:
-        InvalidPreference: a setting is outside its range, or was changed meanwhile.
+        InvalidPreference: a setting is outside its range.
+        ReaderChanged: the settings were changed since that revision.
     """
     with desk.store.writing() as work:
         reader = work.readers.lock(desk.reader)
         if revision is not None and revision != reader.revision:
-            raise InvalidPreference(
-                "The settings were changed since you opened them. Open them again.",
-                where="revision",
-            )
+            raise ReaderChanged
         changed = replace(
             reader,
             time_zone=reader.time_zone if wanted.time_zone is None else wanted.time_zone,

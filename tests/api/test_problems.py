@@ -12,7 +12,7 @@ from werkzeug.test import TestResponse
 
 from cards import errors
 from service.api import answers, sitting
-from service.api.problems import EVERY, OF_REFUSAL, ReaderChanged, of_refusal
+from service.api.problems import EVERY, OF_REFUSAL, of_refusal
 from service.store.errors import StoreBusy
 from service.store.unit_of_work import SqlUnitOfWork
 from service.use_cases.ports import Desk
@@ -142,7 +142,7 @@ def test_every_refusal_the_core_can_express_has_a_row_of_its_own() -> None:
         return {kind}.union(*(below(each) for each in kind.__subclasses__()))
 
     core = {kind for kind in below(errors.Refusal) if kind.__module__ == errors.__name__}
-    assert core | {ReaderChanged} == set(OF_REFUSAL)
+    assert core == set(OF_REFUSAL)
     assert len({problem.name for problem in OF_REFUSAL.values()}) == len(OF_REFUSAL)
 
 

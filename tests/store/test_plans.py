@@ -79,7 +79,7 @@ ORDERED = {
     ),
     "page of items": (
         lambda work: work.items.page(READER, BOOK.id, 9),
-        r"SEARCH items USING INDEX sqlite_autoindex_items_1 \(reader_id=\? AND id>\?\)",
+        r"SEARCH items USING PRIMARY KEY \(reader_id=\? AND id>\?\)",
     ),
     "page of a digest's items": (
         lambda work: work.items.page(READER, BOOK.id, 9, BOOK.id),

@@ -224,6 +224,7 @@ def _items() -> None:
             ["reader_id", "part_id"], ["parts.reader_id", "parts.id"], name="items_to_parts"
         ),
         PrimaryKeyConstraint("reader_id", "id", name="items_pk"),
+        sqlite_with_rowid=False,
     )
     op.create_index("items_by_digest", "items", ["reader_id", "digest_id", "id"])
     op.create_index("items_by_first_day", "items", ["reader_id", "first_day"])
@@ -267,6 +268,7 @@ def _answers() -> None:
             ["reader_id", "item_id"], ["items.reader_id", "items.id"], name="answers_to_items"
         ),
         PrimaryKeyConstraint("reader_id", "id", name="answers_pk"),
+        sqlite_with_rowid=False,
     )
     op.create_index("answers_in_order", "answers", ["reader_id", "item_id", "answered_at", "id"])
 
