@@ -132,3 +132,19 @@ def test_no_reader_reaches_anothers_digest(house, digest):
     with pytest.raises(DigestMissing):
         open_digest(other.desk, kept.id)
     assert hand_over(other, digest).status is Status.ADDED
+
+
+@pytest.mark.parametrize(
+    ("given", "kept"),
+    [
+        ("../../etc/silas.docx", "silas.docx"),
+        ("C:\\Books\\silas.docx", "silas.docx"),
+        ("si\x00las\n.docx", "silas.docx"),
+        ("x" * 300 + ".docx", "x" * 195 + ".docx"),
+        ("///", "digest"),
+    ],
+)
+def test_a_files_name_is_kept_without_folders_and_bounded(house, digest, given, kept):
+    """What a browser or a program sends as a name is never taken for a path."""
+    report = hand_over(house, digest, name=given)
+    assert open_original(house.desk, report.kept.id).name == kept

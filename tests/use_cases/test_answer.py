@@ -1,6 +1,6 @@
 """Answers are facts: kept once, in their order, and taken back by another fact."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta, timezone
 from uuid import UUID, uuid4
 
 import pytest
@@ -108,6 +108,7 @@ def test_a_prediction_is_kept_as_it_was_made(house, item):
         ({"item_id": uuid4()}, ItemMissing),
         ({"answered_at": START + timedelta(days=1)}, AnswerInFuture),
         ({"answered_at": START + timedelta(minutes=6)}, AnswerInFuture),
+        ({"answered_at": datetime(1, 1, 1, tzinfo=timezone(timedelta(hours=14)))}, InvalidAnswer),
         ({"attempt": Attempt(words="x" * 20_001)}, InvalidAnswer),
     ],
 )

@@ -1,12 +1,13 @@
 """Check-ins are facts about commitments."""
 
+from dataclasses import replace
 from datetime import timedelta
 from uuid import uuid4
 
 import pytest
 
 from cards.commitments import Outcome
-from cards.errors import CommitmentMissing, Invalid
+from cards.errors import CommitmentMissing, Conflict, Invalid
 from cards.parts import PartKind
 from service.use_cases.check_in import Report, check_in
 from service.use_cases.library import open_digest
@@ -43,3 +44,16 @@ def test_a_check_in_needs_a_commitment_and_a_day_that_has_come(house, added):
     with pytest.raises(Invalid):
         check_in(house.desk, Report(uuid4(), digest.id, commitment.id, Outcome.KEPT, tomorrow))
     assert not open_digest(house.desk, digest.id).check_ins
+
+
+def test_an_id_belongs_to_one_check_in(house, added):
+    """Another report under the same id is refused, and the first one stands."""
+    digest = open_digest(house.desk, added()).kept
+    commitment = digest.held(PartKind.COMMITMENT)[0]
+    report = Report(uuid4(), digest.id, commitment.id, Outcome.KEPT)
+    first = check_in(house.desk, report)
+    house.now += timedelta(hours=1)
+    with pytest.raises(Conflict):
+        check_in(house.desk, replace(report, outcome=Outcome.MISSED))
+    assert open_digest(house.desk, digest.id).check_ins == (first,)
+    assert check_in(house.desk, report) == first
