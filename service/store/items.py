@@ -1,5 +1,6 @@
 """The items of a reader's library, each with what its answers come to."""
 
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from datetime import date, datetime
 from functools import cache
@@ -18,7 +19,7 @@ from sqlalchemy import (
 )
 
 from cards.answers import Grade
-from cards.items import Item, KeptItem
+from cards.items import Item, KeptItem, Standing
 from cards.kinds.base import KindName
 from cards.schedule import Memory
 from service.store.columns import ID
@@ -43,6 +44,10 @@ _LOCK = _GET.with_for_update()  # says nothing to SQLite, where a writer is alon
 _OF_DIGEST = _WHOLE.where(items.c.digest_id == bindparam("digest")).order_by(
     items.c.kind, items.c.number, items.c.id
 )
+_OF_DIGESTS = _WHOLE.where(
+    not_(items.c.retired),
+    items.c.digest_id.in_(bindparam("digests", expanding=True, type_=ID)),
+)
 _CALLED = (
     _WHOLE.where(CALLED, items.c.call_on <= bindparam("day"))
     .order_by(items.c.call_on, items.c.id)
@@ -62,7 +67,9 @@ def _unasked(kind: KindName) -> Select[Any]:
 
 _UNASKED = union_all(*(_unasked(kind) for kind in KindName))
 _FIRST_ASKED = (
-    select(func.count()).select_from(items).where(_MINE, items.c.first_day == bindparam("day"))
+    select(items.c.kind, func.count())
+    .where(_MINE, items.c.first_day == bindparam("day"))
+    .group_by(items.c.kind)
 )
 _NEXT_CALL = (
     select(items.c.call_on)
@@ -120,6 +127,23 @@ class SqlItems:
         rows = self._connection.execute(_OF_DIGEST, {"reader": reader, "digest": digest_id}).all()
         return [_kept(row) for row in rows]
 
+    def standings(
+        self, reader: ReaderId, digest_ids: Iterable[UUID]
+    ) -> dict[UUID, dict[Standing, int]]:
+        """Return how many items of each digest, not retired, stand how, in one statement.
+
+        A standing no item has is left out, and so is a digest without items. What makes a
+        standing is the core's to say, so the items are counted here and not by the database.
+        """
+        wanted = list(dict.fromkeys(digest_ids))
+        if not wanted:
+            return {}
+        counts: defaultdict[UUID, Counter[Standing]] = defaultdict(Counter)
+        for row in self._connection.execute(_OF_DIGESTS, {"reader": reader, "digests": wanted}):
+            kept = _kept(row)
+            counts[kept.item.digest_id][kept.standing] += 1
+        return {digest_id: dict(count) for digest_id, count in counts.items()}
+
     def put(self, reader: ReaderId, items: Sequence[Item], added_at: datetime) -> None:
         """Keep items: new ones as unasked, known ones with their number and retirement.
 
@@ -173,12 +197,10 @@ class SqlItems:
         rows = self._connection.execute(_UNASKED, {"reader": reader, "limit": limit}).all()
         return [_kept(row) for row in rows]
 
-    def first_asked(self, reader: ReaderId, day: date) -> int:
-        """Return how many items were asked for the first time on a day."""
-        count: int = self._connection.execute(
-            _FIRST_ASKED, {"reader": reader, "day": day}
-        ).scalar_one()
-        return count
+    def first_asked(self, reader: ReaderId, day: date) -> dict[KindName, int]:
+        """Return how many items of each kind were asked for the first time on a day."""
+        rows = self._connection.execute(_FIRST_ASKED, {"reader": reader, "day": day}).all()
+        return {_KINDS[kind]: count for kind, count in rows}
 
     def next_call(self, reader: ReaderId, day: date) -> date | None:
         """Return the first day after `day` on which something is asked, or None."""

@@ -236,7 +236,7 @@ Index(
     sqlite_where=UNASKED,
     postgresql_where=UNASKED,
 )
-Index("items_by_first_day", items.c.reader_id, items.c.first_day)
+Index("items_by_first_day", items.c.reader_id, items.c.first_day, items.c.kind)
 Index("items_by_digest", items.c.reader_id, items.c.digest_id, items.c.id)
 
 answers = Table(

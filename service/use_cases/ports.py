@@ -4,19 +4,19 @@ Doors hand a `Desk` to a use case; `service.main` sets it up. The store and the
 document reader satisfy the protocols below without importing them being necessary.
 """
 
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from types import TracebackType
 from typing import NewType, Protocol, Self
 from uuid import UUID
 
 from cards.answers import Answer
-from cards.commitments import CheckIn
+from cards.commitments import CheckIn, Outcome
 from cards.days import TURNS_AT, Days
 from cards.errors import InvalidPreference
 from cards.intake.blocks import Document
-from cards.items import Item, KeptItem
+from cards.items import Item, KeptItem, Standing
 from cards.kinds.base import KindName
 from cards.parts import KeptDigest
 from cards.schedule import TARGET, Memory, Schedule
@@ -119,6 +119,20 @@ class KeptAnswer:
     taken_back_at: datetime | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """What came of a commitment so far.
+
+    Attributes:
+        counts: its check-ins by outcome; an outcome never reported is left out.
+        last: the check-in about the latest day, of several on it the one reported last;
+            None without any.
+    """
+
+    counts: Mapping[Outcome, int] = field(default_factory=dict)
+    last: CheckIn | None = None
+
+
 class Readers(Protocol):
     """The readers of this house."""
 
@@ -199,6 +213,15 @@ class Items(Protocol):
         """Return all items of a digest, retired ones too, by kind and number."""
         ...
 
+    def standings(
+        self, reader: ReaderId, digest_ids: Iterable[UUID]
+    ) -> dict[UUID, dict[Standing, int]]:
+        """Return how many items of each digest, not retired, stand how, in one statement.
+
+        A standing no item has is left out, and so is a digest without items.
+        """
+        ...
+
     def put(self, reader: ReaderId, items: Sequence[Item], added_at: datetime) -> None:
         """Keep items: new ones as unasked, known ones with their number and retirement."""
         ...
@@ -218,8 +241,8 @@ class Items(Protocol):
         """
         ...
 
-    def first_asked(self, reader: ReaderId, day: date) -> int:
-        """Return how many items were asked for the first time on a day."""
+    def first_asked(self, reader: ReaderId, day: date) -> dict[KindName, int]:
+        """Return how many items of each kind were asked for the first time on a day."""
         ...
 
     def next_call(self, reader: ReaderId, day: date) -> date | None:
@@ -273,6 +296,13 @@ class CheckIns(Protocol):
 
     def of_digest(self, reader: ReaderId, digest_id: UUID) -> list[CheckIn]:
         """Return the check-ins on a digest's commitments, by day and id."""
+        ...
+
+    def tallies(self, reader: ReaderId, digest_ids: Iterable[UUID]) -> dict[UUID, Tally]:
+        """Return what came of each commitment of several digests, in two statements.
+
+        One nobody checked in on is left out.
+        """
         ...
 
 

@@ -1,7 +1,7 @@
 """A reader sits down: what is asked today, and in which order."""
 
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from uuid import UUID
 
 from cards.items import KeptItem
@@ -12,7 +12,7 @@ from service.use_cases.items import ItemView, view
 from service.use_cases.ports import Desk
 
 MOST = 200
-"""Items in one sitting at the most: far beyond the few minutes a day it is for."""
+"""Items called in one sitting at the most: far beyond the few minutes a day it is for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,13 +36,14 @@ def todays_sitting(desk: Desk) -> Sitting:
         reader = work.readers.get(desk.reader)
         day = reader.days.of(desk.now())
         called = work.items.called(desk.reader, day, MOST)
-        places = min(
-            reader.unasked_a_day - work.items.first_asked(desk.reader, day), MOST - len(called)
-        )
-        unasked = let_in(work.items.unasked(desk.reader, places), places) if places > 0 else []
+        waiting = work.items.unasked(desk.reader, reader.unasked_a_day + 1)
+        asked = work.items.first_asked(desk.reader, day)
+        unasked = let_in(waiting, reader.unasked_a_day, asked)
         ids = {each.item.digest_id for each in (*called, *unasked)}
         digests = work.digests.many(desk.reader, ids)
         next_on = work.items.next_call(desk.reader, day)
+    if len(waiting) > len(unasked) and reader.unasked_a_day > 0:
+        next_on = day + timedelta(days=1)
     schedule = Schedule(reader.target)
     ordered = compose(_candidates(called, digests), _candidates(unasked, digests), day, schedule)
     views = (view(each.kept, each.digest, day, schedule) for each in ordered)

@@ -1,6 +1,8 @@
 """The order of a sitting, by examples."""
 
+from dataclasses import replace
 from datetime import date, timedelta
+from uuid import UUID
 
 from cards.answers import Grade
 from cards.digest import Digest, Point
@@ -135,7 +137,7 @@ def test_a_day_without_items_is_empty():
 def test_all_kinds_are_let_in_in_turn():
     """One of each kind, then again, while there are places."""
     unasked = [KeptItem(item, None) for item in items_of(DIGEST)]
-    chosen = let_in(unasked, 5)
+    chosen = let_in(unasked, 5, {})
     assert [each.item.kind.value for each in chosen] == [
         "theme",
         "restate",
@@ -143,11 +145,23 @@ def test_all_kinds_are_let_in_in_turn():
         "restate",
         "place",
     ]
-    assert len(let_in(unasked, 100)) == len(unasked)
+    assert len(let_in(unasked, 100, {})) == len(unasked)
+
+
+def test_a_days_items_are_the_same_however_far_the_sitting_has_come():
+    """Answering the first of them leaves the others as they were, of every kind."""
+    unasked = [KeptItem(item, None) for item in items_of(DIGEST)]
+    more_themes = [
+        KeptItem(replace(unasked[0].item, id=UUID(int=number)), None) for number in range(1, 9)
+    ]
+    waiting = [*unasked[:1], *more_themes, *unasked[1:]]
+    first, *others = let_in(waiting, 6, {})
+    rest = [each for each in waiting if each != first]
+    assert let_in(rest, 6, {first.item.kind: 1}) == others
 
 
 def test_without_places_nothing_is_let_in():
     """No places, or fewer than none."""
     unasked = [KeptItem(item, None) for item in items_of(kept(WHOLE))]
-    assert let_in(unasked, 0) == []
-    assert let_in(unasked, -3) == []
+    assert let_in(unasked, 0, {}) == []
+    assert let_in(unasked, -3, {}) == []

@@ -143,7 +143,7 @@ def test_the_order_things_are_called_in_changes_nothing(library, random):
 def test_all_kinds_are_let_in_in_turn(digest, places):
     """“All kinds among them”: no kind gets a second more than another with some waiting."""
     unasked = [KeptItem(item, None) for item in items_of(keep(digest, None, new_ids()))]
-    chosen = let_in(unasked, places)
+    chosen = let_in(unasked, places, {})
     assert len(chosen) == max(0, min(places, len(unasked)))
     assert len({each.item.id for each in chosen}) == len(chosen)
     for kind in KINDS:

@@ -52,7 +52,7 @@ def test_anothers_ids_give_nothing(store: SqlStore, reader: ReaderId) -> None:
         assert work.items.of_digest(other, book.id) == []
         assert work.items.called(other, TODAY, 9) == []
         assert work.items.unasked(other, 9) == []
-        assert work.items.first_asked(other, TODAY) == 0
+        assert work.items.first_asked(other, TODAY) == {}
         assert work.items.next_call(other, TODAY.replace(year=1)) is None
         assert work.items.page(other, None, 9, book.id, KindName.THEME) == []
         assert work.answers.get(other, answer.id) is None

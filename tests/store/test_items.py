@@ -66,7 +66,7 @@ def test_remembering_nothing_makes_it_unasked_again(store: SqlStore, reader: Rea
         work.items.remember(reader, item.id, None)
         assert work.items.called(reader, TODAY, 9) == []
         assert item.id in ids(work.items.unasked(reader, 9))
-        assert work.items.first_asked(reader, TODAY) == 0
+        assert work.items.first_asked(reader, TODAY) == {}
 
 
 def test_called_by_call_day_and_id(store: SqlStore, reader: ReaderId) -> None:
@@ -145,9 +145,9 @@ def test_first_asked_counts_a_day(store: SqlStore, reader: ReaderId) -> None:
         work.items.remember(reader, one.id, a_memory(first=TODAY))
         work.items.remember(reader, two.id, a_memory(first=TODAY))
         work.items.remember(reader, three.id, a_memory(first=TODAY - timedelta(days=1)))
-        assert work.items.first_asked(reader, TODAY) == 2
-        assert work.items.first_asked(reader, TODAY - timedelta(days=1)) == 1
-        assert work.items.first_asked(reader, TOMORROW) == 0
+        assert sum(work.items.first_asked(reader, TODAY).values()) == 2
+        assert sum(work.items.first_asked(reader, TODAY - timedelta(days=1)).values()) == 1
+        assert work.items.first_asked(reader, TOMORROW) == {}
 
 
 def test_next_call_is_the_first_day_after(store: SqlStore, reader: ReaderId) -> None:

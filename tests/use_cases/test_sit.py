@@ -1,8 +1,12 @@
 """What a sitting holds, day by day."""
 
+from collections import Counter
+from dataclasses import replace
 from datetime import timedelta
 
 from cards.answers import Grade
+from cards.kinds.base import KindName
+from service.use_cases.add_digest import add_digest
 from service.use_cases.preferences import Preferences, set_preferences
 from service.use_cases.sit import todays_sitting
 
@@ -48,7 +52,9 @@ def test_most_at_risk_comes_first(house, added):
 def test_the_next_day_something_is_asked_is_told(house, added):
     """When today is over the reader is told the day of the next sitting."""
     added()
+    set_preferences(house.desk, Preferences(unasked_a_day=0))
     assert todays_sitting(house.desk).next_on is None
+    set_preferences(house.desk, Preferences(unasked_a_day=6))
     while ids(house):
         house.answer(ids(house)[0], Grade.CLEAR)
     sitting = todays_sitting(house.desk)
@@ -63,3 +69,16 @@ def test_what_came_back_blank_yesterday_is_due_today(house, added):
     house.answer(first, Grade.BLANK)
     house.now += timedelta(days=1)
     assert first in ids(house)
+
+
+def test_of_many_new_books_all_kinds_are_asked_on_the_first_day(house, digest):
+    """Six new books and six items a day: two of each kind, not six themes."""
+    for number in range(6):
+        book = replace(digest, title=f"Book {number}")
+        add_digest(house.desk, f"{number}.docx", house.shelf.put(book))
+    asked = []
+    while views := todays_sitting(house.desk).items:
+        asked.append(views[0].kept.item.kind)
+        house.answer(views[0].kept.item.id, Grade.CLEAR)
+    assert Counter(asked) == dict.fromkeys(KindName, 2)
+    assert todays_sitting(house.desk).next_on == house.now.date() + timedelta(days=1)

@@ -227,7 +227,7 @@ def _items() -> None:
         sqlite_with_rowid=False,
     )
     op.create_index("items_by_digest", "items", ["reader_id", "digest_id", "id"])
-    op.create_index("items_by_first_day", "items", ["reader_id", "first_day"])
+    op.create_index("items_by_first_day", "items", ["reader_id", "first_day", "kind"])
     op.create_index(
         "items_called",
         "items",
