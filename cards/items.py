@@ -1,5 +1,6 @@
 """From a digest to its items, and the identity of both across edits."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -8,7 +9,7 @@ from uuid import UUID, uuid5
 from rapidfuzz import fuzz
 
 from cards.answers import Grade
-from cards.digest import Digest
+from cards.digest import MAX_PARTS, Digest
 from cards.kinds import KINDS
 from cards.kinds.base import KindName
 from cards.parts import KeptDigest, Part, PartKind
@@ -198,12 +199,8 @@ def _matches(fresh: Sequence[Part], former: Sequence[Part]) -> dict[int, int]:
     if fresh and former and fresh[0].kind is PartKind.THEME:
         return {0: 0}
     pairs = sorted(
-        (
-            (-likeness, old.retired, abs(new.number - old.number), i, j)
-            for i, new in enumerate(fresh)
-            for j, old in enumerate(former)
-            if (likeness := _likeness(new.text, old.text)) >= SAME_WORDS
-        ),
+        (-likeness, former[j].retired, abs(fresh[i].number - former[j].number), i, j)
+        for i, j, likeness in _alike(fresh, former)
     )
     matches: dict[int, int] = {}
     taken: set[int] = set()
@@ -214,7 +211,23 @@ def _matches(fresh: Sequence[Part], former: Sequence[Part]) -> dict[int, int]:
     return matches
 
 
-def _likeness(one: str, other: str) -> float:
-    if one == other:
-        return 101.0
-    return fuzz.ratio(one.casefold(), other.casefold(), score_cutoff=SAME_WORDS)
+def _alike(fresh: Sequence[Part], former: Sequence[Part]) -> Iterator[tuple[int, int, float]]:
+    """Yield the pairs that may be the same part, with their likeness; the same words come to 101.
+
+    The same words are found among all former parts. Other wordings are compared with
+    the held and the first few hundred retired ones alone: else a digest rewritten many
+    times over would take ever longer to mend.
+    """
+    by_text: dict[str, list[int]] = defaultdict(list)
+    for j, old in enumerate(former):
+        by_text[old.text].append(j)
+    for i, new in enumerate(fresh):
+        yield from ((i, j, 101.0) for j in by_text.get(new.text, ()))
+    order = sorted(range(len(former)), key=lambda j: (former[j].retired, former[j].number))
+    compared = [(j, former[j].text.casefold()) for j in order[: 2 * MAX_PARTS]]
+    for i, new in enumerate(fresh):
+        words = new.text.casefold()
+        for j, others in compared:
+            likeness = fuzz.ratio(words, others, score_cutoff=SAME_WORDS)
+            if likeness and former[j].text != new.text:
+                yield i, j, likeness
