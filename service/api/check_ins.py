@@ -6,7 +6,7 @@ from typing import Any
 from marshmallow import fields, validate
 
 from cards.commitments import MAX_NOTE, Outcome
-from cards.errors import CommitmentMissing, Invalid
+from cards.errors import CommitmentMissing, Conflict, Invalid
 from service.api import examples
 from service.api.desk import desk
 from service.api.fields import Day, Identity, Request, Shape, Text
@@ -74,12 +74,12 @@ class CheckInSchema(Shape):
         CheckInSchema(),
         example=examples.CHECK_IN,
     ),
-    refuses=(CommitmentMissing, Invalid),
+    refuses=(CommitmentMissing, Conflict, Invalid),
 )
 def post_check_in(sent: dict[str, Any]) -> Reply:
     """Report on a commitment.
 
-    A check-in is a fact and is never changed. One whose id is kept already changes nothing.
+    A check-in is a fact and is never changed. The very same again changes nothing.
     """
     report = Report(
         id=sent["id"],

@@ -55,13 +55,13 @@ class InstantCursor(fields.Field[tuple[datetime, UUID]]):
         return at, UUID(bytes=place[8:])
 
 
-def limit() -> QueryWhole:
-    """Return the field for how many entries a page holds."""
+def limit(of_what: str = "entries") -> QueryWhole:
+    """Return the field for how many of something a page holds."""
     return QueryWhole(
         load_default=PAGE,
         validate=validate.Range(1, MOST),
         metadata={
-            "description": f"How many entries at the most, 1 to {MOST}; {PAGE} unless given."
+            "description": f"How many {of_what} at the most, 1 to {MOST}; {PAGE} unless given."
         },
     )
 

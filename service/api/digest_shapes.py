@@ -7,11 +7,12 @@ from marshmallow import fields
 from cards.cautions import caution
 from cards.digest import Digest
 from cards.intake import Understood
+from cards.items import Standing
 from cards.parts import KeptDigest, PartKind
 from service.api import meanings
 from service.api.fields import Shape
 from service.use_cases.add_digest import Added, Status
-from service.use_cases.ports import DigestEntry
+from service.use_cases.library import ShelvedDigest
 
 
 class PointSchema(Shape):
@@ -112,6 +113,19 @@ class KeptDigestSchema(_DigestSchema):
     )
 
 
+class StandingsSchema(Shape):
+    """How many items of a digest stand how."""
+
+    unasked = fields.Integer(required=True, metadata={"description": "Not asked yet."})
+    settling = fields.Integer(
+        required=True, metadata={"description": "Came back, but not for three weeks yet."}
+    )
+    held = fields.Integer(required=True, metadata={"description": "Kept for three weeks or more."})
+    faded = fields.Integer(
+        required=True, metadata={"description": "Came back blank when last asked."}
+    )
+
+
 class DigestEntrySchema(_BookSchema):
     """A digest as the list of the library shows it."""
 
@@ -126,6 +140,11 @@ class DigestEntrySchema(_BookSchema):
     )
     quotations = fields.Integer(
         required=True, metadata={"description": "How many quotations it has."}
+    )
+    standings = fields.Nested(
+        StandingsSchema,
+        required=True,
+        metadata={"description": "Its items by how they stand with the reader's memory."},
     )
 
 
@@ -201,7 +220,7 @@ def added_digest(added: Added, file: str) -> dict[str, object]:
     }
 
 
-def digest_entry(entry: DigestEntry) -> dict[str, object]:
+def digest_entry(entry: ShelvedDigest) -> dict[str, object]:
     """Return what `DigestEntrySchema` dumps."""
     kept = entry.kept
     return _book(kept) | {
@@ -211,6 +230,7 @@ def digest_entry(entry: DigestEntry) -> dict[str, object]:
         "points": len(kept.held(PartKind.POINT)),
         "commitments": len(kept.held(PartKind.COMMITMENT)),
         "quotations": len(kept.held(PartKind.QUOTATION)),
+        "standings": {standing.value: entry.standings.get(standing, 0) for standing in Standing},
     }
 
 

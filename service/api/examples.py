@@ -68,6 +68,7 @@ SHELF = {
             "points": 2,
             "commitments": 1,
             "quotations": 1,
+            "standings": {"unasked": 0, "settling": 2, "held": 0, "faded": 1},
         }
     ],
     "next": None,
@@ -161,4 +162,21 @@ CHECK_IN = {
     "day": "2026-03-01",
     "reported_at": "2026-03-01T20:15:00+00:00",
     "note": REPORT["note"],
+}
+COMMITMENTS = {
+    "day": "2026-03-01",
+    "commitments": [
+        {
+            "id": COMMITMENT_ID,
+            "digest": DIGEST_ID,
+            "title": "Silas Marner",
+            "author": "George Eliot",
+            "number": 1,
+            "text": _COMMITMENT,
+            "caution": None,
+            "check_ins": {"kept": 2, "partly": 1, "missed": 0},
+            "last": CHECK_IN,
+        }
+    ],
+    "next": None,
 }

@@ -1,6 +1,7 @@
 """`/books/<id>`: one digest laid open, and the file it came from."""
 
 from collections import Counter, defaultdict
+from collections.abc import Iterable
 from io import BytesIO
 from uuid import UUID
 
@@ -10,9 +11,8 @@ from cards.cautions import caution
 from cards.commitments import CheckIn, Outcome
 from cards.items import KeptItem
 from cards.kinds.base import KindName
-from cards.parts import PartKind
+from cards.parts import Part, PartKind
 from service.pages.plot_line import plot_line
-from service.pages.wording import listed
 from service.use_cases.library import open_digest, open_original
 from service.use_cases.mend_digest import unplaced
 from service.use_cases.ports import Desk
@@ -35,7 +35,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             items=sorted(opened.items, key=_by_kind),
             unplaced=unplaced(opened.kept),
             cautions=[caution(part.text) for part in commitments],
-            tallies=[tallies(opened.check_ins)[part.id] for part in commitments],
+            tallies=_tallies(opened.check_ins, commitments),
             kept_now=request.args.get("kept"),
         )
 
@@ -55,18 +55,9 @@ def _by_kind(kept: KeptItem) -> tuple[int, int]:
     return tuple(KindName).index(kept.item.kind), kept.item.number
 
 
-def tallies(check_ins: tuple[CheckIn, ...]) -> defaultdict[UUID, str]:
-    """Return for each commitment how often it was kept, partly kept and missed, in words."""
+def _tallies(check_ins: Iterable[CheckIn], commitments: Iterable[Part]) -> list[Counter[Outcome]]:
+    """Return the check-ins on each commitment counted by outcome."""
     counts: defaultdict[UUID, Counter[Outcome]] = defaultdict(Counter)
     for each in check_ins:
         counts[each.commitment_id][each.outcome] += 1
-    told: defaultdict[UUID, str] = defaultdict(str)
-    for commitment_id, count in counts.items():
-        told[commitment_id] = listed(
-            f"{outcome} {_times(count[outcome])}" for outcome in Outcome if count[outcome]
-        )
-    return told
-
-
-def _times(number: int) -> str:
-    return {1: "once", 2: "twice"}.get(number, f"{number} times")
+    return [counts[part.id] for part in commitments]

@@ -1,22 +1,19 @@
 """`/books`: the library, and the place where digests are handed in."""
 
-import contextlib
-from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import datetime
 from http import HTTPStatus
-from uuid import UUID
 
-from flask import Blueprint, abort, render_template, request
+from flask import Blueprint, render_template, request
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import FileStorage
 
 from cards.digest import Notice
-from cards.errors import DocumentRefused, Invalid, Refusal
+from cards.errors import DocumentRefused, Invalid
 from cards.intake import Understood
 from cards.parts import PartKind
+from service.pages import shelf_places
 from service.use_cases.add_digest import Added, add_digest, read_digest
-from service.use_cases.library import OpenDigest, list_digests, open_digest
+from service.use_cases.library import list_digests
 from service.use_cases.mend_digest import unplaced
 from service.use_cases.ports import Desk
 
@@ -85,39 +82,17 @@ def _fault(files: int) -> str:
 
 
 def _library(desk: Desk, fault: str = "") -> str:
-    shelf = list_digests(desk, _cursor(request.args.get("after")), SHELF)
+    shelf = list_digests(desk, shelf_places.read(request.args.get("after")), SHELF)
     return render_template(
         "books.html",
-        books=_opened(desk, (entry.kept.id for entry in shelf.entries)),
-        next=None if shelf.next is None else f"{shelf.next[0].isoformat()}~{shelf.next[1]}",
+        books=shelf.entries,
+        next=shelf_places.written(shelf.next),
         first="after" not in request.args,
         removed="removed" in request.args,
         formats=FORMATS,
         kinds=PartKind,
         fault=fault,
     )
-
-
-def _opened(desk: Desk, ids: Iterable[UUID]) -> list[OpenDigest]:
-    books = []
-    for digest_id in ids:
-        # One taken out between the two looks is simply no longer there.
-        with contextlib.suppress(Refusal):
-            books.append(open_digest(desk, digest_id))
-    return books
-
-
-def _cursor(written: str | None) -> tuple[datetime, UUID] | None:
-    if written is None:
-        return None
-    instant, _, digest_id = written.partition("~")
-    try:
-        at, after = datetime.fromisoformat(instant), UUID(digest_id)
-    except ValueError:
-        abort(HTTPStatus.NOT_FOUND)
-    if at.tzinfo is None:
-        abort(HTTPStatus.NOT_FOUND)
-    return at, after
 
 
 def _add(desk: Desk, file: FileStorage) -> Report:

@@ -1,40 +1,25 @@
-"""`/commitments`: what the books asked, and what came of it today."""
+"""`/commitments`: what the books asked, and what came of it."""
 
-from dataclasses import dataclass
 from http import HTTPStatus
 from uuid import UUID
 
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from cards.cautions import caution
-from cards.commitments import MAX_NOTE, CheckIn, Outcome
-from cards.parts import Part, PartKind
-from service.pages import fields
-from service.pages.book import tallies
+from cards.commitments import MAX_NOTE, Outcome
+from cards.errors import Conflict
+from service.pages import fields, shelf_places
 from service.pages.fields import Faults
 from service.use_cases.check_in import Report, check_in
-from service.use_cases.library import OpenDigest, list_digests, open_digest
+from service.use_cases.commitments import list_commitments
 from service.use_cases.ports import Desk
 
-
-@dataclass(frozen=True, slots=True)
-class Promise:
-    """One commitment in the index.
-
-    Attributes:
-        book: the digest it comes from, laid open.
-        part: its words and identity.
-        caution: the caution it carries, or None.
-        tally: its check-ins by outcome, in words; "" without any.
-        today: the check-ins reported about today.
-    """
-
-    book: OpenDigest
-    part: Part
-    caution: str | None
-    tally: str
-    today: tuple[CheckIn, ...]
+BOOKS = 25
+"""Books on one page of the commitments: as many as on one page of the library."""
+_SAID_OTHERWISE = (
+    "This was kept already, saying something else. What you write now is kept beside it, not in "
+    "its place."
+)
 
 
 def install(door: Blueprint, desk: Desk) -> None:
@@ -42,7 +27,7 @@ def install(door: Blueprint, desk: Desk) -> None:
 
     @door.get("/commitments")
     def commitments() -> str:
-        """Show every commitment with what came of it."""
+        """Show the commitments of one page of the library with what came of them."""
         return _page(desk)
 
     @door.post("/books/<uuid:digest_id>/commitments/<uuid:commitment_id>/check-ins")
@@ -51,17 +36,23 @@ def install(door: Blueprint, desk: Desk) -> None:
         faults = _faults()
         if faults:
             return _page(desk, commitment_id, faults), HTTPStatus.UNPROCESSABLE_ENTITY
-        check_in(
-            desk,
-            Report(
-                id=fields.identity(request.form, "check_in") or desk.new_id(),
-                digest_id=digest_id,
-                commitment_id=commitment_id,
-                outcome=Outcome(request.form["outcome"]),
-                note=fields.text(request.form, "note").strip(),
-            ),
+        sent = Report(
+            id=fields.identity(request.form, "check_in") or desk.new_id(),
+            digest_id=digest_id,
+            commitment_id=commitment_id,
+            outcome=Outcome(request.form["outcome"]),
+            note=fields.text(request.form, "note").strip(),
         )
-        address = url_for("pages.commitments", checked=commitment_id, _anchor=f"c-{commitment_id}")
+        try:
+            check_in(desk, sent)
+        except Conflict:
+            return _page(desk, commitment_id, {"outcome": _SAID_OTHERWISE}), HTTPStatus.CONFLICT
+        address = url_for(
+            "pages.commitments",
+            after=request.args.get("after"),
+            checked=commitment_id,
+            _anchor=f"c-{commitment_id}",
+        )
         return redirect(address, HTTPStatus.SEE_OTHER)
 
 
@@ -76,9 +67,13 @@ def _faults() -> Faults:
 
 
 def _page(desk: Desk, open_at: UUID | None = None, faults: Faults | None = None) -> str:
+    after = request.args.get("after")
+    page = list_commitments(desk, shelf_places.read(after), BOOKS)
     return render_template(
         "commitments.html",
-        promises=_promises(desk),
+        page=page,
+        after=after,
+        next=shelf_places.written(page.next),
         outcomes=tuple(Outcome),
         new_id=desk.new_id,
         open_at=open_at,
@@ -87,34 +82,3 @@ def _page(desk: Desk, open_at: UUID | None = None, faults: Faults | None = None)
         checked=fields.identity(request.args, "checked"),
         most=MAX_NOTE,
     )
-
-
-def _promises(desk: Desk) -> list[Promise]:
-    promises: list[Promise] = []
-    after = None
-    while True:
-        shelf = list_digests(desk, after)
-        for entry in shelf.entries:
-            if entry.kept.held(PartKind.COMMITMENT):
-                promises.extend(_of_book(open_digest(desk, entry.kept.id)))
-        after = shelf.next
-        if after is None:
-            return promises
-
-
-def _of_book(book: OpenDigest) -> list[Promise]:
-    told = tallies(book.check_ins)
-    return [
-        Promise(
-            book=book,
-            part=part,
-            caution=caution(part.text),
-            tally=told[part.id],
-            today=tuple(
-                each
-                for each in book.check_ins
-                if each.commitment_id == part.id and each.day == book.today
-            ),
-        )
-        for part in book.kept.held(PartKind.COMMITMENT)
-    ]

@@ -1,12 +1,12 @@
 """How days, numbers, kinds and marked texts are put on a page: the templates' filters."""
 
-from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from cards.items import KeptItem, Standing
+from cards.commitments import Outcome
+from cards.items import Standing
 from cards.kinds.base import KindName, Span
 
 _MONTHS = (
@@ -69,10 +69,18 @@ def kind_in_words(kind: KindName) -> str:
     return _KINDS[kind]
 
 
-def standings(items: Iterable[KeptItem]) -> str:
-    """Return how many items stand how: two held, one faded; "" without items."""
-    found = Counter(item.standing for item in items)
-    return ", ".join(f"{found[standing]} {standing}" for standing in Standing if found[standing])
+def standings(counts: Mapping[Standing, int]) -> str:
+    """Return how many items stand how: 2 held, 1 faded; "" without items."""
+    return ", ".join(f"{counts[each]} {each}" for each in Standing if counts.get(each))
+
+
+def tally(counts: Mapping[Outcome, int]) -> str:
+    """Return how often a commitment was kept, partly kept and missed; "" without check-ins."""
+    return listed(f"{each} {_times(counts[each])}" for each in Outcome if counts.get(each))
+
+
+def _times(number: int) -> str:
+    return {1: "once", 2: "twice"}.get(number, f"{number} times")
 
 
 def stretches(text: str, spans: Sequence[Span]) -> list[Stretch]:
@@ -126,6 +134,7 @@ FILTERS: dict[str, Callable[..., Any]] = {
     "continued": continued,
     "kind": kind_in_words,
     "standings": standings,
+    "tally": tally,
     "stretches": stretches,
     "percent": percent,
 }

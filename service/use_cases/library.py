@@ -1,14 +1,15 @@
 """A reader looks through their books."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
 
 from cards.commitments import CheckIn
 from cards.errors import DigestMissing
-from cards.items import KeptItem
+from cards.items import KeptItem, Standing
 from cards.parts import KeptDigest
-from service.use_cases.ports import Desk, DigestEntry, Original
+from service.use_cases.ports import Desk, Original
 
 PAGE = 50
 """Entries on one page of a list unless asked for otherwise."""
@@ -17,15 +18,24 @@ MOST = 200
 
 
 @dataclass(frozen=True, slots=True)
-class Shelf:
-    """One page of the library, newest first.
+class ShelvedDigest:
+    """A digest on its shelf.
 
     Attributes:
-        entries: the digests with the instants they were added.
-        next: where the following page begins, or None.
+        added_at: the instant it was first added.
+        standings: how many of its items not retired stand how; those no item has left out.
     """
 
-    entries: tuple[DigestEntry, ...]
+    kept: KeptDigest
+    added_at: datetime
+    standings: Mapping[Standing, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """One page of the library, newest first; `next` is where the following one begins, or None."""
+
+    entries: tuple[ShelvedDigest, ...]
     next: tuple[datetime, UUID] | None
 
 
@@ -50,12 +60,22 @@ class OpenDigest:
 def list_digests(
     desk: Desk, after: tuple[datetime, UUID] | None = None, limit: int = PAGE
 ) -> Shelf:
-    """Return one page of the library, newest first, beyond `after`."""
+    """Return one page of the library, newest first, beyond `after`.
+
+    It takes three statements however many digests are on it.
+    """
     with desk.store.reading() as work:
         entries = work.digests.page(desk.reader, after, limit + 1)
-    page = tuple(entries[:limit])
+        page = entries[:limit]
+        standings = work.items.standings(desk.reader, (entry.kept.id for entry in page))
     more = len(entries) > limit
-    return Shelf(page, (page[-1].added_at, page[-1].kept.id) if more else None)
+    return Shelf(
+        tuple(
+            ShelvedDigest(each.kept, each.added_at, standings.get(each.kept.id, {}))
+            for each in page
+        ),
+        (page[-1].added_at, page[-1].kept.id) if more else None,
+    )
 
 
 def open_digest(desk: Desk, digest_id: UUID) -> OpenDigest:

@@ -124,7 +124,10 @@ def test_the_history_comes_newest_first_in_pages(door: Door, clock: Clock) -> No
 
 
 def test_a_check_in_is_a_fact(door: Door, walks: UUID) -> None:
-    """A check-in is kept with the day it is about; sent again it is answered alike."""
+    """A check-in is kept with the day it is about; sent again it is answered alike.
+
+    One that says something else under its id is a conflict.
+    """
     commitment = door.client.get(f"/api/digests/{walks}").json["commitments"][0]
     body = {
         "id": str(uuid4()),
@@ -138,6 +141,8 @@ def test_a_check_in_is_a_fact(door: Door, walks: UUID) -> None:
     assert (first.status_code, again.status_code) == (201, 201)
     assert first.json == again.json
     assert (first.json["day"], first.json["outcome"]) == ("2026-03-01", "partly")
+    refused = door.client.post("/api/check-ins", json={**body, "outcome": "kept"})
+    assert (refused.status_code, refused.json["type"]) == (409, "/api/problems/conflict")
 
 
 @pytest.mark.parametrize(

@@ -9,12 +9,14 @@ from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
 from service.pages import books
+from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import Added, add_digest
 from service.use_cases.library import list_digests, open_digest
 from service.use_cases.mend_digest import unplaced
 from service.use_cases.ports import Desk
 from tests.pages.house import DIGEST, WITHOUT_POINTS
 from tests.pages.sittings import answer, form
+from tests.store.statements import Statements
 
 HOSTILE = "<script>alert('x')</script> \"quoted\" & \u202eright to left\u202c"
 
@@ -270,3 +272,21 @@ def test_hostile_words_are_shown_as_words(client: FlaskClient, desk: Desk) -> No
     for shown in pages:
         assert "<script>alert" not in shown
         assert "&lt;script&gt;alert" in shown
+
+
+@pytest.mark.parametrize("address", ["/books", "/commitments"])
+def test_a_list_takes_a_fixed_number_of_statements(
+    client: FlaskClient, desk: Desk, address: str
+) -> None:
+    """However many books there are, their lists ask the store the same few things."""
+    assert isinstance(desk.store, SqlStore)
+    statements = Statements(desk.store.engines)
+    asked = []
+    for number in range(3):
+        text = DIGEST.replace("title: Silas Marner", f"title: Volume {number}")
+        add_digest(desk, f"{number}.md", text.encode())
+        statements.clear()
+        assert f"Volume {number}" in client.get(address).text
+        asked.append(len(statements))
+    assert asked == [asked[0]] * 3
+    assert asked[0] <= 5

@@ -10,8 +10,9 @@ from cards.commitments import CheckIn, Outcome
 from cards.parts import KeptDigest, PartKind
 from service.store.errors import StoreContradiction
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import ReaderId
+from service.use_cases.ports import ReaderId, Tally
 from tests.store.libraries import NOW, TODAY, a_book, shelve
+from tests.store.statements import Statements
 
 
 def a_check_in(book: KeptDigest, days_ago: int = 0) -> CheckIn:
@@ -51,3 +52,37 @@ def test_a_check_in_needs_its_commitment(store: SqlStore, reader: ReaderId) -> N
         work.readers.lock(reader)
         with pytest.raises(StoreContradiction):
             work.check_ins.add(reader, report)
+
+
+def test_tallies_count_by_outcome_and_keep_the_last(store: SqlStore, reader: ReaderId) -> None:
+    """Each commitment of the digests asked for is counted; the last is about the latest day.
+
+    Of several about that day it is the one reported last, whichever came first.
+    """
+    book, silent, other = a_book(), a_book("Of Harbours"), a_book("Of Tides")
+    early, late = a_check_in(book), replace(a_check_in(book), outcome=Outcome.KEPT)
+    late = replace(late, reported_at=NOW + timedelta(hours=1))
+    about_before = replace(a_check_in(book, days_ago=2), reported_at=NOW + timedelta(days=1))
+    with store.writing() as work:
+        for each in (book, silent, other):
+            shelve(work, reader, each)
+        for report in (late, about_before, early, a_check_in(other)):
+            work.check_ins.add(reader, report)
+        assert work.check_ins.tallies(reader, [book.id, silent.id]) == {
+            early.commitment_id: Tally({Outcome.PARTLY: 2, Outcome.KEPT: 1}, late)
+        }
+        assert work.check_ins.tallies(reader, []) == {}
+
+
+def test_tallies_take_two_statements(
+    store: SqlStore, reader: ReaderId, statements: Statements
+) -> None:
+    """Two statements tell what came of any number of commitments."""
+    books = [a_book(f"Volume {number}") for number in range(9)]
+    with store.writing() as work:
+        for book in books:
+            shelve(work, reader, book)
+            work.check_ins.add(reader, a_check_in(book))
+        statements.clear()
+        assert len(work.check_ins.tallies(reader, (book.id for book in books))) == len(books)
+        assert len(statements) == 2

@@ -50,6 +50,7 @@ def test_anothers_ids_give_nothing(store: SqlStore, reader: ReaderId) -> None:
         assert work.items.get(other, item.id) is None
         assert work.items.lock(other, item.id) is None
         assert work.items.of_digest(other, book.id) == []
+        assert work.items.standings(other, [book.id]) == {}
         assert work.items.called(other, TODAY, 9) == []
         assert work.items.unasked(other, 9) == []
         assert work.items.first_asked(other, TODAY) == {}
@@ -59,6 +60,7 @@ def test_anothers_ids_give_nothing(store: SqlStore, reader: ReaderId) -> None:
         assert work.answers.of_item(other, item.id) == []
         assert work.answers.history(other, item.id, None, 9) == []
         assert work.check_ins.of_digest(other, book.id) == []
+        assert work.check_ins.tallies(other, [book.id]) == {}
         work.items.remember(other, second.id, a_memory())
         kept = work.items.get(reader, second.id)
         assert kept is not None

@@ -5,11 +5,12 @@ from datetime import timedelta
 from uuid import UUID, uuid4
 
 from cards.answers import Grade
-from cards.items import KeptItem
+from cards.items import HELD_FROM, KeptItem, Standing
 from cards.kinds.base import KindName
 from service.store.sql_store import SqlStore
 from service.use_cases.ports import ReaderId
 from tests.store.libraries import NOW, TODAY, a_book, a_memory, shelve
+from tests.store.statements import Statements
 
 TOMORROW = TODAY + timedelta(days=1)
 
@@ -188,3 +189,31 @@ def test_pages_are_by_id_and_meet(store: SqlStore, reader: ReaderId) -> None:
                     ),
                     key=lambda one: one.bytes,
                 )
+
+
+def test_standings_count_the_items_of_each_digest(
+    store: SqlStore, reader: ReaderId, statements: Statements
+) -> None:
+    """One statement counts the items not retired of any number of digests by their standing."""
+    book, other = a_book(quotations=4), a_book("Of Harbours", quotations=1)
+    bare = replace(a_book("Of Tides"), parts=())
+    with store.writing() as work:
+        faded, settling, held, gone, *_ = shelve(work, reader, book)
+        shelve(work, reader, other)
+        shelve(work, reader, bare)
+        work.items.remember(reader, faded.id, a_memory(grade=Grade.BLANK))
+        work.items.remember(reader, settling.id, a_memory())
+        work.items.remember(reader, held.id, replace(a_memory(), stability=HELD_FROM))
+        work.items.put(reader, [replace(gone, retired=True)], NOW)
+        statements.clear()
+        assert work.items.standings(reader, (each.id for each in (book, other, bare))) == {
+            book.id: {
+                Standing.FADED: 1,
+                Standing.SETTLING: 1,
+                Standing.HELD: 1,
+                Standing.UNASKED: 2,
+            },
+            other.id: {Standing.UNASKED: 3},
+        }
+        assert len(statements) == 1
+        assert work.items.standings(reader, []) == {}

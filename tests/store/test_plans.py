@@ -123,7 +123,9 @@ SEARCHED = {
     "digests from a file": lambda work: work.digests.from_file(READER, "fell.docx"),
     "an original": lambda work: work.digests.original(READER, BOOK.id),
     "an answer": lambda work: work.answers.get(READER, BOOK.id),
+    "items of digests": lambda work: work.items.standings(READER, [BOOK.id, uuid4()]),
     "check-ins": lambda work: work.check_ins.of_digest(READER, BOOK.id),
+    "tallies": lambda work: work.check_ins.tallies(READER, [BOOK.id, uuid4()]),
     "a reader": lambda work: work.readers.get(READER),
 }
 

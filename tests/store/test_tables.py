@@ -105,6 +105,7 @@ def do_everything(store: SqlStore, reader: ReaderId) -> None:
         items.get(reader, first.id)
         items.lock(reader, first.id)
         items.of_digest(reader, book.id)
+        items.standings(reader, [book.id])
         items.remember(reader, first.id, a_memory())
         items.remember(reader, second.id, None)
         items.called(reader, TODAY, 5)
@@ -127,4 +128,5 @@ def do_everything(store: SqlStore, reader: ReaderId) -> None:
         work.check_ins.add(reader, report)
         work.check_ins.add(reader, report)
         work.check_ins.of_digest(reader, book.id)
+        work.check_ins.tallies(reader, [book.id])
         work.commit()
