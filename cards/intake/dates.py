@@ -1,7 +1,7 @@
 """Dates as readers write them, in the languages of the headings."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from cards.intake.wording import folded
@@ -28,13 +28,25 @@ _NUMBERS = re.compile(r"(?<!\d)(\d{1,2})([./-])\s?(\d{1,2})\2\s?(\d{4})(?!\d)")
 _YEAR = re.compile(r"(?<!\d)(\d{4})(?!\d)")
 _ORDINAL = re.compile(r"(\d{1,2})(?:st|nd|rd|th|er|o|a|e)?")
 _BETWEEN = frozenset({"of", "de", "the", "del", "di", "do"})
+_WORD = re.compile(r"[^\W_]+")
+_SPAN = re.compile(r"\s*(?:[-–—]|\b(?:to|until|till|bis|au|al|tot)\b)\s*", re.IGNORECASE)
+_NEAR = 12
+"""Characters, a weekday's, that may stand between the two ends of a span and its second date."""
 
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """A date found in a text; `day` is None where what is written leaves it open."""
+    """A date found in a text.
+
+    Attributes:
+        day: None where what is written leaves it open.
+        start: where its words begin in the text.
+        end: where they end.
+    """
 
     day: date | None
+    start: int = field(default=0, compare=False)
+    end: int = field(default=0, compare=False)
 
 
 def date_in(text: str) -> Written | None:
@@ -45,10 +57,23 @@ def date_in(text: str) -> Written | None:
     """
     text = text[:MAX_WRITTEN]
     if (found := _ISO.search(text)) is not None:
-        return Written(_day(int(found[1]), int(found[2]), int(found[3])))
+        return Written(_day(int(found[1]), int(found[2]), int(found[3])), *found.span())
     if (found := _NUMBERS.search(text)) is not None:
-        return Written(_from_figures(int(found[1]), int(found[3]), int(found[4]), found[2]))
-    return _from_words(folded(text).split())
+        day = _from_figures(int(found[1]), int(found[3]), int(found[4]), found[2])
+        return Written(day, *found.span())
+    return _from_words([(folded(word[0]), *word.span()) for word in _WORD.finditer(text)])
+
+
+def last_day_in(text: str) -> Written | None:
+    """Return the first date in a text, or the second end of the span of days it opens."""
+    first = date_in(text)
+    span = _SPAN.match(text, first.end) if first is not None else None
+    if span is None:
+        return first
+    second = date_in(text[span.end() :])
+    if second is None or second.day is None or second.start > _NEAR:
+        return first
+    return Written(second.day, span.end() + second.start, span.end() + second.end)
 
 
 def _from_figures(first: int, second: int, year: int, sign: str) -> date | None:
@@ -57,20 +82,28 @@ def _from_figures(first: int, second: int, year: int, sign: str) -> date | None:
     return _day(year, first, second) if second > 12 else None
 
 
-def _from_words(words: list[str]) -> Written | None:
-    for index, word in enumerate(words):
+def _from_words(words: list[tuple[str, int, int]]) -> Written | None:
+    """Return the date in words that are given folded, each with where it stands."""
+    names = [word for word, _, _ in words]
+    for index, word in enumerate(names):
         if word not in _MONTH_OF:
             continue
-        before = [w for w in words[max(0, index - 2) : index] if w not in _BETWEEN]
-        after = [w for w in words[index + 1 : index + 4] if w not in _BETWEEN]
-        year = next((int(w) for w in after if _YEAR.fullmatch(w)), None)
+        before = [i for i in range(max(0, index - 2), index) if names[i] not in _BETWEEN]
+        after = list(range(index + 1, min(index + 4, len(names))))
+        other = next((i for i in after if names[i] in _MONTH_OF), len(names))
+        after = [i for i in after if i < other and names[i] not in _BETWEEN]
+        year = next((i for i in after if _YEAR.fullmatch(names[i])), None)
         if year is None:
             continue
-        day = _ORDINAL.fullmatch(before[-1]) if before else None
-        if day is None and after and not _YEAR.fullmatch(after[0]):
-            day = _ORDINAL.fullmatch(after[0])
-        return Written(None if day is None else _day(year, _MONTH_OF[word], int(day[1])))
-    return Written(None) if any(_YEAR.fullmatch(word) for word in words) else None
+        at, day = index, _ORDINAL.fullmatch(names[before[-1]]) if before else None
+        if day is not None:
+            at = before[-1]
+        elif not _YEAR.fullmatch(names[after[0]]):
+            day = _ORDINAL.fullmatch(names[after[0]])
+        written = None if day is None else _day(int(names[year]), _MONTH_OF[word], int(day[1]))
+        return Written(written, words[at][1], words[year][2])
+    year = next((i for i, word in enumerate(names) if _YEAR.fullmatch(word)), None)
+    return None if year is None else Written(None, *words[year][1:])
 
 
 def _day(year: int, month: int, day: int) -> date | None:

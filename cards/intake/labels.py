@@ -40,12 +40,27 @@ _LABELS = {
         "lido|finito|finito il|letto|letto il|uitgelezen|uitgelezen op|gelezen|gelezen op"
     ),
 }
+_DETAILS = frozenset(
+    folded(label)
+    for label in (
+        "edition|this edition|my edition|the edition|publisher|published|published by|format|"
+        "details|copy|my copy|ausgabe|verlag|edicion|editorial|editeur|edizione|editore|edicao|"
+        "editora|uitgave|uitgever|translator|translated by|translation|editor|edited by|"
+        "illustrated by|introduction by|ubersetzer|traducteur|year|year of publication|"
+        "first published"
+    ).split("|")
+)
 _FACT_OF = {folded(label): fact for fact, labels in _LABELS.items() for label in labels.split("|")}
 
 
 def fact_label(label: str) -> Fact | None:
     """Return the fact a label names, or None."""
     return _FACT_OF.get(folded(label)) if len(label) <= MAX_LABEL else None
+
+
+def is_detail_label(label: str) -> bool:
+    """Tell whether a label opens what is said of an edition: `Edition: 264 pages`."""
+    return len(label) <= MAX_LABEL and folded(label) in _DETAILS
 
 
 def label_split(text: str) -> Iterator[tuple[str, str]]:

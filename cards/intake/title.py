@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from cards.digest import MAX_TITLE
 from cards.intake.blocks import Block, Shape
+from cards.intake.imprint import is_imprint, names_makers
 from cards.intake.wording import flowing, folded, unquoted
 
 MAX_TITLE_LINE = 200
@@ -98,6 +99,8 @@ def author_line(text: str, *, right_under: bool = False) -> str | None:
     found = _LEADING_BY.match(text)
     if found is not None and is_name(text[found.end() :]):
         return text[found.end() :]
+    if is_imprint(text):
+        return None
     least = 1 if right_under and folded(text) not in _NO_NAMES else 2
     return (
         text if is_name(text) and least <= len(text.split()) <= 6 and not text.isupper() else None
@@ -146,6 +149,7 @@ def _is_line(block: Block) -> bool:
         and len(block.text) <= MAX_TITLE_LINE
         and (block.strong or not is_prose(block.text))
         and _LEADING_BY.match(block.text) is None
+        and not names_makers(block.text)
     )
 
 

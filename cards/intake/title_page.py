@@ -6,8 +6,9 @@ from dataclasses import dataclass, field, replace
 from cards.digest import MAX_TITLE, Notice
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.dates import date_in
-from cards.intake.facts import Facts
-from cards.intake.labels import fact_label
+from cards.intake.facts import Facts, opens_with_fact
+from cards.intake.imprint import is_imprint
+from cards.intake.labels import Fact, fact_label
 from cards.intake.title import (
     author_line,
     is_generic,
@@ -18,7 +19,7 @@ from cards.intake.title import (
 )
 from cards.intake.wording import excerpt, flowing, folded, tidied
 
-_DELIBERATE = (".md", ".markdown")
+_DELIBERATE = (".md", ".markdown", ".txt", ".text")
 """Endings of files whose properties are front matter, typed by hand over the digest."""
 _MAX_DATE_WORDS = 5
 
@@ -44,13 +45,15 @@ class TitlePage:
     def read(self, front: Sequence[Block], document: Document) -> None:
         """Read the blocks before the first part."""
         properties = {key: tidied(value) for key, value in document.properties.items()}
-        if document.name.lower().endswith(_DELIBERATE):
+        typed = document.name.lower().endswith(_DELIBERATE)
+        if typed:
             self.facts.title = flowing(properties.get("title", "")) or None
             self.facts.author = flowing(properties.get("author", "")) or None
         blocks = self._without_facts(front)
         self._find_title(blocks)
         self.title = self.facts.title or ""
-        self.facts.take_properties(properties)
+        others = {key: properties[key] for key in properties if key not in {"title", "author"}}
+        self.facts.take_properties(others, typed=typed)
 
     def settle(self, document: Document) -> None:
         """Fall back on what the file says of itself, once the whole document was read."""
@@ -85,20 +88,9 @@ class TitlePage:
             if follows and fact is not None and self.facts.take(fact, front[index + 1].text):
                 index += 2
                 continue
-            text = (
-                self.facts.take_row(block.text)
-                if block.shape in {Shape.ROW, Shape.ITEM}
-                else self._line(block)
-            )
-            blocks += [replace(block, text=text)] if text else []
+            blocks += without_facts(block, self.facts)
             index += 1
         return blocks
-
-    def _line(self, block: Block) -> str:
-        if block.shape is Shape.QUOTE or is_prose(block.text):
-            return block.text
-        lines = [self.facts.take_line(line) for line in block.text.split("\n")]
-        return "\n".join(line for line in lines if line)
 
     def _find_title(self, blocks: list[Block]) -> None:
         at = title_block(blocks)
@@ -107,6 +99,8 @@ class TitlePage:
                 self._take_title(block)
             elif is_generic(block.text) or folded(block.text) == folded(self.facts.title or ""):
                 continue
+            elif block.shape is Shape.PARAGRAPH and is_imprint(block.text):
+                self.facts.rests.append(block.text)
             elif block.shape is Shape.PARAGRAPH and is_prose(block.text) and not block.strong:
                 self.prose.append(flowing(block.text))
             elif not self._take_by_line(block, 0 if at is None else index - at):
@@ -121,7 +115,8 @@ class TitlePage:
                 self._leave(block)
             return
         self.facts.title = known or named.title or None
-        self.facts.author = self.facts.author or named.author
+        if named.author is not None:
+            self.facts.take(Fact.AUTHOR, named.author)
         for line in filter(None, rest.split("\n")):
             if not self._take_by_line(replace(block, text=line), 1):
                 self._leave(replace(block, text=line))
@@ -150,7 +145,7 @@ class TitlePage:
             self.notices.append(
                 Notice(
                     "finished_on",
-                    f"“{excerpt(block.text, 40)}” stands at the top. If you finished the book that "
+                    f"“{excerpt(block.text)}” stands at the top. If you finished the book that "
                     "day, put “Finished:” before it.",
                 )
             )
@@ -169,3 +164,26 @@ class TitlePage:
                 "title at the top of the digest.",
             )
         )
+
+
+def without_facts(block: Block, facts: Facts) -> list[Block]:
+    """Take the facts out of a block that is in no part, and return what is left of it.
+
+    A paragraph that gave facts is parted into its lines.
+    """
+    match block.shape:
+        case Shape.QUOTE:
+            return [block]
+        case Shape.ROW | Shape.ITEM:
+            text = facts.take_row(block.text)
+            return [replace(block, text=text)] if text else []
+        case _:
+            lines = block.text.split("\n")
+            prose = is_prose(block.text) and len(lines) > 1
+            left = [
+                line if prose and not opens_with_fact(line) else facts.take_line(line)
+                for line in lines
+            ]
+            if left == lines:
+                return [block]
+            return [replace(block, text=line) for line in "\n".join(left).split("\n") if line]

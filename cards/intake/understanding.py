@@ -15,7 +15,7 @@ from cards.intake.points import points_of
 from cards.intake.prose import prose_of
 from cards.intake.quotation_text import read_quotation
 from cards.intake.quotations import quotations_of
-from cards.intake.title_page import TitlePage
+from cards.intake.title_page import TitlePage, without_facts
 from cards.intake.wording import excerpt, folded
 
 MAX_TOLD = 20
@@ -86,9 +86,10 @@ def understand(document: Document) -> Understood:
         quotations=quotations,
     )
     left = [("", page.left), *reading.left]
-    notices += page.facts.notices + reading.notices + _asked(digest)
+    notices += reading.notices + _asked(digest)
     for name, blocks in left:
         notices += _left_out(name, blocks)
+    notices += page.facts.told()
     return Understood(digest, tuple(notices))
 
 
@@ -174,15 +175,14 @@ class _Reading:
 
 def _take_facts(section: Section, facts: Facts) -> None:
     """Take the facts that stand in labelled lines among the words of a section."""
-    kept = []
+    kept: list[Block] = []
     for block in section.blocks:
-        text = block.text
-        if block.shape is Shape.PARAGRAPH:
-            text = facts.take_line(text, within=section.part)
-        elif section.part is None and block.shape in {Shape.ROW, Shape.ITEM}:
-            text = facts.take_row(text)
-        if text:
-            kept.append(block if text == block.text else replace(block, text=text))
+        if section.part is None:
+            kept += without_facts(block, facts)
+        elif block.shape is not Shape.PARAGRAPH:
+            kept.append(block)
+        elif text := facts.take_within(block.text, section.part):
+            kept.append(replace(block, text=text))
     section.blocks = kept
 
 

@@ -1,0 +1,45 @@
+"""Lines of a title page that name its makers: translator, publisher, edition, year.
+
+A digest keeps none of them, and their names are not its author's. The words are common
+practice, no published source.
+"""
+
+import re
+
+from cards.intake.wording import folded
+
+_MAKER = re.compile(
+    r"(?:with )?(?:an? |the )?(?:new )?(?:(?:re)?translated|translation|edited|illustrated|"
+    r"illustrations|introduced|introduction|foreword|preface|afterword|notes|selected|abridged|"
+    r"narrated|read aloud|cover|übersetzt|übersetzung|herausgegeben|illustriert|traduit|traduction|"
+    r"préface|traducido|traducción|prólogo|tradotto|traduzione|traduzido|tradução|vertaald|"
+    r"vertaling)\b[^.]{0,60}?\s(?:by|von|par|por|da|di|door)\s+\S|(?:aus dem|from the) \w+ "
+    r"(?:übersetzt |translated )?(?:von|by)\s|(?:trans|transl|ed|eds|tr|übers|hrsg|trad)\.\s",
+    re.IGNORECASE,
+)
+_PUBLISHING = frozenset(
+    folded(
+        "press classics verlag publishers publishing publications éditions editions edition "
+        "editorial editore editora uitgeverij paperback hardback hardcover ebook audiobook "
+        "ausgabe auflage taschenbuch"
+    ).split()
+)
+_PRESS_AND_YEAR = re.compile(r"[^\W\d_].{1,80}?[,(:]\s*(?:1[4-9]|20)\d\d\)?\.?")
+
+
+def names_makers(text: str) -> bool:
+    """Tell whether a line names a translator, an editor or the like: `Translated by X`."""
+    return _MAKER.match(text.strip()) is not None
+
+
+def is_imprint(text: str) -> bool:
+    """Tell whether a line says who made the edition, or who published it and when."""
+    text = text.strip(" .*_()–—-")
+    if len(text) > 120:
+        return False
+    words = folded(text).split()
+    return (
+        names_makers(text)
+        or (len(words) <= 8 and not _PUBLISHING.isdisjoint(words))
+        or (len(words) <= 6 and _PRESS_AND_YEAR.fullmatch(text) is not None)
+    )

@@ -1,0 +1,116 @@
+"""The values of facts read off a line, each with the words that are left of the line."""
+
+import re
+from typing import NamedTuple
+
+from cards.intake.dates import Written, last_day_in
+from cards.intake.isbn import compact, is_isbn
+from cards.intake.wording import folded
+
+_FIGURES = r"\d{1,3}(?:[,.’'\u202f]\d{3})+(?!\d)|\d{1,6}"
+_PAGE_WORDS = r"(?:pages|pp\.?|p\.|seiten|páginas|paginas|pagine|pagina's|s\.)(?!\w)"
+_PAGES = re.compile(rf"(?<![\w.,-])({_FIGURES})\s?{_PAGE_WORDS}", re.IGNORECASE)
+_COUNT = re.compile(
+    rf"(?<!\d)(?<!\d[-–])({_FIGURES})(?!\d)(?!\s?[-–]\s?\d)(?!\s?(?:h|hours?|hrs?|min|minutes?|words?|stunden)\b)",
+    re.IGNORECASE,
+)
+_ISBN = re.compile(
+    r"\bISBN(?:[- ]?1[03](?![\d-]))?\s*:?\s*(\d[\dXx \-–]{8,18}[\dXx])", re.IGNORECASE
+)
+_NUMBER = re.compile(r"\d[\dXx \-–‐‑]{8,18}[\dXx]|\d[\dXx \-–‐‑]*[\dXx]")
+_FINISHED = re.compile(
+    r"\b(?:finished|completed|read|gelesen|beendet|lu|terminado|leído|letto|lido|gelezen)"
+    r"(?:\s(?:reading|it|on|in|am|le|el|il|em|op)){0,3}\s*:?\s+(?=.{0,40}\d{4})",
+    re.IGNORECASE,
+)
+_IDLE = frozenset(
+    folded(
+        "on in at the of am im le el il em op den der about ca circa approx approximately etwa "
+        "environ pages pp isbn and und et reading finished read "
+        "monday tuesday wednesday thursday friday saturday sunday mon tue wed thu fri sat sun "
+        "montag dienstag mittwoch donnerstag freitag samstag sonntag lundi mardi mercredi jeudi "
+        "vendredi samedi dimanche lunes martes miércoles jueves viernes sábado domingo lunedì "
+        "martedì mercoledì giovedì venerdì sabato domenica maandag dinsdag woensdag donderdag "
+        "vrijdag zaterdag zondag"
+    ).split()
+)
+_EDGE = " ,;:.()[]–—-|·•"
+
+
+class Isbn(NamedTuple):
+    """An ISBN as written, and the line without it."""
+
+    written: str
+    rest: str
+
+
+class Pages(NamedTuple):
+    """A number of pages, and the line without it."""
+
+    count: int
+    rest: str
+
+
+class Finished(NamedTuple):
+    """The day a book was finished, or None where its words leave it open; they; what is left."""
+
+    day: Written
+    words: str
+    rest: str
+
+
+def isbn_off(text: str, *, labelled: bool = False) -> Isbn | None:
+    """Take an ISBN off a line; one that is not `labelled` has `ISBN` in front of it."""
+    found = (_NUMBER if labelled else _ISBN).search(text)
+    if found is None:
+        return None
+    group = 0 if labelled else 1
+    written = _of_right_length(found[group])
+    return Isbn(written, _without(text, found.start(), found.start(group) + len(written)))
+
+
+def pages_off(text: str, *, labelled: bool = False) -> Pages | None:
+    """Take a number of pages off a line; one that is not `labelled` has the word behind it."""
+    found = _PAGES.search(text)
+    if found is None and labelled:
+        found = _COUNT.search(text)
+    if found is None:
+        return None
+    return Pages(int(re.sub(r"\D", "", found[1])), _without(text, *found.span()))
+
+
+def finished_off(text: str, *, labelled: bool = False) -> Finished | None:
+    """Take a date off a line; one that is not `labelled` has `finished` or `read` before it."""
+    start = at = 0
+    if not labelled:
+        found = _FINISHED.search(text)
+        if found is None:
+            return None
+        start, at = found.span()
+    written = last_day_in(text[at:])
+    if written is None:
+        return None
+    before = text[at : at + written.start]
+    begin = start if idle(before) else at + written.start
+    words = text[at + written.start : at + written.end]
+    return Finished(written, words, _without(text, begin, at + written.end))
+
+
+def idle(text: str) -> bool:
+    """Tell whether words say nothing beside a fact: a weekday, a preposition."""
+    return all(word in _IDLE for word in folded(text).split())
+
+
+def _of_right_length(number: str) -> str:
+    """Return a number without figures behind it that belong to something else."""
+    for length in (13, 10):
+        ends = [end for end in range(1, len(number) + 1) if len(compact(number[:end])) == length]
+        if ends and is_isbn(number[: ends[0]]) and not number[ends[0] : ends[0] + 1].isdigit():
+            return number[: ends[0]]
+    return number
+
+
+def _without(text: str, start: int, end: int) -> str:
+    before, after = text[:start].rstrip(_EDGE), text[end:].lstrip(_EDGE)
+    before, after = ("" if idle(part) else part for part in (before, after))
+    return (f"{before}, {after}" if before and after else before or after).strip(" ,;:–—-")
