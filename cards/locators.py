@@ -21,12 +21,33 @@ _WORD = {
     "book": r"(?:bk|books?|buch|livre|libro|livro|boek)",
     "part": r"(?:pt|parts?|teil|partie|parte|deel)",
     "line": r"(?:ll?|lines?|vers|verses?)",
+    "volume": r"(?:vols?|volumes?|band|tome)",
+    "act": r"(?:acts?|akt|aufzug|acte|acto|atto|ato|bedrijf)",
+    "scene": r"(?:sc|scenes?|szene|auftritt|scène|escena|scena|cena)",
+    "canto": r"(?:cantos?|gesang|chant)",
+    "letter": r"(?:letters?|epistles?|brief|lettre|carta|lettera)",
+    "essay": r"(?:essays?)",
+    "lecture": r"(?:lectures?|vorlesung)",
+    "stanza": r"(?:stanzas?|strophe)",
+    "location": r"(?:locs?|locations?|positions?)",
 }
 _NUMBER = r"(?P<number>\d{1,5}|[mdclxvi]{1,9})"
 _SHAPES = {
     unit: re.compile(rf"(?<!\w){word}\.?\s*{_NUMBER}(?![\w])", re.IGNORECASE)
     for unit, word in _WORD.items()
 }
+_STEP = re.compile(
+    "|".join(
+        rf"(?<!\w)(?P<{unit}>{word}\.?\s*(?:\d{{1,5}}|[mdclxvi]{{1,9}}))(?!\w)"
+        for unit, word in _WORD.items()
+    )
+    + r"|(?<!\d)(?P<percent>\d{1,3})\s?%",
+    re.IGNORECASE,
+)
+_PAGES = re.compile(
+    rf"(?<!\w){_WORD['page']}\.?\s*[\dmdclxvi]+(?:\s?[-–—]\s?[\dmdclxvi]+)?(?!\w)", re.IGNORECASE
+)
+_TRAILING_NUMBER = re.compile(r"(?:\d+|[mdclxvi]+)$", re.IGNORECASE)
 
 
 class Unit(StrEnum):
@@ -38,6 +59,16 @@ class Unit(StrEnum):
     BOOK = "book"
     PART = "part"
     LINE = "line"
+    VOLUME = "volume"
+    ACT = "act"
+    SCENE = "scene"
+    CANTO = "canto"
+    LETTER = "letter"
+    ESSAY = "essay"
+    LECTURE = "lecture"
+    STANZA = "stanza"
+    LOCATION = "location"
+    PERCENT = "percent"
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,3 +117,29 @@ def chapter_of(locator: str | None) -> int | None:
     """Return the (first) chapter a locator names, or None."""
     place = place_of(locator, Unit.CHAPTER)
     return None if place is None else place.number
+
+
+def steps_of(locator: str | None) -> tuple[Place, ...]:
+    """Return what a locator counts beside pages, from the outermost in: `Book V, §16`.
+
+    Empty where it counts nothing, or holds a number that could not be read: half of
+    a place is no place.
+    """
+    if locator is None:
+        return ()
+    locator = _PAGES.sub(" ", locator)
+    steps = []
+    for found in _STEP.finditer(locator):
+        unit = Unit(found.lastgroup or "")
+        written = _TRAILING_NUMBER.search(found[unit.value])
+        number = None if written is None else _value(written[0])
+        if number is None:
+            return ()
+        steps.append(Place(unit, number))
+    left = re.findall(r"[^\W_]+", _STEP.sub(" ", locator))
+    read = not any(word.isdigit() or _value(word) is not None for word in left)
+    return tuple(steps) if read and len({step.unit for step in steps}) == len(steps) else ()
+
+
+def _value(written: str) -> int | None:
+    return int(written) if written.isdecimal() else roman(written)

@@ -10,7 +10,7 @@ from cards.intake.headings import Part
 from cards.intake.isbn import compact, is_isbn
 from cards.intake.labels import Fact, fact_label, is_detail_label, label_split
 from cards.intake.title import is_prose
-from cards.intake.values import finished_off, idle, isbn_off, pages_off
+from cards.intake.values import fact_leads, finished_off, idle, isbn_off, pages_off
 from cards.intake.wording import excerpt, flowing, folded
 
 MAX_RESTS = 20
@@ -171,13 +171,13 @@ class Facts:
         found = pages_off(text, labelled=labelled)
         if found is None:
             return None
-        if not 1 <= found.count <= MAX_PAGES:
-            said = f"{found.count} is not a number of pages a book can have; none is kept."
+        if not 1 <= found.number <= MAX_PAGES:
+            said = f"{found.number} is not a number of pages a book can have; none is kept."
             self.notices.append(Notice("pages", said))
-        elif self.pages is not None and self.pages != found.count:
-            self._also(Fact.PAGES, str(found.count), str(self.pages))
+        elif self.pages is not None and self.pages != found.number:
+            self._also(Fact.PAGES, str(found.number), str(self.pages))
         else:
-            self.pages = found.count
+            self.pages = found.number
         return self._left(found.rest, labelled=labelled)
 
     def _take_finished(self, text: str, *, labelled: bool = False) -> str | None:
@@ -228,12 +228,15 @@ def _gives_facts(text: str) -> bool:
     """Tell whether a line that is as long as prose is there for its facts."""
     if opens_with_fact(text):
         return True
-    taken = 0
-    for off in (isbn_off, pages_off, finished_off):
-        found = off(text)
+    left = text
+    taken = []
+    for off in (isbn_off, finished_off, pages_off):
+        found = off(left)
         if found is not None:
-            text, taken = found.rest, taken + 1
-    return taken > 1 and not is_prose(text)
+            left = found.rest
+            taken.append(off)
+    leads = isbn_off in taken or fact_leads(text)
+    return leads and len(taken) > 1 and not is_prose(left)
 
 
 def opens_with_fact(line: str, part: Part | None = None) -> bool:

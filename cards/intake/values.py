@@ -47,7 +47,7 @@ class Isbn(NamedTuple):
 class Pages(NamedTuple):
     """A number of pages, and the line without it."""
 
-    count: int
+    number: int
     rest: str
 
 
@@ -94,6 +94,11 @@ def finished_off(text: str, *, labelled: bool = False) -> Finished | None:
     begin = start if idle(before) else at + written.start
     words = text[at + written.start : at + written.end]
     return Finished(written, words, _without(text, begin, at + written.end))
+
+
+def fact_leads(text: str) -> bool:
+    """Tell whether a line opens with a count of pages, or with `finished` and what follows."""
+    return (_PAGES.match(text) or _FINISHED.match(text)) is not None
 
 
 def idle(text: str) -> bool:

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.locators import Place, Unit, chapter_of, page_of, place_of, roman
+from cards.locators import Place, Unit, chapter_of, page_of, place_of, roman, steps_of
 
 
 @pytest.mark.parametrize(
@@ -58,6 +58,29 @@ def test_other_units():
     assert place_of("§5", Unit.SECTION) == Place(Unit.SECTION, 5)
 
 
+@pytest.mark.parametrize(
+    ("locator", "steps"),
+    [
+        ("Book V, §16", [(Unit.BOOK, 5), (Unit.SECTION, 16)]),
+        ("Part 3, line 120", [(Unit.PART, 3), (Unit.LINE, 120)]),
+        ("Act II scene 1", [(Unit.ACT, 2), (Unit.SCENE, 1)]),
+        ("vol. 2, ch. iv, pp. 34-35", [(Unit.VOLUME, 2), (Unit.CHAPTER, 4)]),
+        ("The Pond, ch. 9", [(Unit.CHAPTER, 9)]),
+        ("54 %", [(Unit.PERCENT, 54)]),
+        ("ch. 41-42", []),
+        ("Book IV, 75", []),
+        ("Book I, Book II", []),
+        ("ch. iiii", []),
+        ("p. 54", []),
+        ("Finale", []),
+        (None, []),
+    ],
+)
+def test_steps(locator: str | None, steps: list[tuple[Unit, int]]):
+    """What a locator counts beside pages is read in its own order, whole or not at all."""
+    assert steps_of(locator) == tuple(Place(unit, number) for unit, number in steps)
+
+
 @given(value=st.integers(1, 4_999))
 def test_roman_numerals_read_back(value: int):
     """A numeral written by the usual table reads back as its value, in either case."""
@@ -79,5 +102,6 @@ def test_other_words_are_no_numerals(word: str):
 @given(text=st.text(max_size=200))
 def test_any_text_is_read(text: str):
     """Any locator gives a page within five figures or none."""
+    steps_of(text)
     page = page_of(text)
     assert page is None or 0 <= page <= 99_999

@@ -89,7 +89,7 @@ def test_makers_of_the_edition_are_told_of_once_and_are_no_author(line: str):
         found = understood(f"# Meditations\n{top}{REST}")
         assert found.digest.author == "Marcus Aurelius"
         assert len(found.notices) == 1
-        assert line.split(". ")[0] in found.notices[0].message
+        assert line.split(". ", maxsplit=1)[0] in found.notices[0].message
 
 
 def test_a_publisher_alone_is_no_author():

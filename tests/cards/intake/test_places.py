@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cards.intake.places import Places, point_before
+from cards.locators import steps_of
 from tests.cards.intake.blocks_of import understood
 
 PAGES = st.one_of(st.none(), st.integers(1, 60))
@@ -67,6 +68,63 @@ def test_chapters_settle_what_pages_do_not(
 ):
     """A chapter strictly between those of two points places a quotation; a shared one does not."""
     assert Places(points).point_before(locator) == after
+
+
+@pytest.mark.parametrize(
+    ("locator", "points", "after"),
+    [
+        ("Book III", ["Book I", "Book V, §16"], 1),
+        ("Book V, §9", ["Book I", "Book V, §3", "Book V, §16"], 2),
+        ("Book V", ["Book I", "Book V, §16"], None),
+        ("Book V, §16", ["Book I", "Book V"], None),
+        ("Book IV, line 75", ["Book IV, line 10", "Book IV, line 120", "Book IX"], 1),
+        ("Part 3, line 120", ["Part 1, line 400", "Part 3, line 300"], 1),
+        ("Act II, scene 1", ["Act I, scene 5", "Act II, scene 2"], 1),
+        ("Act II, scene 1", ["Act I", "Act II, scene 1"], None),
+        ("Book II, ch. 5", ["Book I, ch. 30", "Book II, ch. 12"], 1),
+        ("54%", ["12%", "60 %"], 1),
+        ("54%", ["54%", "60%"], None),
+        ("12%", ["p. 4", "p. 40"], None),
+        ("Book III", ["Part 1", "Part 5"], None),
+        ("line 75", ["Book I, line 10", "Book I, line 120"], None),
+        ("Book I, line 75", ["line 10", "line 120"], None),
+        ("ch. 9", ["ch. 3", "ch. 12", "Part 2, ch. 1"], None),
+        ("Book III", ["Book V", "Book I"], None),
+        ("Book III, 75", ["Book I", "Book V"], None),
+        ("Book III-IV", ["Book I", "Book V"], None),
+        ("p. 5, Book III", ["Book I", "Book V"], 1),
+        ("canto ii", ["Canto I", "Canto III"], 1),
+    ],
+)
+def test_books_acts_and_lines_settle_what_pages_do_not(
+    locator: str, points: list[str | None], after: int | None
+):
+    """Places that count in the same units are compared from the outermost in; ties say nothing."""
+    assert Places(points).point_before(locator) == after
+
+
+STEPS = st.one_of(
+    st.none(),
+    st.tuples(st.integers(1, 4), st.integers(1, 9), st.booleans()).map(
+        lambda step: f"Book {step[0]}, line {step[1]}" if step[2] else f"Book {step[0]}"
+    ),
+)
+
+
+@given(locator=STEPS, points=st.lists(STEPS, max_size=6))
+def test_a_place_among_books_contradicts_none(locator: str | None, points: list[str | None]):
+    """A place that is given lies strictly between the books and lines of the points about it."""
+    after = Places(points).point_before(locator)
+    if after is None:
+        return
+    own = [step.number for step in steps_of(locator)]
+    for number, point in enumerate(points, 1):
+        steps = [step.number for step in steps_of(point)]
+        shared = min(len(own), len(steps))
+        if own[:shared] != steps[:shared]:
+            assert (steps < own) == (number <= after)
+        else:
+            assert number not in {after, after + 1} or not steps
 
 
 def test_the_document_overrules_the_pages():
