@@ -11,6 +11,14 @@ from service.documents.marks import Mark, taken
 
 MAX_DEPTH = 60
 """Levels of nesting followed; a word processor offers ten."""
+_QUOTING = frozenset(
+    [
+        *("quote", "quotations", "quotation", "block text", "block quotation", "block quote"),
+        *("intense quote", "zitat", "zitate", "intensives zitat", "citation", "citation intense"),
+        *("cita", "cita destacada", "citazione", "citazione intensa", "citação", "citaat"),
+    ]
+)
+"""Paragraph styles that word processors set block quotations in, in lower case."""
 _SPACES = re.compile(r"[^\S\n]+")
 
 
@@ -90,6 +98,8 @@ class _Walk:
         strong = all(run.strong for run in runs if run.text.strip())
         if mark is not None:
             style, strong = mark.style or style, strong or mark.bold
+        if shape is Shape.PARAGRAPH and style.lower() in _QUOTING:
+            shape = Shape.QUOTE
         self.blocks.append(Block(shape, text, level=level, strong=strong, style=style))
 
     def words(self, words: str, style: str) -> None:

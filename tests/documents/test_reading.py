@@ -117,8 +117,24 @@ def test_open_document_styles_are_resolved(documents: PandocDocuments):
     assert [(b.shape, b.text, b.style, b.strong) for b in blocks] == [
         (Shape.PARAGRAPH, "Walden", "Title", False),
         (Shape.HEADING, "Summary", "Heading 2", False),
-        (Shape.PARAGRAPH, "Kept", "Quotations", False),
+        (Shape.QUOTE, "Kept", "Quotations", False),
         (Shape.PARAGRAPH, "Ideas", "Standard", True),
+    ]
+
+
+@pytest.mark.parametrize("suffix", ["docx", "odt", "html", "md"])
+def test_a_quotation_inside_an_item_is_parted_from_it(documents: PandocDocuments, suffix: str):
+    """A block quotation under a point in a list is the point's quotation in every format."""
+    text = (
+        "# W by A B\n\n## Points\n\n1.  One\n\n    > Words kept (p. 4)\n\n2.  Two\n\n"
+        "    > “More words” (p. 9)\n\n    and so on\n"
+    )
+    content = text.encode() if suffix == "md" else made(text, suffix)
+    digest = understand(documents.read(f"x.{suffix}", content)).digest
+    assert [point.text for point in digest.points] == ["One", "Two\nand so on"]
+    assert [(q.text, q.locator, q.after) for q in digest.quotations] == [
+        ("Words kept", "p. 4", 1),
+        ("More words", "p. 9", 2),
     ]
 
 
