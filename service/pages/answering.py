@@ -9,12 +9,14 @@ from flask.typing import ResponseReturnValue
 
 from cards.answers import GRADES, Grade
 from cards.errors import AnswerMissing, InvalidAnswer, ItemMissing
-from cards.kinds.base import Attempt, Cue
+from cards.kinds.base import Asked, Attempt, Cue
 from service.pages import fields
 from service.pages.attempts import read_attempt
 from service.pages.fields import Fault
+from service.pages.gaps import Step, told
 from service.use_cases.answer import (
     GivenAnswer,
+    ShownAnswer,
     record_answer,
     show_answer,
     take_back,
@@ -23,7 +25,12 @@ from service.use_cases.items import show_item
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
 
-_AFTER = re.compile(r"after (\d+)")
+_PLACE = re.compile(
+    r"after (?P<gap>\d{1,9})|chapter (?P<chapter>\d{1,9})"
+    r"|page (?P<page>\d{1,9})(?P<unseen>, points out of sight)?",
+    re.ASCII,
+)
+"""A place as `Attempt.as_text` writes it."""
 
 
 def install(door: Blueprint, desk: Desk) -> None:
@@ -45,12 +52,14 @@ def install(door: Blueprint, desk: Desk) -> None:
     def answer(answer_id: UUID) -> str:
         """Show an answer beside the digest's words."""
         shown = show_answer(desk, answer_id)
-        cue = shown.item.cue
+        attempt = _placed(shown.answer.answer.attempt, shown.item.cue)
         return render_template(
             "answer.html",
             shown=shown,
             given=shown.answer.answer,
-            said=_said(shown.answer.answer.attempt, cue),
+            attempt=attempt,
+            by_gap=shown.item.cue is not None and Asked.GAP in shown.item.cue.asked,
+            plot=_plot(shown, attempt),
             today=show_reader(desk).days.of(desk.now()),
             grades=GRADES,
         )
@@ -81,13 +90,20 @@ def _attempt(cue: Cue) -> Attempt:
         raise InvalidAnswer(fault.message, where=fault.field) from fault
 
 
-def _said(attempt: str, cue: Cue | None) -> str:
-    """Return what was answered in words: a place on the line by what stands before it."""
-    placed = _AFTER.fullmatch(attempt)
-    if placed is None or cue is None or not cue.landmarks:
-        return attempt
-    gap = int(placed[1])
-    if gap == 0:
-        return "Before all of them."
-    before = cue.landmarks[min(gap, len(cue.landmarks)) - 1]
-    return f"After {gap}: {before.text}"
+def _placed(attempt: str, cue: Cue | None) -> Attempt | None:
+    """Return the place a kept attempt names; None when it names none that can be shown now."""
+    said = _PLACE.fullmatch(attempt)
+    if said is None or cue is None or Asked.WORDS in cue.asked:
+        return None
+    if said["gap"]:
+        return Attempt(gap=int(said["gap"])) if cue.landmarks else None
+    if said["chapter"]:
+        return Attempt(chapter=int(said["chapter"]))
+    return Attempt(page=int(said["page"]), landmarks_seen=not said["unseen"])
+
+
+def _plot(shown: ShownAnswer, attempt: Attempt | None) -> list[Step]:
+    cue, answered = shown.item.cue, shown.answered
+    if cue is None or answered is None or answered.gap is None:
+        return []
+    return told(cue.landmarks, answered.gap, None if attempt is None else attempt.gap)

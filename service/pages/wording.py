@@ -29,8 +29,8 @@ class Stretch:
 
 
 def day_in_words(day: date) -> str:
-    """Return a day as 9 March 2026."""
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    """Return a day as 9 March 2026, its spaces such that no line breaks at them."""
+    return f"{day.day}\u00a0{_MONTHS[day.month - 1]}\u00a0{day.year}"
 
 
 def distance(day: date, today: date) -> str:

@@ -3,6 +3,7 @@
 import json
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -11,6 +12,8 @@ from openapi_spec_validator import validate
 
 from service.api.documentation import _METHODS
 from service.api.problems import EVERY
+from service.main import create_app
+from service.use_cases.ports import Desk
 from tests.api.conftest import Door
 
 
@@ -136,3 +139,31 @@ def test_the_document_holds_no_machine_and_no_clock(door: Door) -> None:
     one, two = (door.client.get("/api/openapi.json") for _ in range(2))
     assert one.data == two.data
     assert json.loads(one.data)["info"]["title"] == "Catchword"
+
+
+def test_a_demo_says_so_on_the_pages_of_the_api(desk: Desk) -> None:
+    """The API's pages of a demo library are labelled as one, and a reader's own are not."""
+    for demo in (True, False):
+        client = create_app(replace(desk, demo=demo)).test_client()
+        for address in ("/api/", "/api/problems/conflict"):
+            page = client.get(address)
+            assert page.status_code == 200
+            assert ("a demo library" in page.text) is demo
+
+
+def test_the_pages_lead_to_every_room(door: Door) -> None:
+    """From the API's pages each room of the house is one step away, and none of them is lost."""
+    rooms = re.search(r'<nav aria-label="Rooms">(.*?)</nav>', door.client.get("/").text, re.DOTALL)
+    assert rooms is not None
+    for address in ("/api/", "/api/problems/conflict"):
+        page = door.client.get(address).text
+        for room in re.findall(r'href="([^"]+)"', rooms[1]):
+            assert f'href="{room}"' in page
+
+
+def test_code_in_the_prose_is_set_as_code(door: Door) -> None:
+    """What is code in a description is shown as code, without the marks it is written with."""
+    page = door.client.get("/api/").text
+    assert re.search(r"<code>next</code>\s+is the cursor", page)
+    prose = re.sub(r"<pre.*?</pre>", "", page, flags=re.DOTALL)
+    assert "`" not in prose

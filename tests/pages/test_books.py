@@ -103,7 +103,7 @@ def test_the_library_lists_its_books(client: FlaskClient, added: Added) -> None:
     page = client.get("/books").text
     assert "Silas Marner" in page
     assert "George Eliot" in page
-    assert "18 January 2026" in page
+    assert "18\u00a0January\u00a02026" in page
     assert "three points, two commitments, three quotations" in page
     assert "6 unasked" in page
     answer(client, "blank", nothing="yes")

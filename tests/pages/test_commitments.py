@@ -11,7 +11,7 @@ from service.pages import commitments
 from service.use_cases.add_digest import Added, add_digest
 from service.use_cases.library import open_digest
 from service.use_cases.ports import Desk
-from tests.pages.house import DIGEST, WITHOUT_POINTS
+from tests.pages.house import DIGEST, WITHOUT_POINTS, Clock
 from tests.pages.sittings import form
 
 HOSTILE = "</textarea><script>alert(1)</script>"
@@ -32,10 +32,11 @@ def test_without_commitments_the_page_says_what_they_are(client: FlaskClient) ->
 
 
 def test_every_commitment_is_listed(
-    client: FlaskClient, desk: Desk, added: Added, monkeypatch: pytest.MonkeyPatch
+    client: FlaskClient, desk: Desk, clock: Clock, added: Added, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """All commitments of all books are listed, page by page of the library, each once."""
     monkeypatch.setattr(commitments, "BOOKS", 1)
+    clock.next_day()
     other = DIGEST.replace("title: Silas Marner", "title: Middlemarch")
     add_digest(desk, "middlemarch.md", other.encode())
     first = client.get("/commitments").text
@@ -51,10 +52,11 @@ def test_every_commitment_is_listed(
 
 
 def test_a_check_in_stays_on_its_page(
-    client: FlaskClient, desk: Desk, added: Added, monkeypatch: pytest.MonkeyPatch
+    client: FlaskClient, desk: Desk, clock: Clock, added: Added, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """From a later page a refused check-in comes back open on it, and a kept one leads to it."""
     monkeypatch.setattr(commitments, "BOOKS", 1)
+    clock.next_day()
     add_digest(desk, "essays.md", WITHOUT_POINTS.encode())
     first = client.get("/commitments").text
     assert "None of the books on this page asks for anything." in first

@@ -1,12 +1,16 @@
 """The sitting on the pages: asked, compared, graded, taken back, all without a script."""
 
 import re
+from dataclasses import replace
 from uuid import UUID, uuid4
 
+import pytest
 from flask.testing import FlaskClient
 
 from service.use_cases.add_digest import Added, add_digest
 from service.use_cases.answer import show_answer
+from service.use_cases.library import open_digest
+from service.use_cases.mend_digest import mend_digest
 from service.use_cases.ports import Desk
 from tests.pages.house import WITHOUT_POINTS, Clock
 from tests.pages.sittings import answer, compare, form
@@ -36,7 +40,8 @@ def test_comparison_marks_both_texts(client: FlaskClient, added: Added) -> None:
     page = compare(client, words=THEME).text
     assert page.count("<mark>") >= 3
     assert '<span class="missed">' in page
-    assert 'value="blank" data-due="Blank: once more before you stop, then on 3 March 2026' in page
+    blank = "Blank: once more before you stop, then on 3\u00a0March\u00a02026"
+    assert f'value="blank" data-due="{blank}' in page
     assert page.count(" checked>") == 1
     assert "is suggested" in page
 
@@ -61,7 +66,7 @@ def test_an_answer_leads_to_the_next_item(client: FlaskClient, added: Added) -> 
     page = client.get(kept.location).text
     assert "5 left in this sitting" in page
     assert "Silas Marner</em>, the theme: <strong>clear</strong>" in page
-    assert re.search(r"Asked again on \d+ March 2026, in \d+ days\.", page)
+    assert re.search(r"Asked again on \d+\xa0March\xa02026, in \d+ days\.", page)
     assert "Take it back" in page
 
 
@@ -223,8 +228,57 @@ def test_the_end_of_a_sitting(client: FlaskClient, added: Added) -> None:
     page = client.get(kept.location).text
     assert "That is all for today" in page
     assert "Something is asked again on" in page
-    assert "March 2026" in page
+    assert "March\u00a02026" in page
     assert "the last of this sitting" not in page
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        ({"gap": "2"}, "After “<span"),
+        ({"gap": "0"}, "Before all of them."),
+        ({"page": "60"}, "Page 60."),
+        ({"page": "60", "plot": "hidden"}, "Page 60, the plot out of sight."),
+    ],
+)
+def test_a_place_is_shown_afterwards_as_it_was_compared(
+    client: FlaskClient, added: Added, given: dict[str, str], said: str
+) -> None:
+    """The page of an answer to a place shows what was said and the plot as the comparison did."""
+    _until(client, "Place this in the plot")
+    compared = compare(client, **given).text
+    shown = client.get(f"/answers/{_answer_id(answer(client, 'hazy', **given).location)}").text
+    plot = re.compile(
+        r'<p class="said" dir="auto">.*?</p>\s*<ol class="plot told">.*?</ol>', re.DOTALL
+    )
+    for page in (compared, shown):
+        assert f"<p>{said}" in page
+    before, after = plot.search(compared), plot.search(shown)
+    assert before is not None
+    assert after is not None
+    assert before[0] == after[0]
+
+
+def test_a_place_by_chapter_is_shown_afterwards(client: FlaskClient, desk: Desk) -> None:
+    """What was said by chapter is said in words, and so is not being able to tell."""
+    add_digest(desk, "essays.md", WITHOUT_POINTS.encode())
+    answer(client, "vivid", page="50")
+    kept = answer(client, "hazy", chapter="8")
+    assert "<p>Chapter 8.</p>" in client.get(f"/answers/{_answer_id(kept.location)}").text
+
+
+def test_an_answer_outlives_its_plot(client: FlaskClient, desk: Desk, added: Added) -> None:
+    """An answer by gap is still shown when its digest has fewer points, or none, by now."""
+    _until(client, "Place this in the plot")
+    address = f"/answers/{_answer_id(answer(client, 'hazy', gap='3').location)}"
+    digest = open_digest(desk, added.kept.id).kept.digest()
+    placed = tuple(replace(each, after=None) for each in digest.quotations)
+    mend_digest(desk, added.kept.id, replace(digest, points=digest.points[:1], quotations=placed))
+    assert "What you said on" in client.get(address).text
+    mend_digest(desk, added.kept.id, replace(digest, points=(), quotations=placed[:2]))
+    assert "What you said on" in client.get(address).text
+    mend_digest(desk, added.kept.id, replace(digest, quotations=()))
+    assert "The digest no longer holds it." in client.get(address).text
 
 
 def test_a_hostile_attempt_is_shown_as_text(client: FlaskClient, added: Added) -> None:

@@ -14,7 +14,7 @@ from service.pages.wording import Stretch, stretches
 
 def test_days_are_written_out() -> None:
     """A day is written day, month, year, without leading zeros."""
-    assert wording.day_in_words(date(2026, 3, 9)) == "9 March 2026"
+    assert wording.day_in_words(date(2026, 3, 9)) == "9\u00a0March\u00a02026"
 
 
 @pytest.mark.parametrize(
