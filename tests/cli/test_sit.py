@@ -29,9 +29,9 @@ def test_a_whole_sitting_by_typing(terminal, written):
 
 
 def test_what_came_back_blank_comes_round_again(terminal, written):
-    """A blank is asked once more at the end of the same sitting."""
+    """A blank is asked once more, before the points of its book are shown."""
     terminal.json("add", written("one.md"))
-    typed = "\nb\n\n" + "ask Hanne one question\n\nc\n\n" + "3\nc\n\n" + THEME + "h\n\n"
+    typed = "\nb\n\n" + "ask Hanne one question\n\nc\n\n" + THEME + "h\n\n" + "3\nc\n\n"
     result = terminal.run("sit", typed=typed)
     assert "Once more before you stop today." in result.stdout
     assert result.stdout.count("Recall the theme") == 2
