@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from cards.digest import Commitment
 from cards.intake.blocks import Block, Shape
 from cards.intake.entries import entries_of
-from cards.intake.wording import flowing, marker_of
+from cards.intake.wording import flowing, marker_of, uncounted
 
 
 def commitments_of(blocks: Sequence[Block]) -> tuple[list[Commitment], list[Block]]:
@@ -15,7 +15,7 @@ def commitments_of(blocks: Sequence[Block]) -> tuple[list[Commitment], list[Bloc
     """
     listed = entries_of(blocks)
     found: list[Commitment] = []
-    stray = list(listed.stray)
+    stray = listed.stray + listed.places
     for entry in listed.entries:
         if (
             entry.block.text.endswith(":")
@@ -33,9 +33,6 @@ def commitments_of(blocks: Sequence[Block]) -> tuple[list[Commitment], list[Bloc
 
 def _text(block: Block) -> str:
     if block.shape is Shape.ROW:
-        cells = [cell for cell in block.text.split("\t") if cell]
-        if len(cells) > 1 and cells[0].rstrip(".)").isdecimal():
-            cells = cells[1:]
-        return flowing(", ".join(cells))
+        return flowing(", ".join(uncounted(block.text.split("\t"))))
     marker = marker_of(block.text) if block.shape is Shape.HEADING else None
     return flowing(marker.rest if marker is not None and marker.sure else block.text)

@@ -1,7 +1,7 @@
 """The entries of a section that lists things: what is one of them, and what belongs to it."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from cards.intake.blocks import Block, Shape
 from cards.intake.locating import Located, locator_in, split_start
@@ -26,10 +26,17 @@ class Entry:
 
 @dataclass(slots=True)
 class Listed:
-    """The entries of a section, and the blocks that belong to none of them."""
+    """The entries of a section, the blocks that belong to none of them, and inner headings.
+
+    Attributes:
+        entries: in order.
+        stray: blocks that belong to no entry.
+        places: inner headings that only say where the entries below them stand.
+    """
 
     entries: list[Entry] = field(default_factory=list)
     stray: list[Block] = field(default_factory=list)
+    places: list[Block] = field(default_factory=list)
 
 
 def entries_of(blocks: Sequence[Block]) -> Listed:
@@ -39,23 +46,38 @@ def entries_of(blocks: Sequence[Block]) -> Listed:
     stands between them belongs to the one before. Without one, inner headings, or
     bold lines over plain paragraphs, are the entries; else every paragraph is.
     """
+    blocks = _lines(blocks)
     leads = _rule(blocks)
     listed = Listed()
     place: Located | None = None
     for block in blocks:
         if header_row(block):
             continue
-        if leads(block):
+        if leads(block) and not (listed.entries and _only_places(block)):
             listed.entries.append(Entry(block, place=place))
         elif block.shape is Shape.HEADING:
             place = place_in_heading(block.text)
-            if place is None:
-                listed.stray.append(block)
+            (listed.stray if place is None else listed.places).append(block)
         elif listed.entries:
             listed.entries[-1].under.append(block)
         else:
             listed.stray.append(block)
     return listed
+
+
+def _lines(blocks: Sequence[Block]) -> Sequence[Block]:
+    """Return the lines of a section that is one paragraph, where each opens like a sentence."""
+    if len(blocks) != 1 or blocks[0].shape is not Shape.PARAGRAPH:
+        return blocks
+    lines = blocks[0].text.split("\n")
+    if any(line[0].islower() for line in lines):
+        return blocks
+    return [replace(blocks[0], text=line) for line in lines]
+
+
+def _only_places(block: Block) -> bool:
+    """Tell whether a paragraph only says where the entry before it stands."""
+    return block.shape is Shape.PARAGRAPH and locator_in(block.text) is not None
 
 
 def place_in_heading(text: str) -> Located | None:

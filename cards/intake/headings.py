@@ -88,7 +88,7 @@ _PHRASES = {
         "idée principale|idea principal|hauptgedanke|kerngedanke"
     ),
     Part.POINTS: (
-        "what carries it|what holds it up|what happens|story line|storyline|the story|"
+        "what carries it|what holds it up|what happens|story line|storyline|the story|story|"
         "by what stages|how it goes|how the book goes|"
         "main argument in points|table of ideas"
     ),
@@ -112,6 +112,19 @@ _PHRASES = {
         "lo que pienso|cosa ne penso|o que penso|wat ik ervan vind"
     ),
 }
+_VERDICTS = frozenset(
+    folded(f"{lead} {verdict}")
+    for lead in ("", "i", "we", "where i", "partly", "mostly", "i partly", "i mostly", "wholly")
+    for verdict in (
+        "agree",
+        "disagree",
+        "agreed",
+        "disagreed",
+        "suspend",
+        "suspended",
+        "suspending",
+    )
+)
 _FILLERS = frozenset(
     folded(
         "the a an my our your key main central major chief leading big core best favourite "
@@ -142,12 +155,19 @@ _NUMBERING = re.compile(r"^[\s#*_>]*(?:\(?(?:\d{1,2}|[ivxIVX]{1,4}|[a-hA-H])[.):
 _ASIDE = re.compile(r"[(\[][^()\[\]]{0,40}[)\]]")
 
 
+def is_verdict(text: str) -> bool:
+    """Tell whether words are a verdict themselves, and no mere name of the judgement's part."""
+    return folded(text) in _VERDICTS
+
+
 def part_named(text: str) -> Announced | None:
     """Return the part a heading's words announce, or None."""
     text = text.strip()
     if len(text) > MAX_HEADING or "\n" in text:
         return None
     words = folded(_ASIDE.sub(" ", _NUMBERING.sub("", text, count=1)))
+    if words in _VERDICTS:
+        return Announced(Part.JUDGEMENT, sure=True)
     if words in _PART_OF_PHRASE:
         return Announced(_PART_OF_PHRASE[words], sure=True)
     tokens = words.split()
@@ -160,10 +180,19 @@ def part_named(text: str) -> Announced | None:
     return Announced(part, sure=known and len(tokens) <= _MAX_SURE)
 
 
+def unfilled(text: str) -> set[str]:
+    """Return the words of a heading that say something: without *the*, *my*, *in one paragraph*.
+
+    A word that is a filler beside others, as *story* is, stays where it is alone.
+    """
+    words = folded(_ASIDE.sub(" ", _NUMBERING.sub("", text, count=1))).split()
+    return {word for word in words if word not in _FILLERS} or set(words[-1:])
+
+
 def misspelt(text: str) -> Announced | None:
     """Return the part a heading of one to three words announces despite a typing error."""
     tokens = folded(_NUMBERING.sub("", text[:MAX_HEADING], count=1)).split()
-    if not 1 <= len(tokens) <= 3:
+    if not 1 <= len(tokens) <= 3 or "\n" in text.strip():
         return None
     for token in tokens:
         if len(token) < _MIN_MISSPELT:

@@ -1,7 +1,10 @@
 """Locators as readers write them beside their words: found, taken off, and tidied."""
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
+
+from cards.digest import MAX_LOCATOR
 
 _NUMBER = r"(?:\d{1,5}|[ivxlcdmIVXLCDM]{1,9})(?![^\W\d_])"
 _RANGE = rf"{_NUMBER}(?:\s?(?:[-–—]|to|bis)\s?{_NUMBER})?(?:\s?ff?\.)?"
@@ -111,6 +114,12 @@ def tidied_locator(locator: str) -> str:
     return _CHAPTER_FORM.sub("ch. ", locator)
 
 
+def joined(locators: Iterable[str | None]) -> str | None:
+    """Return several things said of one place as one locator, each once."""
+    said = dict.fromkeys(locator for locator in locators if locator)
+    return ", ".join(said)[:MAX_LOCATOR] or None
+
+
 def split_end(text: str, *, free: bool = False) -> Located:
     """Take a locator off the end of a text.
 
@@ -156,7 +165,7 @@ def _with_more(before: str, found: Located) -> Located:
     if more is not None and second is not None:
         return Located(
             more[0].rstrip(" –—-"),
-            found.locator or second.locator,
+            joined((second.locator, found.locator)),
             found.after if found.after is not None else second.after,
         )
     if found.locator is None:

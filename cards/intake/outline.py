@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from cards.intake.blocks import Block, Shape
-from cards.intake.headings import MAX_HEADING, Announced, Part, misspelt, part_named
+from cards.intake.facts import opens_with_fact
+from cards.intake.headings import MAX_HEADING, Announced, Part, is_verdict, misspelt, part_named
 from cards.intake.labels import label_split
 from cards.intake.lines import lines_of
 
@@ -234,7 +235,8 @@ class _Walk:
             return current.shape is not Shape.HEADING or block.level <= current.level
         if current.shape is Shape.ROW and current.part is not None:
             return block.shape is not Shape.ROW
-        if block.shape is not Shape.PARAGRAPH or len(block.text) > MAX_HEADING:
+        long = len(block.text) > MAX_HEADING
+        if block.shape is not Shape.PARAGRAPH or long or opens_with_fact(block.text):
             return False
         style = _line_style(block)
         if style == "capital":
@@ -262,7 +264,8 @@ def _labelled(text: str) -> tuple[Part, list[Block]] | None:
     for label, rest in label_split(text):
         found = part_named(label)
         if found is not None and found.sure:
-            return found.part, lines_of([Block(Shape.PARAGRAPH, rest)])
+            words = text if is_verdict(label) else rest
+            return found.part, lines_of([Block(Shape.PARAGRAPH, words)])
     return None
 
 

@@ -1,14 +1,14 @@
 """The points of a digest, with the locators and the quotations that stand with them."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from cards.digest import Point
 from cards.intake.blocks import Block, Shape
 from cards.intake.entries import Entry, entries_of
-from cards.intake.locating import Located, locator_in, split_end, split_start
+from cards.intake.locating import Located, joined, locator_in, split_end, split_start
 from cards.intake.quotation_text import looks_quoted
-from cards.intake.wording import flowing, marker_of
+from cards.intake.wording import flowing, marker_of, uncounted
 
 
 @dataclass(slots=True)
@@ -20,24 +20,30 @@ class PointsFound:
         quoted: blocks that are quotations, each with the number of the point it
             stands under, counted from 1 within this section, or None.
         stray: blocks that are neither.
+        places: inner headings that only say where the points below them stand.
     """
 
     points: list[Point] = field(default_factory=list)
     quoted: list[tuple[Block, int | None]] = field(default_factory=list)
     stray: list[Block] = field(default_factory=list)
+    places: list[Block] = field(default_factory=list)
 
 
 def points_of(blocks: Sequence[Block]) -> PointsFound:
     """Return the points of a section."""
     listed = entries_of(blocks)
-    found = PointsFound()
+    found = PointsFound(places=listed.places)
     for block in listed.stray:
         if _is_quotation(block):
             found.quoted.append((block, None))
         else:
             found.stray.append(block)
     for entry in listed.entries:
-        point, quoted = _point(entry)
+        if found.points and entry.block.shape is Shape.PARAGRAPH and _is_quotation(entry.block):
+            found.quoted.append((entry.block, len(found.points)))
+            found.quoted.extend((block, len(found.points)) for block in entry.under)
+            continue
+        point, quoted = _point(_parted(entry))
         if point is None:
             found.stray.append(entry.block)
         else:
@@ -63,12 +69,24 @@ def _point(entry: Entry) -> tuple[Point | None, list[Block]]:
             lines.append(flowing(block.text.replace("\t", ", ")))
     if entry.block.shape is Shape.HEADING or entry.block.strong:
         lines = _titled(lines)
-    text, own = _own_locator("\n".join(line for line in lines if line))
-    locator = locator or own
+    text = "\n".join(line for line in lines if line)
+    if locator is None:
+        text, locator = _own_locator(text)
     if locator is None and entry.place is not None:
         locator = entry.place.locator
     words = any(letter.isalnum() for letter in text)
     return (Point(text, locator) if words else None), quoted
+
+
+def _parted(entry: Entry) -> Entry:
+    """Part the lines typed into an entry from the first that is a quotation on."""
+    lines = entry.block.text.split("\n")
+    at = next((n for n, line in enumerate(lines) if n and looks_quoted(line)), None)
+    if at is None or entry.block.shape is Shape.ROW:
+        return entry
+    quoted = [Block(Shape.QUOTE, line) for line in lines[at:]]
+    first = replace(entry.block, text="\n".join(lines[:at]))
+    return replace(entry, block=first, under=[*quoted, *entry.under])
 
 
 def _own_locator(text: str) -> tuple[str, str | None]:
@@ -91,14 +109,12 @@ def _titled(lines: list[str]) -> list[str]:
 
 def _row(block: Block) -> Located:
     """Return a table row as a text and a locator; a cell that only counts the rows is left out."""
-    cells = [cell for cell in block.text.split("\t") if cell]
-    if len(cells) > 1 and cells[0].rstrip(".)").isdecimal():
-        cells = cells[1:]
+    cells = uncounted(block.text.split("\t"))
     words = [cell for cell in cells if locator_in(cell) is None]
     places = [said for cell in cells if (said := locator_in(cell)) is not None and said.locator]
     if not words:
         return Located("")
-    return Located(": ".join(words), places[0].locator if places else None)
+    return Located(": ".join(words), joined(said.locator for said in places))
 
 
 def _is_quotation(block: Block) -> bool:

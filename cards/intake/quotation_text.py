@@ -5,7 +5,7 @@ from collections.abc import Collection
 from dataclasses import replace
 
 from cards.digest import MAX_LOCATOR, Quotation
-from cards.intake.locating import Located, locator_in, split_end, split_start
+from cards.intake.locating import Located, joined, locator_in, split_end, split_start
 from cards.intake.wording import OPENING_MARKS, closing_of, folded, unquoted
 
 MAX_TAIL = 80
@@ -50,7 +50,7 @@ def _peeled(text: str) -> Located:
                 inner = split_end("\n".join(rest), free=True)
                 return Located(
                     inner.text,
-                    said.locator or inner.locator,
+                    joined((inner.locator, said.locator)),
                     said.after if said.after is not None else inner.after,
                 )
     located = split_end(text, free=True)
@@ -85,7 +85,7 @@ def _without_attribution(
     kept = without_names(tail if said is None or said.locator is None else said.locator, names)
     if kept is None:
         return text, locator
-    return text, kept if locator is None else f"{kept}, {locator}"[:MAX_LOCATOR]
+    return text, joined((kept, locator))
 
 
 def _is_attribution(behind: str) -> bool:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 
 from cards.digest import Quotation
 from cards.intake.blocks import Block, Shape
-from cards.intake.locating import Located, locator_in, split_end, split_start
+from cards.intake.locating import Located, joined, locator_in, split_end, split_start
 from cards.intake.outline import header_row
 from cards.intake.quotation_text import (
     DASHED,
@@ -23,10 +23,11 @@ _AFTER_COLUMNS = frozenset({"after", "after point", "point", "after idea", "idea
 
 @dataclass(slots=True)
 class QuotationsFound:
-    """The quotations of a section, and the blocks that are none."""
+    """The quotations of a section, the blocks that are none, and headings that give a place."""
 
     quotations: list[Quotation] = field(default_factory=list)
     stray: list[Block] = field(default_factory=list)
+    places: list[Block] = field(default_factory=list)
 
 
 def quotations_of(blocks: Sequence[Block], names: Collection[str] = ()) -> QuotationsFound:
@@ -64,8 +65,12 @@ class _Walk:
             self._row(block)
         elif block.shape is Shape.HEADING:
             self._heading(block)
-        elif (said := locator_in(block.text) or self._attribution(block)) is not None:
+        elif (said := locator_in(block.text)) is not None:
             self._place(block, said)
+        elif self._is_attribution(block):
+            last = self.found.quotations[-1]
+            whose = without_names(DASHED.sub("", block.text), self.names)
+            self.found.quotations[-1] = replace(last, locator=joined((whose, last.locator)))
         elif self._is_stray(block):
             self.found.stray.append(block)
         else:
@@ -74,8 +79,8 @@ class _Walk:
     def _heading(self, block: Block) -> None:
         said = locator_in(block.text) or split_start(block.text)
         self.heading = Located("", said.locator, said.after)
-        if said.locator is None and said.after is None:
-            self.found.stray.append(block)
+        placed = said.locator is not None or said.after is not None
+        (self.found.places if placed else self.found.stray).append(block)
 
     def _place(self, block: Block, said: Located) -> None:
         if self.places_first or block.text.endswith(":") or block.strong:
@@ -105,12 +110,10 @@ class _Walk:
             self.found.stray.append(self.waiting)
         self.pending = self.waiting = None
 
-    def _attribution(self, block: Block) -> Located | None:
-        """Return what a line behind a dash says, when it says whose words went before."""
-        dash = DASHED.match(block.text)
-        if dash is None or len(block.text) > MAX_TAIL or not self.found.quotations:
-            return None
-        return Located("", without_names(block.text[dash.end() :], self.names))
+    def _is_attribution(self, block: Block) -> bool:
+        """Tell whether a line behind a dash says whose words went before."""
+        short = len(block.text) <= MAX_TAIL and block.shape is not Shape.ITEM
+        return short and DASHED.match(block.text) is not None and bool(self.found.quotations)
 
     def _is_stray(self, block: Block) -> bool:
         if looks_quoted(block.text) or split_end(block.text).locator is not None:
@@ -129,6 +132,8 @@ class _Walk:
             self.found.stray.append(block)
             return
         pending = self.pending or Located("")
+        if self.waiting is not None and quotation.locator and pending.locator:
+            self.found.stray.append(self.waiting)
         self.waiting = None
         if not self.places_first or block.shape is not Shape.ITEM:
             self.pending = None
@@ -159,26 +164,23 @@ class _Walk:
                 words.append(cell)
         if len(places) > 1 and cells[0].rstrip(".)").isdecimal():
             places = places[1:]
-        if not words:
+        words.sort(key=len, reverse=True)
+        quotation = read_quotation(words[0], self.names) if words else None
+        if quotation is None:
             self.found.stray.append(block)
             return
-        words.sort(key=len, reverse=True)
-        quotation = read_quotation(words[0], self.names)
-        if quotation is not None:
-            named = next((said for said in places if said.locator is not None), None)
-            locator = named.locator if named is not None else _short(words[1:])
-            afters = (after, *(said.after for said in places), quotation.after)
-            quotation = replace(
-                quotation,
-                locator=quotation.locator or locator,
-                after=next((said for said in afters if said is not None), None),
-            )
+        named = [said.locator for said in places]
+        others = words[1:]
+        if not any(named) and others and len(others[0]) <= MAX_TAIL:
+            named.append(others.pop(0))
+        afters = (after, *(said.after for said in places), quotation.after)
+        quotation = replace(
+            quotation,
+            locator=joined((*named, quotation.locator)),
+            after=next((said for said in afters if said is not None), None),
+        )
         self._add(block, quotation)
-
-
-def _short(words: list[str]) -> str | None:
-    """Return a short cell beside the words, which a table gives as their place."""
-    return words[0] if words and len(words[0]) <= MAX_TAIL else None
+        self.found.stray += [replace(block, text=text) for text in others]
 
 
 def _parted(block: Block) -> list[Block]:

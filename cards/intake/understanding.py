@@ -8,13 +8,17 @@ from cards.errors import NothingRecognised
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.commitments import commitments_of
 from cards.intake.facts import Facts
-from cards.intake.headings import Part
+from cards.intake.headings import Part, is_verdict
+from cards.intake.labels import is_detail_label
+from cards.intake.locating import locator_in, split_start
 from cards.intake.outline import Section, outline
 from cards.intake.places import Places
 from cards.intake.points import points_of
 from cards.intake.prose import prose_of
 from cards.intake.quotation_text import read_quotation
 from cards.intake.quotations import quotations_of
+from cards.intake.tellings import settle_tellings
+from cards.intake.title import is_generic
 from cards.intake.title_page import TitlePage, without_facts
 from cards.intake.wording import excerpt, folded
 
@@ -40,10 +44,12 @@ def understand(document: Document) -> Understood:
         InvalidDigest: what was found breaks a bound of a digest.
     """
     found = outline(document.blocks)
+    settle_tellings(found.sections)
     page = TitlePage(Facts())
     page.read(found.front, document)
     for section in found.sections:
         _take_facts(section, page.facts)
+    bare = _bare_headings(found.sections)
     reading = _Reading(_names(page))
     for section in found.sections:
         reading.take(section)
@@ -86,7 +92,7 @@ def understand(document: Document) -> Understood:
         quotations=quotations,
     )
     left = [("", page.left), *reading.left]
-    notices += reading.notices + _asked(digest)
+    notices += reading.notices + bare + _asked(digest)
     for name, blocks in left:
         notices += _left_out(name, blocks)
     notices += page.facts.told()
@@ -123,10 +129,14 @@ class _Reading:
                 found = quotations_of(section.blocks, self.names)
                 self.quotations += found.quotations
                 self.left.append((section.name, found.stray))
+                self._tell_names(found.places)
             case None:
                 self.left.append((section.name, section.blocks))
             case part:
                 text = prose_of(section.blocks)
+                name = section.name.rstrip(":")
+                if part is Part.JUDGEMENT and is_verdict(name):
+                    text = name if text is None else f"{name}: {text}"
                 if text:
                     self.texts.setdefault(part, []).append(text)
 
@@ -143,6 +153,16 @@ class _Reading:
                 quotation = replace(quotation, after=before + number)
             self.quotations.append(quotation)
         self.left.append((section.name, found.stray))
+        self._tell_names(found.places)
+
+    def _tell_names(self, places: Sequence[Block]) -> None:
+        """Tell which names of chapters are not kept, where their numbers are."""
+        named = [block.text for block in places if locator_in(block.text) is None]
+        if names := [split_start(text).text for text in named]:
+            said = (
+                f"Of the headings that give places only the numbers are kept, not {_listed(names)}."
+            )
+            self.notices.append(Notice("document", said))
 
     def joined(self, part: Part) -> str | None:
         return "\n\n".join(self.texts.get(part, [])) or None
@@ -184,6 +204,29 @@ def _take_facts(section: Section, facts: Facts) -> None:
         elif text := facts.take_within(block.text, section.part):
             kept.append(replace(block, text=text))
     section.blocks = kept
+
+
+def _bare_headings(sections: Sequence[Section]) -> list[Notice]:
+    """Return a notice of the headings that announce nothing and have nothing left under them."""
+    names = [
+        section.name
+        for section in sections
+        if section.part is None
+        and section.name
+        and not section.blocks
+        and not is_generic(section.name)
+        and not is_detail_label(section.name)
+    ]
+    if not names:
+        return []
+    told = _listed(names)
+    return [Notice("document", f"These headings announce no part of a digest: {told}.")]
+
+
+def _listed(names: Sequence[str]) -> str:
+    """Return words in quotation marks, as many as are told of one by one."""
+    told = ", ".join(f"“{excerpt(name)}”" for name in names[:MAX_TOLD])
+    return told + (f" and {len(names) - MAX_TOLD} more" if len(names) > MAX_TOLD else "")
 
 
 def _names(page: TitlePage) -> frozenset[str]:

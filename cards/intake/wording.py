@@ -20,6 +20,8 @@ _PAIRS = {
     "‟": "”",
     "❝": "❞",
 }
+_MAX_COUNT = 3
+"""Figures in the number of a row."""
 _INVISIBLE = dict.fromkeys(map(ord, "\u00ad\u200b\u200c\u200d\u2060\ufeff\x00"))
 _SPACE = re.compile(r"[^\S\n]+")
 _NOT_WORD = re.compile(r"[\W_]+")
@@ -121,6 +123,16 @@ def marker_of(text: str) -> Marker | None:
     if len(written) == 1:
         readings["letter"] = ord(written.lower()) - ord("a") + 1
     return Marker(rest, readings)
+
+
+def uncounted(cells: list[str]) -> list[str]:
+    """Return the cells of a row that hold words, without the one that only counts the rows.
+
+    A number of four figures is a year, and a word of its own.
+    """
+    cells = [cell for cell in cells if cell]
+    first = cells[0].rstrip(".)") if len(cells) > 1 else ""
+    return cells[1:] if first.isdecimal() and len(first) <= _MAX_COUNT else cells
 
 
 def unboxed(text: str) -> str:

@@ -1,7 +1,7 @@
 """The words inside a paragraph of pandoc's tree, with their emphasis reduced to bold or not."""
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
@@ -25,6 +25,14 @@ _HOLDERS = _ATTRIBUTED | {
     "SmallCaps",
     "Quoted",
 }
+
+_INNER: dict[str, Callable[[Content], Sequence[Sequence[Node]]]] = {
+    "Div": lambda content: [content[1]],
+    "BlockQuote": lambda content: [content],
+    "BulletList": lambda content: content,
+    "OrderedList": lambda content: content[1],
+}
+"""What the blocks that hold others hold."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,18 +87,18 @@ def _held(kind: str, content: Content) -> tuple[str, Sequence[Node], str]:
 
 
 def _note(nodes: Sequence[Node], literal: bool, *, strong: bool, depth: int) -> Iterator[Run]:
-    words = "".join(
-        run.text
-        for inlines in _paragraphs(nodes)
-        for run in _runs(inlines, literal, strong=strong, depth=depth + 1)
+    words = " ".join(
+        "".join(run.text for run in _runs(inlines, literal, strong=strong, depth=depth + 1))
+        for inlines in _paragraphs(nodes, depth)
     ).strip()
     if words:
         yield Run(f" [{words}]", strong)
 
 
-def _paragraphs(nodes: Sequence[Node]) -> Iterator[Sequence[Node]]:
+def _paragraphs(nodes: Sequence[Node], depth: int) -> Iterator[Sequence[Node]]:
     for node in nodes:
         if node["t"] in {"Para", "Plain"}:
             yield node["c"]
-        elif node["t"] == "Div":
-            yield from _paragraphs(node["c"][1])
+        elif node["t"] in _INNER and depth <= MAX_NESTING:
+            for inner in _INNER[node["t"]](node["c"]):
+                yield from _paragraphs(inner, depth + 1)

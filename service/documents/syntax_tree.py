@@ -8,6 +8,7 @@ from typing import Any
 from cards.intake.blocks import Block, Shape
 from service.documents.inlines import Content, Node, plain, runs_of
 from service.documents.marks import Mark, taken
+from service.documents.markup import words_of_markup
 
 MAX_DEPTH = 60
 """Levels of nesting followed; a word processor offers ten."""
@@ -77,12 +78,15 @@ class _Walk:
     def raw(self, content: Content, style: str, _depth: int) -> None:
         if self.literal:
             self.words(content[1], style)
+        elif content[0] == "html":
+            for line in words_of_markup(content[1]).split("\n\n"):
+                self.words(line, style)
 
     def division(self, content: Content, style: str, depth: int) -> None:
         self.all(content[1], _style(content[0]) or style, depth + 1)
 
     def figure(self, content: Content, style: str, depth: int) -> None:
-        self.all(content[2], style, depth + 1)
+        self.all([*content[2], *content[1][1]], style, depth + 1)
 
     def bullets(self, items: Content, style: str, depth: int) -> None:
         self.items(items, None, style, depth)
@@ -149,6 +153,7 @@ class _Walk:
 
     def table(self, content: Content, _style: str, depth: int) -> None:
         head, bodies, foot = content[3], content[4], content[5]
+        self.all(content[1][1], "", depth + 1)
         rows = list(head[1])
         for body in bodies:
             rows += [*body[2], *body[3]]

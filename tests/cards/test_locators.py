@@ -93,7 +93,7 @@ def test_roman_numerals_read_back(value: int):
     assert roman(numeral) == roman(numeral.upper()) == value
 
 
-@pytest.mark.parametrize("word", ["", "iiii", "vx", "mix up", "abc", "ic"])
+@pytest.mark.parametrize("word", ["", "iiii", "İ", "vx", "mix up", "abc", "ic"])
 def test_other_words_are_no_numerals(word: str):
     """What the rules of numerals do not allow has no value."""
     assert roman(word) is None

@@ -214,3 +214,26 @@ def test_names_are_shown_without_folders(documents: PandocDocuments):
     """Only the last part of a path, in printable characters, is kept as a document's name."""
     assert documents.read("C:\\home\\a\n.txt", b"Words").name == "a .txt"
     assert documents.read("../../etc/x.md", b"Words").name == "x.md"
+
+
+def test_markup_in_markdown_keeps_its_words(documents: PandocDocuments):
+    """What a browser would show of HTML typed into Markdown is read; scripts are not."""
+    page = (
+        b"<details><summary>Gist</summary>\nHe <b>went</b> &amp; came<br>back.</details>\n\n"
+        b"<table><tr><td>One</td><td>Two</td></tr></table>\n\n<!-- not this -->\n\n"
+        b"<script>nor(this)</script>\n"
+    )
+    texts = [block.text for block in documents.read("x.md", page).blocks]
+    assert texts == ["Gist", "He went & came\nback.", "One", "Two"]
+
+
+def test_captions_and_long_notes_keep_their_words(documents: PandocDocuments):
+    """A table's caption, a figure's, and every paragraph of a footnote are read."""
+    page = (
+        b"<table><caption>Points</caption><tr><td>1</td><td>One</td></tr></table>"
+        b"<figure><img src='x.png'><figcaption>A map</figcaption></figure>"
+    )
+    texts = [block.text for block in documents.read("x.html", page).blocks]
+    assert texts == ["Points", "1\tOne", "A map"]
+    note = b"Words[^1]\n\n[^1]: p. 5\n\n    - in the notes\n"
+    assert documents.read("x.md", note).blocks[0].text == "Words [p. 5 in the notes]"

@@ -192,3 +192,22 @@ def test_an_unknown_capital_line_ends_a_section_of_capital_headings():
     found = understood("W\nSUMMARY\nHe went.\nBACKGROUND\nBorn in 1817.")
     assert found.digest.theme == "He went."
     assert any("Born in 1817" in notice.message for notice in found.notices)
+
+
+@pytest.mark.parametrize(
+    ("lines", "judgement"),
+    [
+        ("Agree: the past binds.", "Agree: the past binds."),
+        ("Disagree – he is wrong.", "Disagree – he is wrong."),
+        ("Suspended: more is needed.", "Suspended: more is needed."),
+        ("## Judgement\nAgree: the past binds.", "Agree: the past binds."),
+        ("## Judgement\nAgree.\nDisagree: of late.", "Agree.\n\nDisagree: of late."),
+        ("Judgement: agree, for the past binds.", "agree, for the past binds."),
+        ("## Agree\nThe past binds.", "Agree: The past binds."),
+        ("** Where I disagree\nHe is wrong.", "Where I disagree: He is wrong."),
+        ("## Agree or not\nThe past binds.", "The past binds."),
+    ],
+)
+def test_a_verdict_is_content(lines: str, judgement: str):
+    """A label that is itself the verdict stays in front of its reasons."""
+    assert understood(f"# W\n## Summary\nx\n{lines}").digest.judgement == judgement

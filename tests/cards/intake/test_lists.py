@@ -24,6 +24,8 @@ from tests.cards.intake.blocks_of import understood
         "| No. | Idea | Page\n| 1 | One | 4\n| 2 | Two |",
         "- One\n-- p. 4\n- Two",
         "p. 4: One\nTwo",
+        "One (p. 4) / Two",
+        "One\n(p. 4)\nTwo",
     ],
 )
 def test_points_however_listed(section: str):
@@ -93,3 +95,20 @@ def test_what_stands_under_a_commitment_belongs_to_it():
     """An inner item is part of the commitment above it."""
     digest = understood("# W\n## Commitments\n- Walk daily\n-- at noon").digest
     assert [commitment.text for commitment in digest.commitments] == ["Walk daily\nat noon"]
+
+
+@pytest.mark.parametrize(
+    "section",
+    [
+        "- One / “Kept words” (p. 4)\n- Two",
+        "One\n“Kept words” (p. 4)\nTwo",
+        "1. One / “Kept words” (p. 4) / 2. Two",
+        "- One\n> Kept words (p. 4)\n- Two",
+        "- One\n-- “Kept words” (p. 4)\n- Two",
+    ],
+)
+def test_quotations_under_points_are_parted_from_them(section: str):
+    """Words in quotation marks under a point, on a line of any kind, are the point's quotation."""
+    digest = understood(f"# W\n## Points\n{section}").digest
+    assert [point.text for point in digest.points] == ["One", "Two"]
+    assert [(q.text, q.locator, q.after) for q in digest.quotations] == [("Kept words", "p. 4", 1)]
