@@ -21,7 +21,7 @@ from service.use_cases.answer import (
     show_answer,
     take_back,
 )
-from service.use_cases.items import show_item
+from service.use_cases.items import ItemView, show_item
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
 
@@ -38,13 +38,18 @@ def install(door: Blueprint, desk: Desk) -> None:
 
     @door.post("/items/<uuid:item_id>/answers")
     def give_answer(item_id: UUID) -> ResponseReturnValue:
-        """Keep an answer and lead on to the next item."""
+        """Keep an answer and lead on to the next item.
+
+        An item that was answered elsewhere since it was compared keeps that answer alone.
+        """
         answer_id = fields.identity(request.form, "answer")
         if answer_id is None:
             raise InvalidAnswer("The answer came without its id. Go back and compare again.")
         grade = _grade(request.form.get("grade", ""))
-        cue = show_item(desk, item_id).cue
-        attempt = None if cue is None else _attempt(cue)
+        item = show_item(desk, item_id)
+        if _changed(item) and not _kept(desk, answer_id):
+            return redirect(url_for("pages.today", elsewhere=item_id), HTTPStatus.SEE_OTHER)
+        attempt = None if item.cue is None else _attempt(item.cue)
         record_answer(desk, GivenAnswer(answer_id, item_id, grade, attempt=attempt))
         return redirect(url_for("pages.today", answered=answer_id), HTTPStatus.SEE_OTHER)
 
@@ -72,6 +77,21 @@ def install(door: Blueprint, desk: Desk) -> None:
         except ItemMissing:
             raise AnswerMissing(answer_id) from None
         return redirect(url_for("pages.today", answered=answer_id), HTTPStatus.SEE_OTHER)
+
+
+def _changed(item: ItemView) -> bool:
+    """Tell whether an item has other answers now than when it was compared."""
+    before = request.form.get("answers_before")
+    now = item.kept.memory.answers if item.kept.memory else 0
+    return before is not None and before != str(now)
+
+
+def _kept(desk: Desk, answer_id: UUID) -> bool:
+    try:
+        show_answer(desk, answer_id)
+    except AnswerMissing:
+        return False
+    return True
 
 
 def _grade(written: str) -> Grade:

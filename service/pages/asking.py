@@ -7,12 +7,12 @@ from datetime import date
 from flask import render_template, request
 
 from cards.answers import MAX_ATTEMPT
-from cards.errors import AnswerMissing
+from cards.errors import AnswerMissing, ItemMissing
 from cards.kinds.base import Asked
 from service.pages import fields
 from service.pages.fields import Faults
 from service.use_cases.answer import ShownAnswer, show_answer
-from service.use_cases.items import ItemView
+from service.use_cases.items import ItemView, show_item
 from service.use_cases.ports import Desk
 from service.use_cases.sit import Sitting
 
@@ -24,17 +24,19 @@ class Turn:
     Attributes:
         left: items still to be asked, this one among them.
         last: the answer given just before, or None.
+        elsewhere: the item whose answer was not kept, as it had changed meanwhile; or None.
         today: the reader's day.
     """
 
     left: int
     last: ShownAnswer | None
+    elsewhere: ItemView | None
     today: date
 
 
 def turn_of(desk: Desk, sitting: Sitting) -> Turn:
     """Return where in a sitting the reader is."""
-    return Turn(len(sitting.items), last_answer(desk), sitting.day)
+    return Turn(len(sitting.items), last_answer(desk), _elsewhere(desk), sitting.day)
 
 
 def last_answer(desk: Desk) -> ShownAnswer | None:
@@ -45,6 +47,16 @@ def last_answer(desk: Desk) -> ShownAnswer | None:
     try:
         return show_answer(desk, answer_id)
     except AnswerMissing:
+        return None
+
+
+def _elsewhere(desk: Desk) -> ItemView | None:
+    item_id = fields.identity(request.args, "elsewhere")
+    if item_id is None:
+        return None
+    try:
+        return show_item(desk, item_id)
+    except ItemMissing:
         return None
 
 

@@ -1,5 +1,8 @@
 """What the script adds, and that nothing depends on it."""
 
+import re
+
+import pytest
 from playwright.sync_api import Page, Route, expect
 
 from service.use_cases.items import item_history, list_items
@@ -12,6 +15,12 @@ def compare(page: Page, words: str = WORDS) -> None:
     """Write what comes to mind and compare."""
     page.fill("#words", words)
     page.get_by_role("button", name="Compare").click()
+    expect(page.locator(".grades")).to_be_visible()
+
+
+def say_nothing(page: Page) -> None:
+    """Say that nothing comes back, whatever is asked."""
+    page.get_by_role("button", name=re.compile("Nothing comes back|I can’t tell")).click()
     expect(page.locator(".grades")).to_be_visible()
 
 
@@ -128,10 +137,14 @@ def test_taking_back_asks_again(live: Live, opened: Opened) -> None:
 
 
 def test_nothing_moves_when_the_pages_turn(live: Live, opened: Opened) -> None:
-    """Comparing shifts nothing: the browser counts no layout shift, and the cue stays in place."""
+    """Comparing shifts nothing, whatever is asked: neither the cue nor the head of the page.
+
+    The browser itself counts no layout shift.
+    """
     page = opened()
     page.goto(live.address)
-    for _ in range(2):
+    rooms = page.locator(".head nav").bounding_box()
+    while not page.locator(".closing").count():
         page.evaluate(
             """() => {
                 window.shifts = [];
@@ -140,13 +153,59 @@ def test_nothing_moves_when_the_pages_turn(live: Live, opened: Opened) -> None:
                 }).observe({ type: "layout-shift", buffered: true });
             }"""
         )
-        before = page.locator(".cue").bounding_box()
-        compare(page)
-        assert page.locator(".cue").bounding_box() == before
+        before = page.locator("#cue").bounding_box()
+        say_nothing(page)
+        assert page.locator("#cue").bounding_box() == before
         page.evaluate("() => new Promise((done) => requestAnimationFrame(() => setTimeout(done)))")
         assert page.evaluate("window.shifts") == []
         go_on(page)
-        expect(page.locator("#words")).to_be_visible()
+        assert page.locator(".head nav").bounding_box() == rooms
+
+
+def test_what_an_answer_came_to_is_told(live: Live, opened: Opened) -> None:
+    """A region that was there before tells a listening reader what the last answer came to."""
+    page = opened()
+    page.goto(live.address)
+    expect(page.locator("#heard")).to_have_attribute("role", "status")
+    expect(page.locator("#heard")).to_be_empty()
+    compare(page)
+    expect(page.locator("#heard")).to_be_empty()
+    go_on(page)
+    expect(page.locator("#heard")).to_contain_text("Silas Marner, the theme: clear. Asked again on")
+    page.get_by_role("button", name="Take it back").click()
+    expect(page.locator("#heard")).to_contain_text("Taken back: Silas Marner, the theme.")
+
+
+@pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
+def test_two_tabs_answer_once(live: Live, opened: Opened, *, script: bool) -> None:
+    """An item answered in one tab and again in the other keeps the first answer, and says so."""
+    first = opened(java_script_enabled=script)
+    first.goto(live.address)
+    compare(first)
+    second = opened(java_script_enabled=script)
+    second.goto(live.address)
+    compare(second)
+    go_on(first)
+    go_on(second)
+    expect(second.locator(".last")).to_contain_text("Nothing was added: Silas Marner, the theme")
+    expect(second.locator("#left")).to_have_text("5 left in this sitting")
+    histories = [item_history(live.desk, each.kept.item.id) for each in list_items(live.desk).items]
+    assert sum(len(each.answers) for each in histories) == 1
+    say_nothing(second)
+    go_on(second)
+    expect(second.locator(".last strong")).to_have_text("clear")
+
+
+@pytest.mark.parametrize("motion", ["reduce", "no-preference"])
+def test_pages_turn_without_motion_where_none_is_wanted(
+    live: Live, opened: Opened, motion: str
+) -> None:
+    """The right page fades in as it turns, unless the reader asks for less motion."""
+    page = opened(reduced_motion=motion)
+    page.goto(live.address)
+    compare(page)
+    name = page.locator(".turning").evaluate("(leaf) => getComputedStyle(leaf).animationName")
+    assert name == ("none" if motion == "reduce" else "turn")
 
 
 def test_nothing_moves_while_a_page_loads(live: Live, opened: Opened) -> None:

@@ -9,6 +9,7 @@ from flask.testing import FlaskClient
 
 from service.use_cases.add_digest import Added, add_digest
 from service.use_cases.answer import show_answer
+from service.use_cases.items import item_history
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
 from service.use_cases.ports import Desk
@@ -88,6 +89,30 @@ def test_sending_an_answer_twice_is_harmless(client: FlaskClient, added: Added) 
     first, second = (client.post(compared.action, data=data) for _ in range(2))
     assert first.location == second.location
     assert "5 left in this sitting" in client.get("/").text
+
+
+def test_an_item_answered_elsewhere_meanwhile_keeps_that_answer(
+    client: FlaskClient, desk: Desk, added: Added
+) -> None:
+    """A comparison made before another tab answered adds nothing, and Today says so.
+
+    Coming round again after a blank is no such case, nor is the same answer sent twice.
+    """
+    compared = form(compare(client, words=THEME).text, "/answers")
+    kept = answer(client, "blank", words=THEME)
+    late = client.post(compared.action, data={**compared.hidden, "words": THEME, "grade": "vivid"})
+    assert late.status_code == 303
+    page = client.get(late.location).text
+    assert "Nothing was added: <em" in page
+    assert "was answered or taken back elsewhere meanwhile." in page
+    item_id = show_answer(desk, _answer_id(kept.location)).answer.answer.item_id
+    assert len(item_history(desk, item_id).answers) == 1
+    while "Recall the theme" not in client.get("/").text:
+        answer(client, "clear", nothing="yes")
+    assert "answered=" in answer(client, "clear", words=THEME).location
+    assert len(item_history(desk, item_id).answers) == 2
+    for wrong in ("x", str(uuid4())):
+        assert "Nothing was added" not in client.get(f"/?elsewhere={wrong}").text
 
 
 def test_an_answer_id_that_says_something_else_is_a_conflict(
@@ -191,7 +216,7 @@ def test_no_place_given_is_asked_for(client: FlaskClient, added: Added) -> None:
     refused = compare(client)
     assert refused.status_code == 422
     assert "or say that you can’t tell" in refused.text
-    assert 'aria-describedby="gap-fault"' in refused.text
+    assert 'aria-describedby="cue gap-fault"' in refused.text
     told = compare(client, nothing="yes")
     assert told.status_code == 200
     assert "You could not tell." in told.text
@@ -249,7 +274,7 @@ def test_a_place_is_shown_afterwards_as_it_was_compared(
     compared = compare(client, **given).text
     shown = client.get(f"/answers/{_answer_id(answer(client, 'hazy', **given).location)}").text
     plot = re.compile(
-        r'<p class="said" dir="auto">.*?</p>\s*<ol class="plot told">.*?</ol>', re.DOTALL
+        r'<p class="said" dir="auto">.*?</p>\s*<ol class="plot told" id="says">.*?</ol>', re.DOTALL
     )
     for page in (compared, shown):
         assert f"<p>{said}" in page

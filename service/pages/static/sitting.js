@@ -8,6 +8,13 @@ let busy = false;
 
 const parts = (from) => SWAPPED.map((selector) => from.querySelector(selector));
 
+// What the last answer came to is swapped in with its page; a reader who listens hears it from
+// a region that was there before.
+function tell() {
+  document.querySelector("#heard").textContent =
+    document.querySelector(".last p")?.textContent ?? "";
+}
+
 function settle() {
   const focused = document.querySelector(".grades :checked, #page [data-focus]");
   focused?.focus({ preventScroll: true });
@@ -45,6 +52,7 @@ function turnTo({ response, title, fresh }) {
     turns.clear();
     turn += 1;
     history.replaceState({ turn }, "", response.url);
+    tell();
   } else {
     turns.set(turn, left);
     turn += 1;
