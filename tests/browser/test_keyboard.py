@@ -3,9 +3,14 @@
 import pytest
 from playwright.sync_api import Page, expect
 
+from service.use_cases.add_digest import add_digest
 from service.use_cases.items import item_history, list_items
+from service.use_cases.ports import MOST_UNASKED_A_DAY
+from service.use_cases.preferences import Preferences, set_preferences
 from tests.browser.conftest import Live, Opened
+from tests.pages.house import WITHOUT_POINTS
 
+TWO = "[name=gap][value='2']:checked"
 MOST_TABS = 40
 """Steps of the Tab key within which everything on a page of the sitting must be reached."""
 
@@ -21,19 +26,17 @@ def tab_to(page: Page, selector: str) -> None:
 
 @pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
 def test_a_sitting_by_the_keyboard_alone(live: Live, opened: Opened, *, script: bool) -> None:
-    """Every item is answered by Tab, letters, arrows and Enter; each answer is kept as graded."""
+    """Whatever way an item is asked, Tab, letters, arrows and Enter answer it as graded."""
+    add_digest(live.desk, "essays.md", WITHOUT_POINTS.encode())
+    set_preferences(live.desk, Preferences(unasked_a_day=MOST_UNASKED_A_DAY))
     page = opened(java_script_enabled=script)
     page.goto(live.address)
-    for left in range(6, 0, -1):
-        head = f"{left} left in this sitting" if left > 1 else "the last of this sitting"
-        expect(page.locator("#left")).to_have_text(head)
-        if page.locator("#words").count():
-            if not page.locator("#words:focus").count():
-                tab_to(page, "#words")
-            page.keyboard.type("The theft of his gold empties the hearth")
-        else:
-            tab_to(page, "[name=gap]")
-            page.keyboard.press("ArrowDown")
+    items = list_items(live.desk).items
+    ways: set[str] = set()
+    for answered in range(len(items)):
+        if answered:
+            expect(page.locator(".last strong")).to_have_text("clear")
+        ways.add(attempt(page, hide="page, out of sight" not in ways))
         tab_to(page, "button:not(.quiet)")
         page.keyboard.press("Enter")
         expect(page.locator(".grades")).to_be_visible()
@@ -48,11 +51,37 @@ def test_a_sitting_by_the_keyboard_alone(live: Live, opened: Opened, *, script: 
                     break
         expect(page.locator("[value=clear]")).to_be_checked()
         page.keyboard.press("Enter")
-        expect(page.locator(".last strong")).to_have_text("clear")
+        expect(page.locator(".grades")).to_have_count(0)
+    assert ways == {"words", "gap", "page", "page, out of sight", "chapter"}
     expect(page.get_by_role("heading", level=1)).to_have_text("That is all for today")
-    for item in list_items(live.desk).items:
+    for item in items:
         (kept,) = item_history(live.desk, item.kept.item.id).answers
         assert kept.answer.grade == "clear"
+
+
+def attempt(page: Page, *, hide: bool) -> str:
+    """Give an attempt by the keyboard, with the plot out of sight where wanted; return its way."""
+    if page.locator("#words").count():
+        if not page.locator("#words:focus").count():
+            tab_to(page, "#words")
+        page.keyboard.type("The theft of his gold empties the hearth")
+        return "words"
+    hidden = hide and page.get_by_role("link", name="Hide the plot").count() > 0
+    if hidden:
+        tab_to(page, "[href*='plot=hidden']")
+        with page.expect_navigation():
+            page.keyboard.press("Enter")
+    if page.locator("[name=gap]").count():
+        tab_to(page, "[name=gap]")
+        for gap in (1, 2, 1):
+            page.keyboard.press("ArrowUp" if gap < 2 and page.locator(TWO).count() else "ArrowDown")
+            expect(page.locator(f"[name=gap][value='{gap}']")).to_be_checked()
+            expect(page.locator(f"[name=gap][value='{gap}']")).to_be_focused()
+        return "gap"
+    way = "page" if page.locator("[name=page]").count() else "chapter"
+    tab_to(page, f"[name={way}]")
+    page.keyboard.type("40")
+    return "page, out of sight" if hidden else way
 
 
 def test_the_skip_link_leads_to_the_page(live: Live, opened: Opened) -> None:

@@ -1,5 +1,6 @@
 """Every page in the browser: accessible, whole at 320 pixels, quiet on the console."""
 
+import re
 from collections.abc import Iterator
 from uuid import UUID
 
@@ -8,9 +9,11 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 from cards.commitments import Outcome
+from cards.digest import Commitment, Digest, Point, Quotation
 from cards.parts import PartKind
 from service.use_cases.check_in import Report, check_in
 from service.use_cases.library import open_digest
+from service.use_cases.mend_digest import mend_digest
 from tests.browser.conftest import Live, Opened
 
 AXE = {
@@ -87,6 +90,9 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
     page.fill("#time_zone", "Atlantis")
     press(page, "button", "Keep")
     yield "reader, refused"
+    for address in ("/api/", "/api/problems/conflict", "/nowhere"):
+        page.goto(live.address + address)
+        yield address
     for button in ("Keep it", "Only read it"):
         page.goto(f"{live.address}/books")
         press(page, "button", button)
@@ -176,14 +182,64 @@ def test_the_paper_is_dark_when_the_system_asks_for_it(live: Live, opened: Opene
 
 
 def test_a_digest_prints_without_the_furniture(live: Live, opened: Opened) -> None:
-    """On paper a digest has its two pages and none of the links and buttons around them."""
+    """On paper a digest has its two pages side by side, and nothing that can only be pressed."""
     page = opened()
     page.goto(f"{live.address}/books/{live.digest_id}")
     page.emulate_media(media="print")
     expect(page.locator("nav")).to_be_hidden()
-    expect(page.get_by_role("link", name="Mend the digest")).to_be_hidden()
-    expect(page.locator(".leaf").first).to_be_visible()
-    expect(page.locator(".leaf").last).to_be_visible()
+    for link in ("Mend the digest", "Take it out of the library"):
+        expect(page.get_by_role("link", name=link)).to_be_hidden()
+    assert not [
+        each for each in page.locator("button, select, textarea").all() if each.is_visible()
+    ]
+    left, right = (leaf.bounding_box() for leaf in page.locator(".leaf").all())
+    assert left is not None
+    assert right is not None
+    assert left["y"] == right["y"]
+    assert left["x"] + left["width"] <= right["x"]
+
+
+def test_verse_keeps_its_lines(live: Live, opened: Opened) -> None:
+    """A text of two lines stands on two lines wherever it is shown, and on paper too."""
+    mend_digest(live.desk, UUID(live.digest_id), VERSE)
+    page = opened()
+    for media in ("screen", "print"):
+        page.goto(f"{live.address}/books/{live.digest_id}")
+        page.emulate_media(media=media)
+        for shown in (".said", ".points >> nth=0", ".points >> nth=1", "blockquote"):
+            assert len(lines(page, f"{shown} >> .lines" if "points" in shown else shown)) == 2
+    page.emulate_media(media="screen")
+    page.goto(f"{live.address}/commitments")
+    assert len(lines(page, ".promises .lines")) == 2
+    page.goto(f"{live.address}/books/{live.digest_id}/places")
+    assert len(lines(page, ".quoted-small")) == len(lines(page, ".plot .landmark")) == 2
+    page.goto(live.address)
+    while not page.locator(".closing").count():
+        if page.locator("blockquote").count():
+            assert len(lines(page, "blockquote")) == len(lines(page, ".landmark")) == 2
+        page.get_by_role("button", name=re.compile("Nothing comes back|I can’t tell")).click()
+        expect(page.locator(".grades")).to_be_visible()
+        assert len(lines(page, ".landmark" if page.locator(".landmark").count() else "#says")) == 2
+        page.locator("[value=clear]").check(force=True)
+        page.get_by_role("button", name="Next").click()
+        expect(page.locator(".grades")).to_have_count(0)
+
+
+def lines(page: Page, selector: str) -> list[str]:
+    """Return the lines in which the first element that fits is set, as they are painted."""
+    return page.locator(selector).first.inner_text().splitlines()
+
+
+VERSE = Digest(
+    title="Songs of the Fen",
+    theme="He goes out to count,\nand is counted.",
+    points=(Point("He goes out\nat dusk.", "p. 3"), Point("He comes home.")),
+    commitments=(Commitment("When the bell rings,\nsay one stanza aloud to Hanne."),),
+    quotations=(
+        Quotation("I went to count the herons;\nthe herons counted me.", "p. 41", 1),
+        Quotation("The last light\nis the one you carry.", "Finale"),
+    ),
+)
 
 
 def test_the_type_is_our_own(live: Live, opened: Opened) -> None:
