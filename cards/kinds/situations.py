@@ -24,10 +24,13 @@ _KIN = (
     "boss|teacher|students?|pupils?"
 )
 _TO_WHOM = re.compile(
-    rf"\b(?:to|with|for|ask|tell|thank|call|ring|visit|help|invite)\s+"
+    rf"\b(?i:to|with|for|ask|tell|thank|call|ring|telephone|phone|visit|meet|see|help|invite|write|"
+    rf"greet|forgive|show|give|pay)\s+"
     rf"(?P<whom>(?:my|our|the)\s+(?:\w+\s+)?(?:{_KIN})\b|[A-Z][^\W\d_]+(?:\s[A-Z][^\W\d_]+)?)"
 )
 _POINT = re.compile(r"\(\s*(?:from |see )?point (?P<number>\d{1,3})\s*\)", re.IGNORECASE)
+_PROMISE = re.compile(r"\bI(?:['’]ll|\s+(?:will|shall|am going to))\b", re.IGNORECASE)
+_CADENCES = frozenset({"each", "every", "daily", "weekly", "monthly", "yearly"})
 _NOT_NAMES = frozenset(
     """monday tuesday wednesday thursday friday saturday sunday january february march april
     may june july august september october november december easter christmas i""".split()
@@ -56,17 +59,17 @@ def situation(text: str) -> Situation:
     named = _POINT.search(text)
     point = int(named["number"]) if named else None
     bare = _POINT.sub("", text).strip()
-    phrases = [_when(bare), _whom(bare)]
+    # A person says more of a situation than a clause that trails after the act.
+    phrases = [_when(bare, _LEADING), _whom(bare), _when(bare, _TRAILING)]
     return Situation(next((phrase for phrase in phrases if phrase), ""), point)
 
 
-def _when(text: str) -> str:
-    for shape in (_LEADING, _TRAILING):
-        found = shape.match(text)
-        if found and _keeps_secret(found["when"], found["act"]):
-            when = found["when"].strip()
-            return when[0].upper() + when[1:] + ", …"
-    return ""
+def _when(text: str, shape: re.Pattern[str]) -> str:
+    found = shape.match(text)
+    if found is None or not _keeps_secret(found["when"], found["act"]):
+        return ""
+    when = found["when"].strip()
+    return when[0].upper() + when[1:] + ", …"
 
 
 def _whom(text: str) -> str:
@@ -94,6 +97,10 @@ def _keeps_secret(phrase: str, rest: str) -> bool:
 
 
 def _tells_nothing(phrase: str) -> bool:
-    """Tell whether a phrase is free of numbers and negations."""
+    """Tell whether a phrase is free of numbers, cadences, negations and the promise itself."""
     words = {fold_word(word) for word in phrase.split()}
-    return not numbers(phrase) and words.isdisjoint(NEGATIONS)
+    return (
+        not numbers(phrase)
+        and words.isdisjoint(NEGATIONS | _CADENCES)
+        and not _PROMISE.search(phrase)
+    )

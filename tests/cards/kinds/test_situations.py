@@ -16,6 +16,8 @@ from cards.kinds.situations import Situation, situation
         ("On Sundays, write letters", "On Sundays, …"),
         ("Write to my sister twice a month", "Concerning my sister"),
         ("Forgive what was said to Jonas at the fair", "Concerning Jonas"),
+        ("Telephone Aunt Ruth on Sunday evenings, before I eat", "Concerning Aunt Ruth"),
+        ("Visit Mrs Lindqvist on Wednesdays", "Concerning Mrs Lindqvist"),
         ("Apologise to the old neighbour next door", "Concerning the old neighbour"),
     ],
 )
@@ -33,6 +35,8 @@ def test_when_or_to_whom_is_told(text, words):
         ("When nobody listens, stop talking", "it holds a negation"),
         ("When I walk, walk slowly", "it names the act"),
         ("Go to Paris in April to see Paris", "it says the name again"),
+        ("On the last evening of each month, write letters", "it says how often"),
+        ("On the evening I will write, beside the sums, the hours", "it runs into the promise"),
         ("Come home to Monday's list", "a weekday is nobody"),
         ("When the bell rings", "no act is left to ask for"),
     ],
