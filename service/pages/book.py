@@ -7,7 +7,6 @@ from uuid import UUID
 
 from flask import Blueprint, Response, render_template, request, send_file
 
-from cards.cautions import caution
 from cards.commitments import CheckIn, Outcome
 from cards.items import KeptItem
 from cards.kinds.base import KindName
@@ -34,7 +33,6 @@ def install(door: Blueprint, desk: Desk) -> None:
             line=plot_line(opened.kept),
             items=sorted(opened.items, key=_by_kind),
             unplaced=unplaced(opened.kept),
-            cautions=[caution(part.text) for part in commitments],
             tallies=_tallies(opened.check_ins, commitments),
             kept_now=request.args.get("kept"),
         )

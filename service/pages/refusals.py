@@ -38,6 +38,10 @@ def refuse(error: Exception) -> Response:
     """Return the page for a failure, with the status that says what it was."""
     if isinstance(error, HTTPException):
         return _http(error)
+    if isinstance(error, Missing) and error.where is not None:
+        # An id, which the message names, means nothing to who followed a link.
+        sentence = f"There is no {error.where} at this address. It may have been taken out."
+        return page(sentence, status_of(error))
     if isinstance(error, Refusal):
         return page(error.message, status_of(error))
     current_app.logger.error("A page failed.", exc_info=error)

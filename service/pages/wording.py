@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from cards.cautions import caution
 from cards.commitments import Outcome
 from cards.items import Standing
 from cards.kinds.base import KindName, Span
@@ -135,6 +136,7 @@ FILTERS: dict[str, Callable[..., Any]] = {
     "kind": kind_in_words,
     "standings": standings,
     "tally": tally,
+    "caution": caution,
     "stretches": stretches,
     "percent": percent,
 }

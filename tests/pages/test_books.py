@@ -86,6 +86,7 @@ def test_a_file_only_read_is_not_kept(client: FlaskClient, desk: Desk) -> None:
     assert page.status_code == 200
     assert "Nothing was kept" in page.text
     assert "Driven out by a friend" in page.text
+    assert "This touches your money" in page.text
     assert "p. 140</span>, after point 3" in page.text
     assert "“empty.docx” is empty" in page.text
     assert list_digests(desk).entries == ()
@@ -182,7 +183,7 @@ def test_an_unknown_book_is_not_there(client: FlaskClient) -> None:
     for page in ("", "/mend", "/places", "/remove", "/original"):
         refused = client.get(f"/books/{uuid4()}{page}")
         assert refused.status_code == 404
-        assert "There is no digest" in refused.text
+        assert "There is no digest at this address." in refused.text
         assert client.get(f"/books/not-an-id{page}").status_code == 404
 
 

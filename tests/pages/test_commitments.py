@@ -90,7 +90,7 @@ def test_a_check_in_is_kept_and_counted(client: FlaskClient, desk: Desk, added: 
     answered = client.post(report.action, data=sent)
     assert answered.status_code == 303
     page = client.get(answered.location).text
-    said = '<strong>partly</strong>, <span class="lines" dir="auto">Only twice.</span>'
+    said = '<strong>partly</strong><span class="note lines" dir="auto">Only twice.</span>'
     assert f'role="status">today: {said}' in page
     assert "partly once" in page
     client.post(report.action, data=sent)

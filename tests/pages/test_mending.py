@@ -215,3 +215,10 @@ def test_a_form_without_its_revision_is_a_conflict(client: FlaskClient, added: A
     for revision in ("", "x"):
         sent = fields | {"revision": revision, "title": "Other"}
         assert client.post(address, data=sent).status_code == 409
+
+
+def test_a_commitment_carries_its_caution_while_it_is_mended(
+    client: FlaskClient, added: Added
+) -> None:
+    """The form shows the caution beside the commitment that needs one, and beside no other."""
+    assert client.get(f"/books/{added.kept.id}/mend").text.count('<p class="caution') == 1
