@@ -115,6 +115,29 @@ def test_the_focus_can_be_seen(live: Live, opened: Opened) -> None:
         assert width >= 2
 
 
+def test_what_leads_on_stays_in_sight_and_covers_nothing(live: Live, opened: Opened) -> None:
+    """Compare is in sight beside a long plot, and never over the gap with the focus (WCAG 2.4.11).
+
+    The window is as low as a phone's held sideways.
+    """
+    page = opened(viewport={"width": 600, "height": 320})
+    page.goto(live.address)
+    while not page.locator("[name=gap]").count():
+        page.get_by_role("button", name="Nothing comes back").click()
+        page.locator("[value=clear]").check(force=True)
+        page.get_by_role("button", name="Next").click()
+        expect(page.locator(".grades")).to_have_count(0)
+    tab_to(page, "[name=gap]")
+    for _ in range(3):
+        page.keyboard.press("ArrowDown")
+        expect(page.get_by_role("button", name="Compare")).to_be_in_viewport(ratio=1)
+        gap = page.locator("[name=gap]:focus").bounding_box()
+        foot = page.locator(".gaps + .foot").bounding_box()
+        assert gap is not None
+        assert foot is not None
+        assert 0 <= gap["y"] <= gap["y"] + gap["height"] <= foot["y"]
+
+
 def test_letters_grade_only_where_the_grades_have_the_focus(live: Live, opened: Opened) -> None:
     """Initials choose a grade inside its group and nowhere else (WCAG 2.2, 2.1.4)."""
     page = opened()

@@ -192,6 +192,7 @@ def test_a_digest_prints_without_the_furniture(live: Live, opened: Opened) -> No
     assert not [
         each for each in page.locator("button, select, textarea").all() if each.is_visible()
     ]
+    expect(page.get_by_role("heading", name="What is asked of it")).to_be_hidden()
     left, right = (leaf.bounding_box() for leaf in page.locator(".leaf").all())
     assert left is not None
     assert right is not None
