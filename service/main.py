@@ -16,7 +16,7 @@ import click
 
 from cards.errors import CatchwordError
 from service.cli import Tools, catchword
-from service.settings import Settings, from_environment
+from service.settings import CannotListen, Settings, from_environment
 from service.use_cases.ports import Desk, Reader, ReaderId
 
 if TYPE_CHECKING:
@@ -94,13 +94,13 @@ def serve(settings: Settings) -> None:
     import waitress
 
     with open_desk(settings) as desk:
-        server = waitress.create_server(
-            create_app(desk, settings.hosts),
-            host=settings.host,
-            port=settings.port,
-            threads=4,
-            ident=None,
-        )
+        app = create_app(desk, settings.hosts)
+        try:
+            server = waitress.create_server(
+                app, host=settings.host, port=settings.port, threads=4, ident=None
+            )
+        except (OSError, ValueError) as error:
+            raise CannotListen(settings.host, settings.port) from error
         click.echo(f"Catchword is open at {_address(server)} (Ctrl-C closes it)")
         try:
             server.run()

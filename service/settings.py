@@ -14,6 +14,17 @@ LOOPBACK = "127.0.0.1"
 """Nobody else on the network can read a reader's library unless the reader says so."""
 
 
+class CannotListen(InvalidPreference):
+    """An address Catchword was told to listen on and cannot."""
+
+    def __init__(self, host: str, port: int) -> None:
+        super().__init__(
+            f"Catchword cannot listen on {host}, port {port}: it is taken, or this machine has no "
+            "such address. Is Catchword running already? Else give another with --port.",
+            where="port",
+        )
+
+
 @dataclass(frozen=True, slots=True)
 class Settings:
     """Where Catchword keeps things and listens.

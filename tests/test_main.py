@@ -43,6 +43,23 @@ def test_serve_prints_the_address_to_open_and_answers_there(tmp_path):
         assert "Catchword" in fetch(address)
 
 
+def test_an_address_that_is_taken_is_said_so(tmp_path):
+    """A second Catchword on the same port is told so in one line, with exit code 3."""
+    with started(tmp_path, "serve", "--port", "0") as address:
+        port = address.rstrip("/").rpartition(":")[2]
+        child = pexpect.spawn(
+            sys.executable,
+            [*CATCHWORD, "serve", "--port", port],
+            env={**os.environ, "CATCHWORD_HOME": str(tmp_path)},
+            encoding="utf-8",
+            timeout=30,
+        )
+        said = child.read()
+        child.close()
+        assert child.exitstatus == 3
+        assert f"port {port}: it is taken" in said
+
+
 def test_the_demo_is_labelled_on_its_pages_and_apart_from_the_readers_own(tmp_path):
     """`catchword demo` has a year of its invented reader's, and the own library stays empty."""
     with started(tmp_path, "demo", "--port", "0") as address:
