@@ -36,9 +36,7 @@ class _Place:
         return Cue(
             heading="Place this in the plot",
             words=f"“{part.text}”",
-            question=_QUESTIONS[ways[0]]
-            if _by_points(digest, part) or ways[0] is not Asked.GAP
-            else "After which of your other quotations does it stand in the book?",
+            question=_question(ways, by_points=_by_points(digest, part)),
             asked=ways,
             landmarks=_landmarks(digest, part) if Asked.GAP in ways else (),
             pages=digest.pages if Asked.PAGE in ways else None,
@@ -76,11 +74,18 @@ class _Place:
         return frozenset({part.id, *(each.id for each in _among(digest, part))})
 
 
-_QUESTIONS = {
-    Asked.GAP: "Where does it stand? Choose the place on the line, or give the page if you can.",
-    Asked.PAGE: "On which page does it stand?",
-    Asked.CHAPTER: "In which chapter does it stand?",
-}
+def _question(ways: tuple[Asked, ...], *, by_points: bool) -> str:
+    match ways:
+        case (Asked.PAGE, *_):
+            return "On which page does it stand?"
+        case (Asked.CHAPTER, *_):
+            return "In which chapter does it stand?"
+        case (Asked.GAP, Asked.PAGE):
+            return "Where does it stand? Choose the place on the line, or give the page if you can."
+        case _ if by_points:
+            return "Where does it stand? Choose the place on the line."
+        case _:
+            return "After which of your other quotations does it stand in the book?"
 
 
 def _by_points(digest: KeptDigest, part: Part) -> bool:
