@@ -19,7 +19,8 @@ from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import Added, add_digest
 from service.use_cases.answer import GivenAnswer, Recorded, record_answer
 from service.use_cases.items import ItemView, list_items
-from service.use_cases.ports import Desk, ReaderId
+from service.use_cases.ports import Desk
+from service.use_cases.records import ReaderId
 from service.use_cases.sit import Sitting, todays_sitting
 
 SILAS_MARNER = """\

@@ -17,7 +17,8 @@ import click
 from cards.errors import CatchwordError
 from service.cli import Tools, catchword
 from service.settings import CannotListen, Settings, from_environment
-from service.use_cases.ports import Desk, Reader, ReaderId
+from service.use_cases.ports import Desk
+from service.use_cases.records import Reader, ReaderId
 
 if TYPE_CHECKING:
     from flask import Flask, Response

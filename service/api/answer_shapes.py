@@ -6,7 +6,7 @@ from cards.answers import Grade
 from cards.items import Standing
 from service.api.comparison_shapes import AttemptSchema, DigestSaysSchema
 from service.api.fields import Identity, Instant, Request, Shape
-from service.use_cases.ports import KeptAnswer
+from service.use_cases.records import KeptAnswer
 
 _OWN_ID = "Made by whoever records it, so that sending it twice changes nothing."
 

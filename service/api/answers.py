@@ -24,7 +24,7 @@ from service.api.comparison_shapes import attempt_of
 from service.api.desk import desk
 from service.api.operations import Gives, Reply, Resource, Takes
 from service.use_cases.answer import GivenAnswer, record_answer, show_answer, take_back
-from service.use_cases.ports import KeptAnswer
+from service.use_cases.records import KeptAnswer
 
 resource = Resource("answers", "/answers", "How well items came back, each a fact.")
 

@@ -11,8 +11,8 @@ from service.api.desk import desk
 from service.api.fields import Number, Request, Shape, Text, Whole
 from service.api.operations import Gives, Reply, Resource, Takes
 from service.api.tags import expected_revision, tag_of, unchanged
-from service.use_cases.ports import MOST_UNASKED_A_DAY, Reader
 from service.use_cases.preferences import Preferences, set_preferences, show_reader
+from service.use_cases.records import MOST_UNASKED_A_DAY, Reader
 
 resource = Resource("reader", "/reader", "The reader's settings.")
 

@@ -13,8 +13,9 @@ from cards.schedule import HIGHEST_TARGET, LOWEST_TARGET
 from service.pages import fields
 from service.pages.fields import Fault, Faults
 from service.pages.removing import MOST_REVISIONS
-from service.use_cases.ports import MOST_UNASKED_A_DAY, Desk
+from service.use_cases.ports import Desk
 from service.use_cases.preferences import Preferences, set_preferences, show_reader
+from service.use_cases.records import MOST_UNASKED_A_DAY
 
 _HUNDREDTHS = re.compile(r"\d{1,2}(\.\d{1,2})?", re.ASCII)
 _LOWEST, _HIGHEST = round(LOWEST_TARGET * 100), round(HIGHEST_TARGET * 100)

@@ -12,7 +12,7 @@ from cards.errors import Conflict
 from service.store.columns import ID, INSTANT
 from service.store.inserts import insert_once
 from service.store.tables import answers, taken_back
-from service.use_cases.ports import KeptAnswer, ReaderId
+from service.use_cases.records import KeptAnswer, ReaderId
 
 _MINE = answers.c.reader_id == bindparam("reader")
 _FACTS = (

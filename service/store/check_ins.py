@@ -12,7 +12,7 @@ from cards.parts import PartKind
 from service.store.columns import ID
 from service.store.inserts import insert_once
 from service.store.tables import check_ins, parts
-from service.use_cases.ports import ReaderId, Tally
+from service.use_cases.records import ReaderId, Tally
 
 _ADD = insert_once(check_ins)
 _MINE = check_ins.c.reader_id == bindparam("reader")

@@ -23,7 +23,7 @@ from service.store.inserts import insert_or_update
 from service.store.originals import LATEST_NAMED, SqlOriginals
 from service.store.readers import SqlReaders
 from service.store.tables import digests, parts
-from service.use_cases.ports import BookKey, DigestEntry, Original, ReaderId
+from service.use_cases.records import BookKey, DigestEntry, Original, ReaderId
 
 _FACTS = ("title", "author", "isbn", "pages", "finished_on", "judgement", "removed", "revision")
 _KEYS = ("key_title", "key_author", "key_isbn")

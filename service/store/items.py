@@ -25,7 +25,7 @@ from cards.schedule import Memory
 from service.store.columns import ID
 from service.store.inserts import insert_or_update
 from service.store.tables import CALLED, UNASKED, digests, items
-from service.use_cases.ports import ReaderId
+from service.use_cases.records import ReaderId
 
 _MEMORY = ("stability", "difficulty", "first_day", "last_day", "last_grade", "answers", "due_on")
 

@@ -6,7 +6,7 @@ from sqlalchemy import Connection, bindparam, exists, func, not_, select
 
 from service.store.inserts import insert_or_update
 from service.store.tables import originals
-from service.use_cases.ports import Original, ReaderId
+from service.use_cases.records import Original, ReaderId
 
 _of = (
     originals.c.reader_id == bindparam("reader"),

@@ -6,7 +6,7 @@ from sqlalchemy import Connection, bindparam, select
 
 from service.store.inserts import insert_once, insert_or_update
 from service.store.tables import readers
-from service.use_cases.ports import Reader, ReaderId
+from service.use_cases.records import Reader, ReaderId
 
 _SETTINGS = ("time_zone", "turns_at", "target", "unasked_a_day", "revision")
 

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from service.store.engine import open_engines
 from service.store.migrations import bring_up_to_date
 from service.store.unit_of_work import SqlUnitOfWork
-from service.use_cases.ports import Reader, ReaderId
+from service.use_cases.records import Reader, ReaderId
 
 
 class SqlStore:

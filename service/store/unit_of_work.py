@@ -14,7 +14,7 @@ from service.store.digests import SqlDigests
 from service.store.items import SqlItems
 from service.store.readers import SqlReaders
 from service.store.refusals import store_error
-from service.use_cases.ports import Reader, ReaderId
+from service.use_cases.records import Reader, ReaderId
 
 
 class SqlUnitOfWork:

@@ -10,7 +10,8 @@ from cards.digest import Digest, Notice, folded
 from cards.intake import Understood, understand
 from cards.items import items_of, keep, reconcile, share_of, with_places_of
 from cards.parts import KeptDigest
-from service.use_cases.ports import BookKey, Desk, Original, UnitOfWork
+from service.use_cases.ports import Desk, UnitOfWork
+from service.use_cases.records import BookKey, Original
 
 SAME_BOOK = 0.5
 """Share of a digest's parts that must be known for a file of the same name, under another

@@ -17,7 +17,8 @@ from cards.kinds import KINDS
 from cards.kinds.base import Answered, Attempt, Mark
 from cards.schedule import Schedule
 from service.use_cases.items import ItemView, item_and_digest, view
-from service.use_cases.ports import Desk, KeptAnswer, UnitOfWork
+from service.use_cases.ports import Desk, UnitOfWork
+from service.use_cases.records import KeptAnswer
 
 CLOCKS_DIFFER = timedelta(minutes=5)
 """How far a device's clock may run ahead before its answers count as dated in the future."""

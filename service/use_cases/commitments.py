@@ -7,7 +7,8 @@ from uuid import UUID
 from cards.cautions import caution
 from cards.parts import KeptDigest, Part, PartKind
 from service.use_cases.library import PAGE
-from service.use_cases.ports import Desk, Tally
+from service.use_cases.ports import Desk
+from service.use_cases.records import Tally
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,8 @@ from cards.kinds.base import Cue, KindName
 from cards.parts import KeptDigest
 from cards.schedule import Schedule
 from service.use_cases.library import PAGE
-from service.use_cases.ports import Desk, KeptAnswer, UnitOfWork
+from service.use_cases.ports import Desk, UnitOfWork
+from service.use_cases.records import KeptAnswer
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,8 @@ from cards.commitments import CheckIn
 from cards.errors import DigestMissing
 from cards.items import KeptItem, Standing
 from cards.parts import KeptDigest
-from service.use_cases.ports import Desk, Original
+from service.use_cases.ports import Desk
+from service.use_cases.records import Original
 
 PAGE = 50
 """Entries on one page of a list unless asked for otherwise."""

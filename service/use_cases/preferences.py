@@ -3,7 +3,8 @@
 from dataclasses import dataclass, replace
 
 from cards.errors import ReaderChanged
-from service.use_cases.ports import Desk, Reader
+from service.use_cases.ports import Desk
+from service.use_cases.records import Reader
 
 
 @dataclass(frozen=True, slots=True)

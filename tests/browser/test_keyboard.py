@@ -5,8 +5,8 @@ from playwright.sync_api import Page, expect
 
 from service.use_cases.add_digest import add_digest
 from service.use_cases.items import item_history, list_items
-from service.use_cases.ports import MOST_UNASKED_A_DAY
 from service.use_cases.preferences import Preferences, set_preferences
+from service.use_cases.records import MOST_UNASKED_A_DAY
 from tests.browser.conftest import Live, Opened
 from tests.pages.house import WITHOUT_POINTS
 

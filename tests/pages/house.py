@@ -9,7 +9,8 @@ from uuid import UUID, uuid4
 
 from service.documents.reader import PandocDocuments
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import Desk, Reader, ReaderId
+from service.use_cases.ports import Desk
+from service.use_cases.records import Reader, ReaderId
 
 READER = ReaderId(UUID("00000000-0000-4000-8000-00000000abcd"))
 

@@ -5,7 +5,7 @@ from uuid import uuid4
 import pytest
 
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import ReaderId
+from service.use_cases.records import ReaderId
 from tests.store.statements import Statements
 
 

@@ -14,7 +14,7 @@ from cards.kinds.base import KindName
 from cards.parts import KeptDigest, Part, PartKind
 from cards.schedule import Memory
 from service.store.unit_of_work import SqlUnitOfWork
-from service.use_cases.ports import BookKey, Original, Reader, ReaderId
+from service.use_cases.records import BookKey, Original, Reader, ReaderId
 
 NOW = datetime(2026, 3, 1, 21, 40, tzinfo=UTC)
 TODAY = date(2026, 3, 1)

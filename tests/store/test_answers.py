@@ -10,7 +10,7 @@ from cards.answers import Grade
 from cards.errors import Conflict
 from service.store.errors import StoreContradiction
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import KeptAnswer, ReaderId
+from service.use_cases.records import KeptAnswer, ReaderId
 from tests.store.libraries import NOW, a_book, an_answer, shelve
 
 

@@ -10,7 +10,7 @@ from cards.commitments import CheckIn, Outcome
 from cards.parts import KeptDigest, PartKind
 from service.store.errors import StoreContradiction
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import ReaderId, Tally
+from service.use_cases.records import ReaderId, Tally
 from tests.store.libraries import NOW, TODAY, a_book, shelve
 from tests.store.statements import Statements
 

@@ -10,7 +10,7 @@ from uuid import UUID, uuid4
 from cards.answers import Answer, Grade
 from cards.schedule import Memory
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import Reader, ReaderId
+from service.use_cases.records import Reader, ReaderId
 from tests.store.libraries import NOW, TODAY, a_book, a_file, an_answer, key_of, shelve
 
 WRITERS = 16

@@ -6,7 +6,7 @@ from uuid import UUID, uuid4
 
 from cards.parts import PartKind
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import BookKey, ReaderId
+from service.use_cases.records import BookKey, ReaderId
 from tests.store.libraries import NOW, a_book, a_file, in_any_order, key_of, shelve
 from tests.store.statements import Statements
 

@@ -10,7 +10,7 @@ from cards.kinds.base import KindName
 from cards.parts import PartKind
 from service.store.errors import StoreContradiction
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import Reader, ReaderId
+from service.use_cases.records import Reader, ReaderId
 from tests.store.libraries import (
     NOW,
     TODAY,

@@ -8,7 +8,7 @@ from cards.answers import Grade
 from cards.items import HELD_FROM, KeptItem, Standing
 from cards.kinds.base import KindName
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import ReaderId
+from service.use_cases.records import ReaderId
 from tests.store.libraries import NOW, TODAY, a_book, a_memory, shelve
 from tests.store.statements import Statements
 

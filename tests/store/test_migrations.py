@@ -22,7 +22,7 @@ from service.store.migrations import HEAD, alembic_config
 from service.store.migrations.__main__ import begin
 from service.store.sql_store import SqlStore
 from service.store.tables import metadata
-from service.use_cases.ports import Reader, ReaderId
+from service.use_cases.records import Reader, ReaderId
 from tests.postgres import Server
 
 START = """

@@ -11,7 +11,7 @@ from sqlalchemy import Connection, event
 
 from service.store.sql_store import SqlStore
 from service.store.unit_of_work import SqlUnitOfWork
-from service.use_cases.ports import ReaderId
+from service.use_cases.records import ReaderId
 from tests.store.libraries import NOW, TODAY, a_book, a_memory, an_answer, key_of, shelve
 
 READER = ReaderId(uuid4())

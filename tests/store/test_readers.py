@@ -6,7 +6,7 @@ from contextlib import closing
 import pytest
 
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import Reader, ReaderId
+from service.use_cases.records import Reader, ReaderId
 
 
 @pytest.fixture

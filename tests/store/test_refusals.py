@@ -20,7 +20,7 @@ from service.store.errors import (
     StoreUnavailable,
 )
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import ReaderId
+from service.use_cases.records import ReaderId
 from tests.postgres import Server
 from tests.store.libraries import NOW, a_book, a_memory, an_answer, key_of, shelve
 

@@ -13,7 +13,7 @@ from cards.items import Item, KeptItem
 from cards.parts import KeptDigest, PartKind
 from cards.schedule import Memory
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import BookKey, Original, Reader, ReaderId
+from service.use_cases.records import BookKey, Original, Reader, ReaderId
 from tests.store.libraries import (
     NOW,
     TODAY,

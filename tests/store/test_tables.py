@@ -11,7 +11,7 @@ from cards.kinds.base import KindName
 from cards.parts import PartKind
 from service.store.sql_store import SqlStore
 from service.store.tables import metadata
-from service.use_cases.ports import Reader, ReaderId
+from service.use_cases.records import Reader, ReaderId
 from tests.store.libraries import NOW, TODAY, a_book, a_file, a_memory, an_answer, key_of, shelve
 from tests.store.statements import Statements
 

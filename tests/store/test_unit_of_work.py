@@ -4,7 +4,7 @@ import pytest
 
 from service.store.errors import StoreError
 from service.store.sql_store import SqlStore
-from service.use_cases.ports import Reader, ReaderId
+from service.use_cases.records import Reader, ReaderId
 from tests.store.libraries import NOW, a_book, key_of
 
 

@@ -10,7 +10,8 @@ from cards.intake.blocks import Block, Document, Shape
 from service.store.sql_store import SqlStore
 from service.use_cases.answer import GivenAnswer, Recorded, record_answer
 from service.use_cases.items import list_items
-from service.use_cases.ports import Desk, ReaderId
+from service.use_cases.ports import Desk
+from service.use_cases.records import ReaderId
 
 START = datetime(2026, 1, 5, 19, 0, tzinfo=UTC)
 

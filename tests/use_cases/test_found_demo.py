@@ -13,7 +13,8 @@ from service.use_cases import found_demo
 from service.use_cases.found_demo import DemoFile
 from service.use_cases.items import item_history, list_items
 from service.use_cases.library import list_digests, open_digest
-from service.use_cases.ports import Desk, ReaderId
+from service.use_cases.ports import Desk
+from service.use_cases.records import ReaderId
 
 LIBRARY = Path(found_demo.__file__).parent.parent / "documents" / "demo_library"
 NOW = datetime(2026, 11, 24, 20, tzinfo=UTC)
