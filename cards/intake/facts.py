@@ -16,6 +16,8 @@ from cards.intake.wording import excerpt, flowing, folded
 MAX_RESTS = 20
 """Words left beside facts that are told of one by one."""
 _MAX_LINE = 400
+_FEW_WORDS = 6
+"""Words left of a line of several facts that is no sentence: a name, a publisher's name."""
 _PIECES = re.compile(r"\s*(?:[|·•;\n\t]|\s//\s)\s*")
 _NEXT_LABEL = re.compile(r"[.,]\s+(?=([^\W\d_][\w -]{0,30}):\s)")
 _FIGURES = frozenset({Fact.FINISHED, Fact.ISBN, Fact.PAGES})
@@ -126,7 +128,13 @@ class Facts:
 
     def _take_cells(self, label: str, value: str) -> bool:
         fact = fact_label(label.rstrip(":"))
-        return fact is not None and self.take(fact, value)
+        if fact is not None:
+            return self.take(fact, value)
+        left = self._take_figures(flowing(value)) if is_detail_label(label.rstrip(":")) else value
+        if left == value:
+            return False
+        self.rests += [left] if left else []
+        return True
 
     def _take_figures(self, text: str) -> str:
         """Take the facts that need no label out of words, and return what is left of them."""
@@ -235,7 +243,7 @@ def _gives_facts(text: str) -> bool:
         if found is not None:
             left = found.rest
             taken.append(off)
-    leads = isbn_off in taken or fact_leads(text)
+    leads = isbn_off in taken or fact_leads(text) or len(left.split()) <= _FEW_WORDS
     return leads and len(taken) > 1 and not is_prose(left)
 
 

@@ -8,7 +8,8 @@ from cards.intake.blocks import Block, Shape
 from cards.intake.headings import part_named
 from cards.intake.labels import fact_label, label_split
 from cards.intake.locating import locator_in
-from cards.intake.wording import Marker, marker_of, tidied, unboxed
+from cards.intake.quotation_text import looks_quoted
+from cards.intake.wording import OPENING_MARKS, Marker, marker_of, tidied, unboxed
 
 
 def lines_of(blocks: Iterable[Block]) -> list[Block]:
@@ -31,7 +32,7 @@ def _tidied(blocks: Iterable[Block]) -> Iterator[Block]:
             if cells.strip():
                 yield replace(block, text=cells)
             continue
-        text = tidied(block.text.replace("\t", " "))
+        text = tidied("\n".join(map(_untabbed, block.text.split("\n"))))
         if block.shape is Shape.ITEM:
             text = unboxed(text)
         if not any(letter.isalnum() for letter in text):
@@ -47,12 +48,26 @@ def _tidied(blocks: Iterable[Block]) -> Iterator[Block]:
                 part = Block(Shape.PARAGRAPH, "", style=block.style)
 
 
+def _untabbed(line: str) -> str:
+    """Return a line with spaces for tabs, and in brackets a place set behind the last of them.
+
+    Behind the name of a fact, a tab stands for a colon.
+    """
+    words, _, last = line.rpartition("\t")
+    if fact_label(words.strip(" :")) is not None:
+        return f"{words.strip(' :')}: {last}"
+    if words.strip() and locator_in(words) is None and locator_in(last) is not None:
+        line = f"{words} ({last.strip(' ()[]')})"
+    return line.replace("\t", " ")
+
+
 def _stretches(lines: list[str]) -> list[str]:
     stretches: list[list[str]] = []
     alone = False
     for line in lines:
         heading = _heading_line(line)
-        opens = heading or _opens_item(line) or _opens_label(line)
+        whose = bool(stretches) and _says_whose(line, "\n".join(stretches[-1]))
+        opens = heading or (_opens_item(line) and not whose) or _opens_label(line)
         if opens or alone or not stretches:
             stretches.append([line])
         else:
@@ -64,6 +79,12 @@ def _stretches(lines: list[str]) -> list[str]:
 def _heading_line(line: str) -> bool:
     found = part_named(line.rstrip(":"))
     return found is not None and found.sure
+
+
+def _says_whose(line: str, before: str) -> bool:
+    """Tell whether a dash opens no item, but a line on whose the words before it are, or where."""
+    words = line.lstrip("–—-~ ")
+    return line[:1] in {"–", "—"} and words[:1] not in OPENING_MARKS and looks_quoted(before)
 
 
 def _opens_item(line: str) -> bool:
@@ -82,7 +103,10 @@ def _typed_items(lines: list[Block]) -> list[Block]:
     A letter or a Roman numeral is a marker only beside its neighbour in the
     row (*a* beside *b*): else it is someone's initial.
     """
-    markers = [_marker(line) for line in lines]
+    markers = [
+        None if before is not None and _attributed(line, before) else _marker(line)
+        for before, line in zip([None, *lines], lines, strict=False)
+    ]
     rows = [(index, m) for index, m in enumerate(markers) if m is not None]
     confirmed: set[int] = set()
     for (left, one), (right, other) in pairwise(rows):
@@ -96,6 +120,12 @@ def _typed_items(lines: list[Block]) -> list[Block]:
             number = next(iter(marker.readings.values()), None)
             result.append(replace(line, shape=Shape.ITEM, text=marker.rest, level=1, number=number))
     return result
+
+
+def _attributed(line: Block, before: Block) -> bool:
+    return _says_whose(
+        line.text, f"“{before.text}”" if before.shape is Shape.QUOTE else before.text
+    )
 
 
 def _marker(line: Block) -> Marker | None:

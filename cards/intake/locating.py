@@ -135,9 +135,23 @@ def split_end(text: str, *, free: bool = False) -> Located:
         found = locator_in(inside)
         if found is not None:
             return _with_more(before, found)
+        if (named := _named_place(before, inside)) is not None:
+            return named
         if free and _names_a_place(before, inside):
             return Located(before.rstrip(" –—-"), inside.strip())
+        if locator_in(inside.rpartition(",")[2]) is not None:
+            return Located(text)
     return _unbracketed_end(text)
+
+
+def _named_place(before: str, inside: str) -> Located | None:
+    """Return a place that is a chapter's name and a number: `(Spring, p. 299)`."""
+    name, _, number = inside.rpartition(",")
+    said = locator_in(number)
+    short = 0 < len(name.split()) <= 8 and name.strip()[:1].isupper()
+    if said is None or said.locator is None or not short or not number.strip()[:1].isalpha():
+        return None
+    return Located(before.rstrip(" –—-"), f"{name.strip()}, {said.locator}", said.after)
 
 
 def split_start(text: str) -> Located:

@@ -49,6 +49,10 @@ _PARTICLES = frozenset(
     "de von van der den la le du di da dos das del della des bin ibn al el y and e und et ter ten "
     "of the zu af av".split()
 )
+_ARTICLE = re.compile(
+    r"(?:the|an?(?=\s\w\w)|der|die|das|ein|eine|les|une|los|las|il|gli|het)\s|l[’']", re.IGNORECASE
+)
+"""Articles a title may open with and a name does not, as it may with *la* or *de*."""
 _BRACKETED = re.compile(r"(?P<title>[^()]{1,200})\s\((?P<inside>[^()]{3,80})\)")
 _YEAR = re.compile(r",?\s*\b1?\d{3}\b|,?\s*\b20\d{2}\b")
 
@@ -68,7 +72,8 @@ def named_in(text: str) -> Named:
     for found in reversed(list(_BY.finditer(text[:MAX_TITLE]))):
         title, author = text[: found.start()], text[found.end() :]
         english = found[0].strip(" ,").lower() == "by"
-        if title and is_name(author) and (english or len(author.split()) > 1):
+        full = len(author.split()) > 1 and author[0].isupper()
+        if title and is_name(author) and (english or full):
             return Named(unquoted(title), author)
     parts = _DASH.split(text[:MAX_TITLE], maxsplit=1)
     if len(parts) == 2 and all(parts):
@@ -79,6 +84,22 @@ def named_in(text: str) -> Named:
         if is_name(inside) and len(inside.split()) > 1:
             return Named(unquoted(bracketed["title"]), inside)
     return _by_comma(text)
+
+
+def named_in_file_name(stem: str) -> Named:
+    """Return the title and the author in a file's name, where the author mostly comes first.
+
+    `Eliot - Middlemarch` is by Eliot; so is `Middlemarch - George Eliot`, by its full name.
+    """
+    left, found, right = (part.strip() for part in stem.partition(" - "))
+    if not found or not left or not right or _BY.search(stem):
+        return named_in(stem)
+    if not is_name(left) or _ARTICLE.match(left):
+        return named_in(stem)
+    if _is_full_name(right) and not _is_full_name(left) and not _ARTICLE.match(right):
+        return Named(left, right)
+    last, comma, first = left.partition(", ")
+    return Named(right, f"{first} {last}" if comma and "," not in first else left)
 
 
 def is_name(text: str) -> bool:
@@ -114,7 +135,7 @@ def is_generic(text: str) -> bool:
 
 def is_prose(text: str) -> bool:
     """Tell whether a paragraph is prose and no line of a title page."""
-    return len(text.split()) >= _PROSE_WORDS
+    return sum(any(map(str.isalnum, word)) for word in text.split()) >= _PROSE_WORDS
 
 
 def worth_trusting(title: str | None) -> bool:
@@ -161,7 +182,7 @@ def _of_pair(left: str, right: str, whole: str) -> Named:
     """
     if _is_full_name(left) and not _is_full_name(right):
         return Named(right, left)
-    return Named(left, right) if is_name(right) else Named(whole)
+    return Named(left, right) if is_name(right) and not _ARTICLE.match(right) else Named(whole)
 
 
 def _is_full_name(text: str) -> bool:

@@ -1,5 +1,6 @@
 """The top of a digest: its title page, the facts on it, and words that have no heading."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
@@ -7,21 +8,24 @@ from cards.digest import MAX_TITLE, Notice
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.dates import date_in
 from cards.intake.facts import Facts, opens_with_fact
-from cards.intake.imprint import is_imprint
+from cards.intake.imprint import is_imprint, names_makers
 from cards.intake.labels import Fact, fact_label
 from cards.intake.title import (
     author_line,
     is_generic,
     is_prose,
     named_in,
+    named_in_file_name,
     title_block,
     worth_trusting,
 )
+from cards.intake.values import fact_leads
 from cards.intake.wording import excerpt, flowing, folded, tidied
 
 _DELIBERATE = (".md", ".markdown", ".txt", ".text")
 """Endings of files whose properties are front matter, typed by hand over the digest."""
 _MAX_DATE_WORDS = 5
+_LAST_BRACKET = re.compile(r"\s*\(([^()]*)\)\s*$")
 
 
 @dataclass(slots=True)
@@ -34,6 +38,7 @@ class TitlePage:
         left: blocks that say nothing known.
         notices: about title and author.
         title: of the book; "" until it is known.
+        beside: what was left of lines that gave facts.
     """
 
     facts: Facts
@@ -41,6 +46,7 @@ class TitlePage:
     left: list[Block] = field(default_factory=list)
     notices: list[Notice] = field(default_factory=list)
     title: str = ""
+    beside: set[str] = field(default_factory=set)
 
     def read(self, front: Sequence[Block], document: Document) -> None:
         """Read the blocks before the first part."""
@@ -88,7 +94,12 @@ class TitlePage:
             if follows and fact is not None and self.facts.take(fact, front[index + 1].text):
                 index += 2
                 continue
-            blocks += without_facts(block, self.facts)
+            left = without_facts(block, self.facts)
+            if left != [block]:
+                self.beside.update(
+                    one.text for one in left if one.text not in block.text.split("\n")
+                )
+            blocks += left
             index += 1
         return blocks
 
@@ -108,6 +119,10 @@ class TitlePage:
 
     def _take_title(self, block: Block) -> None:
         first, _, rest = block.text.partition("\n")
+        maker = _LAST_BRACKET.search(first)
+        if maker is not None and maker.start() and names_makers(maker[1]):
+            self.facts.rests.append(maker[1])
+            first = first[: maker.start()]
         named = named_in(first)
         known = self.facts.title
         if known is not None and folded(known) != folded(named.title):
@@ -127,7 +142,7 @@ class TitlePage:
         author = (
             flowing(block.text)
             if style == "author"
-            else author_line(block.text, right_under=below == 1)
+            else author_line(block.text, right_under=below == 1 and block.text not in self.beside)
         )
         if author is not None and folded(author) == folded(self.facts.author or ""):
             return True
@@ -150,18 +165,24 @@ class TitlePage:
                 )
             )
             return
-        self.left.append(block)
+        if block.text in self.beside:
+            self.facts.rests.append(block.text)
+        else:
+            self.left.append(block)
 
     def _from_file_name(self, name: str) -> None:
         stem = name.rpartition(".")[0] or name
-        named = named_in(" ".join(stem.replace("_", " ").split()))
+        named = named_in_file_name(" ".join(stem.replace("_", " ").split()))
         self.title = (tidied(named.title) or "Untitled")[:MAX_TITLE]
-        self.facts.author = self.facts.author or named.author
+        whose = ""
+        if self.facts.author is None and named.author is not None:
+            self.facts.author = named.author
+            whose = f" by {excerpt(named.author)}"
         self.notices.append(
             Notice(
                 "title",
-                f"No title was found, so the file's name stands for it: “{self.title}”. Put the "
-                "title at the top of the digest.",
+                f"No title was found, so the file's name stands for it: “{self.title}”{whose}. Put "
+                "the title at the top of the digest.",
             )
         )
 
@@ -179,7 +200,7 @@ def without_facts(block: Block, facts: Facts) -> list[Block]:
             return [replace(block, text=text)] if text else []
         case _:
             lines = block.text.split("\n")
-            prose = is_prose(block.text) and len(lines) > 1
+            prose = len(lines) > 1 and is_prose(block.text) and not _is_title_page(lines)
             left = [
                 line if prose and not opens_with_fact(line) else facts.take_line(line)
                 for line in lines
@@ -187,3 +208,10 @@ def without_facts(block: Block, facts: Facts) -> list[Block]:
             if left == lines:
                 return [block]
             return [replace(block, text=line) for line in "\n".join(left).split("\n") if line]
+
+
+def _is_title_page(lines: Sequence[str]) -> bool:
+    """Tell whether short lines, one of which gives a fact, are a title page and no prose."""
+    short = not any(map(is_prose, lines))
+    opening = not any(line[0].islower() and not line.startswith("by ") for line in lines)
+    return short and opening and any(opens_with_fact(line) or fact_leads(line) for line in lines)

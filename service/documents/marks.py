@@ -13,7 +13,9 @@ from service.documents.inlines import Run, plain
 
 OPENING = "\ue000"
 CLOSING = "\ue001"
-FORGERIES = str.maketrans("", "", OPENING + CLOSING)
+TAB = "\ue002"
+"""Stands for a tab, of which pandoc makes a space; a page number often stands behind one."""
+FORGERIES = str.maketrans("", "", OPENING + CLOSING + TAB)
 """Translation table that takes a document's own private-use characters out."""
 _MARK = re.compile(rf"{OPENING}(\d+){CLOSING}")
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from lxml import etree
 
 from service.documents.archives import Parts
-from service.documents.marks import FORGERIES, Mark, written
+from service.documents.marks import FORGERIES, TAB, Mark, written
 from service.documents.xml import parsed
 
 _OFFICE = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
@@ -42,10 +42,14 @@ def marked(parts: Parts) -> tuple[Parts, tuple[Mark, ...]]:
     for tag in _DROPPED:
         for element in list(content.iter(tag)):
             _drop(element)
-    marks: list[Mark] = []
     for element in content.iter(etree.Element):
         element.text = element.text.translate(FORGERIES) if element.text else element.text
         element.tail = element.tail.translate(FORGERIES) if element.tail else element.tail
+    for element in list(content.iter(f"{_TEXT}tab")):
+        element.tail = TAB + (element.tail or "")
+        _drop(element)
+    marks: list[Mark] = []
+    for element in content.iter(etree.Element):
         if element.tag not in {f"{_TEXT}p", f"{_TEXT}h"}:
             continue
         name, outline, bold = _resolve(element.get(f"{_TEXT}style-name"), styles)

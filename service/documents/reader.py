@@ -2,19 +2,26 @@
 
 from dataclasses import dataclass
 from pathlib import PurePosixPath, PureWindowsPath
+from typing import Any
 
 from cards.errors import DocumentBroken, DocumentEmpty, DocumentTooLarge
 from cards.intake.blocks import Block, Document, Shape
 from service.documents.archives import open_parts, packed
 from service.documents.formats import ZIPPED, Format, format_of
 from service.documents.front_matter import split_front_matter
-from service.documents.marks import Mark
+from service.documents.marks import TAB, Mark
 from service.documents.odt_styles import marked
 from service.documents.pandoc import syntax_tree
 from service.documents.properties import archived_properties, tree_properties
-from service.documents.rtf import with_escaped_stand_ins, without_pictures
+from service.documents.rtf import with_escaped_stand_ins, with_tabs_kept, without_pictures
 from service.documents.syntax_tree import NestedTooDeep, blocks_of
-from service.documents.text import decoded, lists_marked, rejoined, without_embedded
+from service.documents.text import (
+    decoded,
+    headings_marked,
+    lists_marked,
+    rejoined,
+    without_embedded,
+)
 from service.documents.xml import MalformedXml
 
 MAX_BYTES = 20 * 1024 * 1024
@@ -38,6 +45,8 @@ _READERS = {
 }
 _TITLE_STYLES = {"title": "Title", "subtitle": "Subtitle", "author": "Author", "date": "Date"}
 _MAX_NAME = 200
+_WORDS = "word/document.xml"
+_WORD_TAB = f'<w:t xml:space="preserve">{TAB}</w:t>'.encode()
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,18 +104,20 @@ class PandocDocuments:
             properties = archived_properties(kind, parts)
             if kind is Format.ODT:
                 parts, marks = marked(parts)
+            else:
+                parts = parts | {_WORDS: parts[_WORDS].replace(b"<w:tab/>", _WORD_TAB)}
             content = packed(parts)
         elif kind in _BARE:
             properties, content = _bare_text(name, content)
         elif kind is Format.RTF:
-            content = with_escaped_stand_ins(without_pictures(content))
+            content = with_tabs_kept(with_escaped_stand_ins(without_pictures(content)))
         else:
             content = without_embedded(decoded(name, content)).encode()
         tree = syntax_tree(name, content, _READERS[kind], self.seconds)
         blocks = blocks_of(tree["blocks"], marks, literal=kind is Format.PLAIN)
         said = tree_properties(tree["meta"])
         if kind is Format.DOCX:
-            return (*_title_blocks(said), *blocks), said | properties
+            return (*_title_blocks(said), *_abstract(tree["meta"]), *blocks), said | properties
         return blocks, properties | said
 
 
@@ -114,7 +125,7 @@ def _bare_text(name: str, content: bytes) -> tuple[dict[str, str], bytes]:
     if len(content) > MAX_TEXT_BYTES:
         raise _too_large(name, MAX_TEXT_BYTES)
     properties, text = split_front_matter(decoded(name, content))
-    return properties, rejoined(lists_marked(text)).encode()
+    return properties, rejoined(lists_marked(headings_marked(text))).encode()
 
 
 def _title_blocks(said: dict[str, str]) -> tuple[Block, ...]:
@@ -124,6 +135,17 @@ def _title_blocks(said: dict[str, str]) -> tuple[Block, ...]:
         for key, style in _TITLE_STYLES.items()
         if key in said
     )
+
+
+def _abstract(meta: dict[str, Any]) -> tuple[Block, ...]:
+    """Return the paragraphs in the style `Abstract`, which pandoc takes off a Word document too."""
+    match meta.get("abstract"):
+        case {"t": "MetaBlocks", "c": list(nodes)}:
+            return blocks_of(nodes)
+        case {"t": "MetaInlines", "c": list(inlines)}:
+            return blocks_of([{"t": "Para", "c": inlines}])
+        case _:
+            return ()
 
 
 def _bare_name(name: str) -> str:

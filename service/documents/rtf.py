@@ -12,6 +12,7 @@ _TOKEN = re.compile(
     rb"|\\u(?P<u>-?\d{1,6})(?P<space> ?)(?P<after>[^\\{}\r\n])?|\\[a-zA-Z]+|\\."
 )
 
+_TAB = re.compile(rb"\\tab(?![a-zA-Z0-9]) ?")
 _PICTURE = re.compile(rb"[0-9a-fA-F\r\n]{4000,}")
 """A run of hexadecimal digits longer than any paragraph is a picture's data."""
 
@@ -19,6 +20,11 @@ _PICTURE = re.compile(rb"[0-9a-fA-F\r\n]{4000,}")
 def without_pictures(content: bytes) -> bytes:
     """Return RTF without the data of its pictures, which would fill pandoc's memory."""
     return _PICTURE.sub(b"", content)
+
+
+def with_tabs_kept(content: bytes) -> bytes:
+    """Return RTF whose tabs are the character that stands for one, which pandoc lets through."""
+    return _TAB.sub(rb"{\\uc0\\u-8190 }", content)
 
 
 def with_escaped_stand_ins(content: bytes) -> bytes:

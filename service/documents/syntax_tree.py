@@ -7,7 +7,7 @@ from typing import Any
 
 from cards.intake.blocks import Block, Shape
 from service.documents.inlines import Content, Node, plain, runs_of
-from service.documents.marks import Mark, taken
+from service.documents.marks import TAB, Mark, taken
 from service.documents.markup import words_of_markup
 
 MAX_DEPTH = 60
@@ -184,9 +184,13 @@ def _deeper(block: Block) -> Block:
 
 
 def tidy(text: str) -> str:
-    """Return text with single spaces, no space at a line's ends, and no empty lines."""
-    lines = (_SPACES.sub(" ", line).strip() for line in text.split("\n"))
+    """Return text with single spaces or tabs, none at a line's ends, and no empty lines."""
+    lines = (_SPACES.sub(_space, line).strip() for line in text.replace(TAB, "\t").split("\n"))
     return "\n".join(line for line in lines if line)
+
+
+def _space(found: re.Match[str]) -> str:
+    return "\t" if "\t" in found[0] else " "
 
 
 def _style(attributes: Sequence[Any]) -> str:

@@ -5,6 +5,7 @@ import re
 from itertools import pairwise
 
 from cards.errors import DocumentBroken
+from cards.intake.locating import locator_in
 
 MIN_WRAPPED = 50
 """Characters in the longest line of a paragraph a program may have wrapped; verse is narrower."""
@@ -18,6 +19,10 @@ _BOMS = (
 )
 _CONTROL = re.compile(r"[\x00-\x08\x0b\x0e-\x1f\x7f\ufffe\uffff]")
 _BULLET = re.compile(r"(?m)^([ \t]*)[•◦▪‣●○∙·][ \t]+")
+_UNDERLINED = re.compile(
+    r"(?m)^[ \t]*(\(?(?:\d{1,2}|[IVX]{1,4}|[A-H])[.)][ \t]+[^\n]{1,80})\n"
+    r"[ \t]*(?:={3,}|-{3,}|_{3,})[ \t]*$"
+)
 _OPENING = re.compile(r"[ \t]*([-*+>#|“„«\"]|\d{1,3}[.)]|\[[ xX]?\])")
 _QUOTED = re.compile(r"[ \t]*>[ \t]?")
 _RULE = re.compile(r"\W*")
@@ -61,6 +66,11 @@ def without_embedded(text: str) -> str:
     return _EMBEDDED.sub("data:,", text)
 
 
+def headings_marked(text: str) -> str:
+    """Return text with numbered lines that are underlined made headings, which Markdown misses."""
+    return _UNDERLINED.sub(r"\n## \1\n\n", text)
+
+
 def lists_marked(text: str) -> str:
     """Return text with the bullets people type in front of items turned to dashes."""
     return _BULLET.sub(r"\1- ", text)
@@ -102,9 +112,11 @@ def _stands_alone(line: str, before: str) -> bool:
     """Tell whether the break between two lines was typed on purpose."""
     if before.endswith(("  ", "\\")) or line.isupper() or before.isupper() or " | " in line:
         return True
+    if locator_in(_QUOTED.sub("", line, count=1)) is not None:
+        return True
     quoted = _QUOTED.match(before) is not None
     words = _QUOTED.sub("", line, count=1) if quoted else line
-    return _OPENING.match(words) is not None or _LABEL.match(words) is not None
+    return _OPENING.match(words) is not None or (not quoted and _LABEL.match(words) is not None)
 
 
 def _rejoin(lines: list[str], least: int) -> str:
