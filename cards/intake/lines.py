@@ -11,6 +11,9 @@ from cards.intake.locating import locator_in
 from cards.intake.quotation_text import looks_quoted
 from cards.intake.wording import OPENING_MARKS, Marker, marker_of, tidied, unboxed
 
+_MAX_QUOTED = 12
+"""Lines of a quotation looked back on from the line that says whose it is."""
+
 
 def lines_of(blocks: Iterable[Block]) -> list[Block]:
     """Return blocks as lines, each one heading, paragraph, item, quotation or row.
@@ -66,8 +69,9 @@ def _stretches(lines: list[str]) -> list[str]:
     alone = False
     for line in lines:
         heading = _heading_line(line)
-        whose = bool(stretches) and _says_whose(line, "\n".join(stretches[-1]))
-        opens = heading or (_opens_item(line) and not whose) or _opens_label(line)
+        before = stretches[-1][-_MAX_QUOTED:] if stretches else []
+        item = _opens_item(line) and not _says_whose(line, "\n".join(before))
+        opens = heading or item or _opens_label(line)
         if opens or alone or not stretches:
             stretches.append([line])
         else:
