@@ -1,5 +1,5 @@
 """From the blocks of a document to a digest, with what to tell the reader about it."""
 
-from cards.intake.understanding import Understood, understand
+from cards.intake.understanding import Understood, understand, unplaced
 
-__all__ = ["Understood", "understand"]
+__all__ = ["Understood", "understand", "unplaced"]

@@ -249,13 +249,16 @@ def _asked(digest: Digest) -> list[Notice]:
                 )
             )
         if digest.points and quotation.after is None:
-            notices.append(
-                Notice(
-                    f"quotations {number}",
-                    "Nothing says after which point it stands. Say so once, and it can be placed.",
-                )
-            )
+            notices.append(unplaced(number))
     return notices
+
+
+def unplaced(number: int) -> Notice:
+    """Return what the reader is asked about a quotation of which nothing says where it stands."""
+    return Notice(
+        f"quotations {number}",
+        "Nothing says after which point it stands. Say so once, and it can be placed.",
+    )
 
 
 def _left_out(name: str, blocks: Sequence[Block]) -> list[Notice]:

@@ -7,7 +7,7 @@ from datetime import datetime
 from enum import StrEnum
 
 from cards.digest import Digest, Notice, folded
-from cards.intake import Understood, understand
+from cards.intake import Understood, understand, unplaced
 from cards.items import items_of, keep, reconcile, share_of, with_places_of
 from cards.parts import KeptDigest
 from service.use_cases.ports import Desk, UnitOfWork
@@ -101,13 +101,19 @@ def book_key(book: Digest | KeptDigest) -> BookKey:
 
 def _recognise(desk: Desk, work: UnitOfWork, digest: Digest, name: str) -> KeptDigest | None:
     alike = work.digests.alike(desk.reader, book_key(digest))
-    if not alike:
-        alike = [
-            known
-            for known in work.digests.from_file(desk.reader, name)
-            if share_of(digest, known) >= SAME_BOOK
-        ]
-    return min(alike, key=lambda known: known.removed, default=None)
+    found = [known for known in alike if _the_same_book(digest, known)]
+    if not found:
+        named = work.digests.from_file(desk.reader, name)
+        found = [known for known in named if share_of(digest, known) >= SAME_BOOK]
+    return min(found, key=lambda known: known.removed, default=None)
+
+
+def _the_same_book(digest: Digest, known: KeptDigest) -> bool:
+    """Tell whether a digest alike is of the same book; an ISBN alone may be a slip of the pen."""
+    one, other = book_key(digest), book_key(known)
+    if one.title.startswith(other.title) or other.title.startswith(one.title):
+        return True
+    return share_of(digest, known) >= SAME_BOOK
 
 
 def _settle(
@@ -123,15 +129,22 @@ def _settle(
         return Added(fresh, Status.ADDED, counted(fresh), notices)
     if known.removed:
         back = _corrected(understood.digest, known, desk)
-        return Added(back, Status.ADDED, counted(back), notices)
+        return Added(back, Status.ADDED, counted(back), _still_true(notices, back))
     if work.digests.original_hash(desk.reader, known.id) == original.sha256:
         if known.digest() != understood.digest:
             notices = (*notices, Notice("document", _MENDED))
-        return Added(known, Status.UNCHANGED, counted(known), notices)
+        return Added(known, Status.UNCHANGED, counted(known), _still_true(notices, known))
     changed = _corrected(understood.digest, known, desk)
     if changed.digest() == known.digest():
-        return Added(known, Status.UNCHANGED, counted(known), notices)
-    return Added(changed, Status.CHANGED, counted(changed), notices)
+        return Added(known, Status.UNCHANGED, counted(known), _still_true(notices, known))
+    return Added(changed, Status.CHANGED, counted(changed), _still_true(notices, changed))
+
+
+def _still_true(notices: tuple[Notice, ...], kept: KeptDigest) -> tuple[Notice, ...]:
+    """Return the notices without what the reader already said: where a quotation stands."""
+    quotations = enumerate(kept.digest().quotations, 1)
+    said = {unplaced(number) for number, each in quotations if each.after is not None}
+    return tuple(notice for notice in notices if notice not in said)
 
 
 _MENDED = (

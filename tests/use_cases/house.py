@@ -47,6 +47,7 @@ def blocks_of(digest: Digest) -> tuple[Block, ...]:
     return (
         Block(Shape.HEADING, digest.title, level=1),
         *by,
+        *([Block(Shape.PARAGRAPH, f"ISBN {digest.isbn}")] if digest.isbn else []),
         *part("Summary", [digest.theme] if digest.theme else [], Shape.PARAGRAPH),
         *part("Points", [located(p.text, p.locator) for p in digest.points], Shape.ITEM),
         *part("Commitments", [c.text for c in digest.commitments], Shape.ITEM),

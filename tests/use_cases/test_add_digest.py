@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from cards.digest import Commitment, Point
+from cards.digest import Commitment, Point, Quotation
 from cards.errors import DigestChanged, DigestMissing, InvalidDigest
+from cards.intake import unplaced
 from service.store.items import SqlItems
 from service.use_cases.add_digest import Status, add_digest
 from service.use_cases.library import list_digests, open_digest, open_original
@@ -63,6 +64,36 @@ def test_a_corrected_book_is_recognised(house, digest, correction):
     assert second.status is Status.CHANGED
     assert second.kept.id == first.kept.id
     assert len(list_digests(house.desk).entries) == 1
+
+
+def test_an_isbn_copied_by_mistake_makes_no_other_book_the_same(house, digest):
+    """Another book under the same ISBN, as a copied template has it, is another book."""
+    other = replace(
+        digest,
+        title="Cranford",
+        author="Elizabeth Gaskell",
+        isbn="9780306406157",
+        theme="A town of ladies lives by small economies and large kindness.",
+        points=(),
+        commitments=(Commitment("I will pay old Mr. Peter a visit every Thursday."),),
+        quotations=(),
+    )
+    first = hand_over(house, replace(digest, isbn="9780306406157"))
+    assert first.kept.isbn == "9780306406157"
+    assert hand_over(house, other, name="b.docx").status is Status.ADDED
+    longer = replace(digest, isbn="9780306406157", title="Silas Marner: The Weaver of Raveloe")
+    assert hand_over(house, longer, name="c.docx").status is Status.CHANGED
+
+
+def test_what_the_reader_said_is_not_asked_again(house, digest):
+    """A place told once is no longer among the notices when the digest is added again."""
+    nowhere = replace(digest, quotations=(Quotation("Stay, and it will come by.", "ch. 2"),))
+    first = hand_over(house, nowhere)
+    assert unplaced(1) in first.notices
+    place_quotations(house.desk, first.kept.id, {1: 2})
+    assert unplaced(1) not in hand_over(house, replace(nowhere, theme="Reworded.")).notices
+    remove_digest(house.desk, first.kept.id)
+    assert unplaced(1) not in hand_over(house, nowhere).notices
 
 
 def test_another_book_under_the_same_file_name_is_another_book(house, digest):
