@@ -9,7 +9,7 @@ from cards.intake.headings import part_named
 from cards.intake.labels import fact_label, label_split
 from cards.intake.locating import locator_in
 from cards.intake.quotation_text import looks_quoted
-from cards.intake.wording import OPENING_MARKS, Marker, marker_of, tidied, unboxed
+from cards.intake.wording import OPENING_MARKS, Marker, boxes_apart, marker_of, tidied, unboxed
 
 _MAX_QUOTED = 12
 """Lines of a quotation looked back on from the line that says whose it is."""
@@ -35,7 +35,7 @@ def _tidied(blocks: Iterable[Block]) -> Iterator[Block]:
             if cells.strip():
                 yield replace(block, text=cells)
             continue
-        text = tidied("\n".join(map(_untabbed, block.text.split("\n"))))
+        text = boxes_apart(tidied("\n".join(map(_untabbed, block.text.split("\n")))))
         if block.shape is Shape.ITEM:
             text = unboxed(text)
         if not any(letter.isalnum() for letter in text):

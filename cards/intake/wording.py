@@ -31,6 +31,7 @@ _MARKER = re.compile(
     r"|(?P<box>\[[ xX✓✔]?\]|[☐☑☒✓✔□■])\s*)"
 )
 _BOX = re.compile(r"(?:\[[ xX✓✔]?\]|[☐☑☒✓✔□■])\s*")
+_LATER_BOX = re.compile(r"\s(?=(?:\[[ xX✓✔]?\]|[☐☑☒□■])\s)")
 
 
 def tidied(text: str) -> str:
@@ -38,6 +39,11 @@ def tidied(text: str) -> str:
     text = unicodedata.normalize("NFC", text.replace("\r", "\n")).translate(_INVISIBLE)
     lines = (_SPACE.sub(" ", line).strip() for line in text.split("\n"))
     return "\n".join(line for line in lines if line)
+
+
+def boxes_apart(text: str) -> str:
+    """Return a checklist typed as one paragraph with each of its boxes on a line of its own."""
+    return _LATER_BOX.sub("\n", text) if _BOX.match(text) else text
 
 
 def folded(text: str) -> str:

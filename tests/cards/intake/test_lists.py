@@ -76,6 +76,7 @@ def test_chapters_over_points_are_their_locators():
         "- [ ] Walk daily.\n- [x] Give one thing away.",
         "☐ Walk daily.\n☒ Give one thing away.",
         "[ ] Walk daily. / [x] Give one thing away.",
+        "[ ] Walk daily. [x] Give one thing away.",
         "1. [ ] Walk daily.\n2. [ ] Give one thing away.",
         "Walk daily.\nGive one thing away.",
         "I will:\n- Walk daily.\n- Give one thing away.",
