@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 from itertools import pairwise
+from operator import attrgetter
 from uuid import UUID
 
 from cards.errors import InvalidAnswer
@@ -65,14 +66,18 @@ class Answer:
             )
 
 
+_WHEN = attrgetter("answered_at")
+
+
 def in_order(answers: Iterable[Answer]) -> list[Answer]:
     """Return answers in the order they happened, whatever order they arrived in.
 
     An answer that is there twice is returned once.
     """
-    ordered = sorted(answers, key=lambda answer: (answer.answered_at, answer.id.bytes))
-    if len(ordered) < 2:
+    ordered = sorted(answers, key=_WHEN)
+    if all(one.answered_at != other.answered_at for one, other in pairwise(ordered)):
         return ordered
+    ordered.sort(key=lambda answer: (answer.answered_at, answer.id.bytes))
     return ordered[:1] + [
         answer
         for before, answer in pairwise(ordered)
