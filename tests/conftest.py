@@ -6,9 +6,21 @@ from pathlib import Path
 from uuid import uuid4
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from service.store.sql_store import SqlStore
 from tests.postgres import Server, ServerMissingError, running
+
+# Deterministic, so that a run that fails here fails for the next reader too, and no clock to beat.
+settings.register_profile(
+    "catchword",
+    derandomize=True,
+    deadline=None,
+    database=None,
+    max_examples=200,
+    suppress_health_check=[HealthCheck.too_slow],
+)
+settings.load_profile("catchword")
 
 TEMPLATE = "migrated"
 
