@@ -116,13 +116,11 @@ def _address(server: Any) -> str:  # noqa: ANN401 - waitress has no types
     return f"http://[{host}]:{port}/" if ":" in host else f"http://{host}:{port}/"
 
 
-def found_demo_library(settings: Settings, *, fresh: bool, tell: Callable[[float], None]) -> None:
-    """Fill the demo's own folder where it is empty, or anew, telling how far it is."""
+def found_demo_library(settings: Settings, tell: Callable[[float], None]) -> None:
+    """Found the demo library anew in a folder of its own, telling how far it is."""
     from service.use_cases.found_demo import DemoFile, found_demo
 
     mark = settings.home / _DEMO_MARK
-    if mark.exists() and not fresh:
-        return
     mark.unlink(missing_ok=True)
     for leftover in settings.home.glob("library.sqlite3*"):
         leftover.unlink()
@@ -143,11 +141,13 @@ def tools(environment: Mapping[str, str]) -> Tools:
     def listen(host: str | None, port: int | None, demo: bool) -> None:
         serve(from_environment(environment, demo=demo).listening(host, port))
 
-    def found(fresh: bool, tell: Callable[[float], None]) -> None:
-        settings = from_environment(environment, demo=True)
-        found_demo_library(settings, fresh=fresh, tell=tell)
+    def has_demo() -> bool:
+        return (from_environment(environment, demo=True).home / _DEMO_MARK).exists()
 
-    return Tools(lambda: open_desk(from_environment(environment)), listen, found)
+    def found(tell: Callable[[float], None]) -> None:
+        found_demo_library(from_environment(environment, demo=True), tell)
+
+    return Tools(lambda: open_desk(from_environment(environment)), listen, has_demo, found)
 
 
 def run() -> None:

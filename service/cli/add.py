@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from cards.errors import Refusal
+from cards.errors import CatchwordError, Refusal
 from service.cli.files import bytes_of, warnings_of
 from service.cli.group import Tools, exit_code
 from service.cli.screen import console, faint, heading, print_json
@@ -26,9 +26,9 @@ def add(tools: Tools, files: tuple[Path, ...], *, as_json: bool) -> None:
         for file in files:
             try:
                 report_on(_add(desk, file))
-            except Refusal as refusal:
-                code = exit_code(refusal)
-                report_on(_refused(file, refusal))
+            except CatchwordError as error:
+                code = exit_code(error)
+                report_on(_refused(file, error))
     if as_json:
         print_json(reports)
     if code:
@@ -46,13 +46,14 @@ def _add(desk: Desk, file: Path) -> dict[str, object]:
     }
 
 
-def _refused(file: Path, refusal: Refusal) -> dict[str, object]:
+def _refused(file: Path, error: CatchwordError) -> dict[str, object]:
+    part = error.where if isinstance(error, Refusal) else None
     return {
         "file": str(file),
         "title": None,
         "status": "refused",
         "items": {},
-        "warnings": [{"part": refusal.where or "document", "message": refusal.message}],
+        "warnings": [{"part": part or "document", "message": error.message}],
     }
 
 

@@ -20,9 +20,9 @@ def demo(tools: Tools, host: str | None, port: int | None, *, fresh: bool) -> No
 
     Its reader is invented, its answers are simulated; your own library is not touched.
     """
-    with click.progressbar(
-        length=_STEPS, label="Laying out an invented reader's year", file=sys.stderr
-    ) as bar:
-        tools.found_demo(fresh, lambda share: bar.update(round(share * _STEPS) - bar.pos))
-        bar.update(_STEPS - bar.pos)
+    if fresh or not tools.has_demo():
+        with click.progressbar(
+            length=_STEPS, label="Laying out an invented reader's year", file=sys.stderr
+        ) as bar:
+            tools.found_demo(lambda share: bar.update(round(share * _STEPS) - bar.pos))
     tools.serve(host, port, True)

@@ -28,9 +28,12 @@ def due(tools: Tools, *, as_json: bool) -> None:
         print_json({"items": items})
         return
     screen = console()
-    for item in items:
-        screen.print(heading(f"{item['kind']} · {item['title']}"))
-        screen.print(str(item["cue"]))
-    if not items:
+    for shown in sitting.items:
+        if shown.cue is not None:
+            screen.print(heading(f"{shown.kept.item.kind.value} · {shown.title}"))
+            screen.print(shown.cue.words)
+            if shown.cue.caution:
+                screen.print(faint(shown.cue.caution))
+    if not sitting.items:
         later = f" Something is asked again on {sitting.next_on}." if sitting.next_on else ""
         screen.print(faint(f"Nothing is due on {sitting.day}.{later}"))

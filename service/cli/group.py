@@ -37,13 +37,14 @@ class Tools:
         desk: opens the reader's own library.
         serve: listens: host and port, None for the settings' own, and whether for the
             demo library.
-        found_demo: founds the demo library where there is none, or anew; tells which
-            share of it, 0 to 1, is done.
+        has_demo: whether the demo library was founded before.
+        found_demo: founds it anew; tells which share of it, 0 to 1, is done.
     """
 
     desk: Callable[[], AbstractContextManager[Desk]]
     serve: Callable[[str | None, int | None, bool], None]
-    found_demo: Callable[[bool, Callable[[float], None]], None]
+    has_demo: Callable[[], bool]
+    found_demo: Callable[[Callable[[float], None]], None]
 
 
 def exit_code(error: CatchwordError) -> int:

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from cards.cautions import caution
 from cards.digest import Digest
 from cards.intake import Understood
 from service.cli.files import bytes_of, digest_fields
@@ -66,11 +67,16 @@ def _parts(digest: Digest) -> list[tuple[str, list[str]]]:
     parts = [
         ("Theme", [digest.theme] if digest.theme else []),
         ("Points", located),
-        ("Commitments", [commitment.text for commitment in digest.commitments]),
+        ("Commitments", [line for each in digest.commitments for line in _cautioned(each.text)]),
         ("Quotations", quoted),
         ("Judgement", [digest.judgement] if digest.judgement else []),
     ]
     return [(name, lines) for name, lines in parts if lines]
+
+
+def _cautioned(commitment: str) -> list[str]:
+    said = caution(commitment)
+    return [commitment] if said is None else [commitment, f"  {said}"]
 
 
 def _after(point: int | None) -> str:

@@ -9,6 +9,8 @@ from click.testing import CliRunner
 from service.cli import catchword
 from service.cli.group import EXIT_CODES
 from service.main import tools
+from service.store.errors import StoreBusy
+from service.use_cases.add_digest import add_digest
 
 
 def test_read_shows_what_would_be_understood_and_keeps_nothing(terminal, written):
@@ -129,3 +131,25 @@ def test_the_readme_lists_every_exit_code(terminal):
     readme = Path("README.md").read_text(encoding="utf-8")
     for _, code in EXIT_CODES:
         assert f"\n| {code} | " in readme
+
+
+def test_a_commitment_carries_its_caution_wherever_it_is_printed(terminal, written):
+    """`read` and `due` show the caution beside a commitment that touches health."""
+    path = written("b.md", "# B\n\nBy A\n\n## Commitments\n\n- Halve the dose of my pills.\n")
+    terminal.json("add", path)
+    for words in (("read", path), ("due",)):
+        assert "Talk to a doctor" in " ".join(terminal.run(*words).stdout.split())
+
+
+def test_a_library_that_fails_meanwhile_loses_no_report(terminal, written, monkeypatch):
+    """What was kept before the library failed is reported; the rest is said to be refused."""
+
+    def add_the_first(desk, name, content):
+        if name != "one.md":
+            raise StoreBusy
+        return add_digest(desk, name, content)
+
+    monkeypatch.setattr("service.cli.add.add_digest", add_the_first)
+    result = terminal.run("add", written("one.md"), written("two.md"), "--json")
+    assert [report["status"] for report in json.loads(result.stdout)] == ["added", "refused"]
+    assert result.exit_code == 7
