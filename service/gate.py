@@ -11,8 +11,10 @@ from urllib.parse import urlsplit
 
 from flask import Flask, Response, abort, request
 
-LARGEST_REQUEST = 21 * 1024 * 1024
-"""Bytes: the largest document (20 MB) and the form around it."""
+from service.use_cases.ports import LARGEST_FILE
+
+LARGEST_REQUEST = LARGEST_FILE + 1024 * 1024
+"""Bytes: the largest file, and the form around it."""
 
 _LOOPBACK_NAMES = frozenset({"localhost", "127.0.0.1", "::1"})
 _SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})

@@ -6,7 +6,6 @@ import unicodedata
 from cards.locators import roman
 
 OPENING_MARKS = "“„«‹‘‚\"'»‟❝"
-CLOSING_MARKS = "”“»›’‘\"'«❞"
 _PAIRS = {
     "“": "”",
     "„": "“”",

@@ -4,9 +4,7 @@ from pathlib import Path
 
 from cards.digest import Digest, Notice
 from cards.errors import DocumentRefused, DocumentTooLarge
-
-LARGEST = 20 * 1024 * 1024
-"""Bytes read of a file; the documents room refuses anything larger, with its reason."""
+from service.use_cases.ports import LARGEST_FILE
 
 
 def bytes_of(path: Path) -> bytes:
@@ -17,10 +15,10 @@ def bytes_of(path: Path) -> bytes:
     """
     try:
         size = path.stat().st_size
-        if size > LARGEST:
+        if size > LARGEST_FILE:
             raise DocumentTooLarge(
-                f"{path.name} has {size:,} bytes; Catchword reads files up to {LARGEST:,} bytes. "
-                "A digest is two pages: save it alone, without pictures.",
+                f"{path.name} has {size:,} bytes; Catchword reads files up to {LARGEST_FILE:,} "
+                "bytes. A digest is two pages: save it alone, without pictures.",
                 where=path.name,
             )
         return path.read_bytes()

@@ -23,9 +23,8 @@ from service.documents.text import (
     without_embedded,
 )
 from service.documents.xml import MalformedXml
+from service.use_cases.ports import LARGEST_FILE
 
-MAX_BYTES = 20 * 1024 * 1024
-"""Bytes of one file: two pages of words, and room for the pictures some paste in."""
 MAX_TEXT_BYTES = 1024 * 1024
 """Bytes of one file of bare text, without pictures: the most a digest keeps, in any encoding."""
 MAX_BLOCKS = 20_000
@@ -73,8 +72,8 @@ class PandocDocuments:
         name = _bare_name(name)
         if not content.strip(b"\x00 \t\r\n"):
             raise _empty(name)
-        if len(content) > MAX_BYTES:
-            raise _too_large(name, MAX_BYTES)
+        if len(content) > LARGEST_FILE:
+            raise _too_large(name, LARGEST_FILE)
         kind = format_of(name, content)
         try:
             blocks, properties = self._read(name, kind, content)

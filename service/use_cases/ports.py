@@ -256,6 +256,10 @@ class Store(Protocol):
         ...
 
 
+LARGEST_FILE = 20 * 1024 * 1024
+"""Bytes of one file: two pages of words, and room for the pictures some paste in."""
+
+
 class Documents(Protocol):
     """What turns the bytes of a file into a document."""
 

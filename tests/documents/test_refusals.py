@@ -15,7 +15,8 @@ from cards.errors import (
     DocumentUnsupported,
 )
 from service.documents.archives import open_parts, packed
-from service.documents.reader import MAX_BYTES, PandocDocuments
+from service.documents.reader import PandocDocuments
+from service.use_cases.ports import LARGEST_FILE
 from tests.documents.files import DIGEST, OLE, archive, made, odt, parts_of
 
 PNG = b"\x89PNG\r\n\x1a\n" + b"\x00" * 100
@@ -185,7 +186,7 @@ def test_memory_is_bounded(documents: PandocDocuments):
     )
     parts["word/document.xml"] = head + b"<w:body>" + many + tail
     content = archive(dict(parts))
-    assert len(content) < MAX_BYTES
+    assert len(content) < LARGEST_FILE
     with pytest.raises(DocumentTooLarge):
         documents.read("a.docx", content)
 
