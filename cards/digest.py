@@ -11,6 +11,8 @@ from cards.locators import page_of
 
 MAX_TITLE = 500
 """Characters in a title or an author: room for the longest title page, no room for a book."""
+MAX_EDITION = 500
+"""Characters in the words of an edition: publisher, place, year, number, translator."""
 MAX_ISBN = 40
 """Characters in an ISBN: 17 as printed, and room for one that is wrong and kept as written."""
 MAX_TEXT = 20_000
@@ -24,7 +26,11 @@ MAX_LOCATOR = 200
 MAX_PAGES = 50_000
 """Pages in a book: beyond the longest work printed in many volumes."""
 
-_NO_TEXT = re.compile("[\x00\ud800-\udfff]")
+_NO_TEXT = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
+"""What is no text: controls other than tab and new line, halves of pairs, no characters.
+
+XML 1.0 (W3C, section 2.2) allows none of the first 32 but those and the carriage return,
+nor halves of pairs, U+FFFE and U+FFFF; so what holds one could not be written to a DOCX."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +80,7 @@ class Notice:
 
     Attributes:
         part: `title`, `author`, `theme`, `points`, `commitments`, `quotations`,
-            `judgement`, `finished_on`, `isbn`, `pages` or `document`, with a number
+            `judgement`, `finished_on`, `edition`, `isbn`, `pages` or `document`, with a number
             after a space where it is about one of several (`quotations 3`).
         message: one sentence.
     """
@@ -87,7 +93,8 @@ class Notice:
 class Digest:
     """The two-page record of one finished book.
 
-    `theme` and `judgement` are None when the digest has none; the sequences may
+    `edition` is the edition in words (publisher, year, number, translator), as printed
+    or as the reader wrote it; its ISBN and page count stand apart. `theme` and `judgement` are None when the digest has none; the sequences may
     be empty, but a digest holds at least one part. Valid from construction.
 
     Raises:
@@ -97,6 +104,7 @@ class Digest:
 
     title: str
     author: str | None = None
+    edition: str | None = None
     isbn: str | None = None
     pages: int | None = None
     finished_on: date | None = None
@@ -110,6 +118,8 @@ class Digest:
         _bounded(self.title, "title", MAX_TITLE)
         if self.author is not None:
             _bounded(self.author, "author", MAX_TITLE)
+        if self.edition is not None:
+            _bounded(self.edition, "edition", MAX_EDITION)
         if self.isbn is not None:
             _bounded(self.isbn, "isbn", MAX_ISBN)
         for where, text in self._texts():
@@ -174,7 +184,7 @@ def _bounded(text: str, where: str, limit: int) -> None:
         raise InvalidDigest(f"The digest's {where} has no words.", where=where)
     if _NO_TEXT.search(text):
         raise InvalidDigest(
-            f"The digest's {where} holds a character that is no text (a NUL, or half of a pair).",
+            f"The digest's {where} holds a character that is no text (a NUL or another control, or half of a pair).",
             where=where,
         )
     if len(text) > limit:

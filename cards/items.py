@@ -12,7 +12,7 @@ from cards.answers import Grade
 from cards.digest import MAX_PARTS, Digest
 from cards.kinds import KINDS
 from cards.kinds.base import KindName
-from cards.parts import KeptDigest, Part, PartKind
+from cards.parts import Care, KeptDigest, Part, PartKind
 from cards.schedule import Memory
 
 SAME_WORDS = 60.0
@@ -119,12 +119,14 @@ def keep(digest: Digest, known: KeptDigest | None, new_id: Callable[[], UUID]) -
         id=known.id if known else new_id(),
         title=digest.title,
         author=digest.author,
+        edition=digest.edition,
         isbn=digest.isbn,
         pages=digest.pages,
         finished_on=digest.finished_on,
         judgement=digest.judgement,
         parts=tuple(parts),
         revision=known.revision if known else 1,
+        care=known.care if known else Care.STEADY,
     )
 
 

@@ -9,6 +9,14 @@ from cards.digest import Commitment, Digest, Point, Quotation
 from cards.locators import page_of
 
 
+class Care(StrEnum):
+    """How much of a book to keep: everything, the usual, or nothing new and little of the rest."""
+
+    CLOSE = "close"
+    STEADY = "steady"
+    RESTING = "resting"
+
+
 class PartKind(StrEnum):
     """What a part of a digest is."""
 
@@ -56,11 +64,13 @@ class KeptDigest:
         parts: every part it holds or ever held, in no order that matters.
         removed: whether the reader took the whole digest out; it can come back.
         revision: how many times it was changed, from 1.
+        care: how much of the book to keep.
     """
 
     id: UUID
     title: str
     author: str | None
+    edition: str | None
     isbn: str | None
     pages: int | None
     finished_on: date | None
@@ -68,6 +78,7 @@ class KeptDigest:
     parts: tuple[Part, ...]
     removed: bool = False
     revision: int = 1
+    care: Care = Care.STEADY
 
     def held(self, kind: PartKind) -> tuple[Part, ...]:
         """Return the parts of one kind it holds now, in the digest's order."""
@@ -87,6 +98,7 @@ class KeptDigest:
         return Digest(
             title=self.title,
             author=self.author,
+            edition=self.edition,
             isbn=self.isbn,
             pages=self.pages,
             finished_on=self.finished_on,

@@ -27,11 +27,35 @@ MAX_TOLD = 20
 
 
 @dataclass(frozen=True, slots=True)
+class Source:
+    """Words of the document one part of a digest was read from.
+
+    Attributes:
+        part: as in `Notice`: `title`, `theme`, `points 3`, `quotations 2`, ...
+        words: as they stood, the marker of a list item and the locator included; blocks
+            are parted by a new line.
+    """
+
+    part: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Understood:
-    """A digest, and what to tell the reader about how it was understood."""
+    """A digest, and how it was understood.
+
+    Attributes:
+        digest: what was understood.
+        notices: what to tell the reader.
+        sources: for each part found in the document, the words it came from, in the order
+            of the digest.
+        left: the words that were not taken in, in the order of the document.
+    """
 
     digest: Digest
     notices: tuple[Notice, ...]
+    sources: tuple[Source, ...] = ()
+    left: tuple[str, ...] = ()
 
 
 def understand(document: Document) -> Understood:
