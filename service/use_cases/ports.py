@@ -4,7 +4,7 @@ Doors hand a `Desk` to a use case; `service.main` sets it up. The store and the
 document reader satisfy the protocols below without importing them being necessary.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from types import TracebackType
@@ -14,18 +14,24 @@ from uuid import UUID
 from cards.answers import Answer
 from cards.commitments import CheckIn
 from cards.intake.blocks import Document
+from cards.intake.headings import Part
 from cards.items import Item, KeptItem, Standing
 from cards.kinds.base import KindName
 from cards.parts import KeptDigest
 from cards.schedule import Memory
 from service.use_cases.records import (
+    BookFile,
     BookKey,
     DigestEntry,
+    Draft,
     KeptAnswer,
     Original,
+    PartAnchor,
     Reader,
     ReaderId,
     Tally,
+    Version,
+    VersionEntry,
 )
 
 
@@ -94,6 +100,107 @@ class Digests(Protocol):
         ...
 
 
+class Versions(Protocol):
+    """The versions of the digests of one reader: append-only."""
+
+    def add(self, reader: ReaderId, version: Version) -> None:
+        """Append the version of a digest at its revision; one already kept changes nothing."""
+        ...
+
+    def get(self, reader: ReaderId, digest_id: UUID, revision: int) -> Version | None:
+        """Return one version of a digest."""
+        ...
+
+    def page(
+        self, reader: ReaderId, digest_id: UUID, before: int | None, limit: int
+    ) -> list[VersionEntry]:
+        """Return the versions of a digest, newest first, of revisions below `before`."""
+        ...
+
+    def wordings(
+        self, reader: ReaderId, digest_id: UUID, limit: int
+    ) -> dict[UUID, tuple[str, ...]]:
+        """Return the wordings each part had in the latest `limit` versions, newest first.
+
+        Each wording once; parts that were in none of them are left out.
+        """
+        ...
+
+
+class Drafts(Protocol):
+    """The drafts of one reader."""
+
+    def get(self, reader: ReaderId, draft_id: UUID) -> Draft | None:
+        """Return one draft."""
+        ...
+
+    def page(
+        self, reader: ReaderId, after: tuple[datetime, UUID] | None, limit: int
+    ) -> list[Draft]:
+        """Return the drafts, the last changed first by (changed_at, id), beyond `after`."""
+        ...
+
+    def count(self, reader: ReaderId) -> int:
+        """Return how many drafts there are."""
+        ...
+
+    def put(self, reader: ReaderId, draft: Draft) -> None:
+        """Keep a draft: insert it, or replace what is typed in it, the revision as given."""
+        ...
+
+    def keep_original(self, reader: ReaderId, draft_id: UUID, original: Original) -> None:
+        """Keep the file a draft was read from."""
+        ...
+
+    def original(self, reader: ReaderId, draft_id: UUID) -> Original | None:
+        """Return the file a draft was read from, or None."""
+        ...
+
+    def drop(self, reader: ReaderId, draft_id: UUID) -> None:
+        """Forget a draft and its file; nothing when there is none."""
+        ...
+
+
+class Headings(Protocol):
+    """The heading words of one reader's own."""
+
+    def all(self, reader: ReaderId) -> dict[str, Part]:
+        """Return the words as the reader wrote them, with the part each announces, by word."""
+        ...
+
+    def put(self, reader: ReaderId, words: Mapping[str, Part]) -> None:
+        """Keep these words in place of all there were."""
+        ...
+
+
+class Books(Protocol):
+    """The texts of one reader's books, and where quotations were found in them."""
+
+    def get(self, reader: ReaderId, digest_id: UUID) -> BookFile | None:
+        """Return the text of a digest's book."""
+        ...
+
+    def name(self, reader: ReaderId, digest_id: UUID) -> str | None:
+        """Return the name of its file without loading it."""
+        ...
+
+    def put(self, reader: ReaderId, digest_id: UUID, book: BookFile) -> None:
+        """Keep the text of a digest's book in place of the one there was."""
+        ...
+
+    def drop(self, reader: ReaderId, digest_id: UUID) -> None:
+        """Forget the text of a digest's book; the anchors stay."""
+        ...
+
+    def anchors(self, reader: ReaderId, digest_id: UUID) -> list[PartAnchor]:
+        """Return where the quotations of a digest were found, retired ones too, by part."""
+        ...
+
+    def put_anchors(self, reader: ReaderId, digest_id: UUID, anchors: Sequence[PartAnchor]) -> None:
+        """Keep anchors, each in place of the one its quotation had."""
+        ...
+
+
 class Items(Protocol):
     """The items of one reader's library."""
 
@@ -118,8 +225,13 @@ class Items(Protocol):
         """
         ...
 
-    def put(self, reader: ReaderId, items: Sequence[Item], added_at: datetime) -> None:
-        """Keep items: new ones as unasked, known ones with their number and retirement."""
+    def put(
+        self, reader: ReaderId, items: Sequence[Item], added_at: datetime, *, resting: bool = False
+    ) -> None:
+        """Keep items: new ones as unasked, known ones with their number and retirement.
+
+        The unasked ones of a resting book wait and are not let in (`unasked`).
+        """
         ...
 
     def remember(self, reader: ReaderId, item_id: UUID, memory: Memory | None) -> None:
@@ -131,7 +243,7 @@ class Items(Protocol):
         ...
 
     def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
-        """Return, of each kind, the first `limit` unasked items not retired.
+        """Return, of each kind, the first `limit` unasked items not retired nor resting.
 
         First are those of the digest added first, then by their number.
         """
@@ -213,6 +325,26 @@ class UnitOfWork(Protocol):
     @property
     def digests(self) -> Digests:
         """The digests."""
+        ...
+
+    @property
+    def versions(self) -> Versions:
+        """The versions of the digests."""
+        ...
+
+    @property
+    def drafts(self) -> Drafts:
+        """The drafts."""
+        ...
+
+    @property
+    def headings(self) -> Headings:
+        """The reader's own heading words."""
+        ...
+
+    @property
+    def books(self) -> Books:
+        """The texts of the books."""
         ...
 
     @property

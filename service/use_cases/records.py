@@ -3,14 +3,18 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from enum import StrEnum
 from typing import NewType
 from uuid import UUID
 
 from cards.answers import Answer
 from cards.commitments import CheckIn, Outcome
 from cards.days import TURNS_AT, Days
+from cards.digest import Notice
 from cards.errors import InvalidPreference
+from cards.intake import Source
 from cards.parts import KeptDigest
+from cards.proving import Anchor, BookText
 from cards.schedule import TARGET, Schedule
 
 ReaderId = NewType("ReaderId", UUID)
@@ -123,3 +127,93 @@ class Tally:
 
     counts: Mapping[Outcome, int] = field(default_factory=dict)
     last: CheckIn | None = None
+
+
+class Cause(StrEnum):
+    """What a version of a digest came of."""
+
+    ADDED = "added"
+    CHANGED = "changed"
+    MENDED = "mended"
+    PLACED = "placed"
+    PROVED = "proved"
+    OVERRULED = "overruled"
+    RESTORED = "restored"
+    REMOVED = "removed"
+
+
+@dataclass(frozen=True, slots=True)
+class Version:
+    """A digest as one revision of it was.
+
+    Attributes:
+        kept_at: when it was kept, aware, in UTC.
+        cause: what it came of.
+        kept: as it was then, with the parts it held then and their identities.
+    """
+
+    kept_at: datetime
+    cause: Cause
+    kept: KeptDigest
+
+
+@dataclass(frozen=True, slots=True)
+class VersionEntry:
+    """A version without what it says."""
+
+    revision: int
+    kept_at: datetime
+    cause: Cause
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A digest that is being written, or looked over before it is kept.
+
+    Attributes:
+        id: of the draft.
+        typed: the fields of the form as typed, valid or not, by their names.
+        begun_at, changed_at: instants, aware, in UTC.
+        file: the name of the file it was read from, or None.
+        number: which of the digests of that file, from 1.
+        sources: the words of the document each part came from.
+        left: the words of the document that were not taken in.
+        notices: what to tell the reader about how it was understood.
+        revision: how many times it was changed, from 1.
+    """
+
+    id: UUID
+    typed: Mapping[str, str]
+    begun_at: datetime
+    changed_at: datetime
+    file: str | None = None
+    number: int = 1
+    sources: tuple[Source, ...] = ()
+    left: tuple[str, ...] = ()
+    notices: tuple[Notice, ...] = ()
+    revision: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class BookFile:
+    """The text of a book as the reader gave it, to prove quotations against.
+
+    Attributes:
+        name: the file's name, without folders.
+        sha256: of its bytes, 64 hexadecimal digits.
+        added_at: when it was given, aware, in UTC.
+        text: what was read of it.
+    """
+
+    name: str
+    sha256: str
+    added_at: datetime
+    text: BookText
+
+
+@dataclass(frozen=True, slots=True)
+class PartAnchor:
+    """Where the words of a kept quotation were found in the text of its book."""
+
+    part_id: UUID
+    anchor: Anchor
