@@ -12,9 +12,14 @@
           ItemMissing
           AnswerMissing
           CommitmentMissing
+          PartMissing
+          VersionMissing
+          DraftMissing
+          BookTextMissing
         Conflict                 it contradicts what is already kept
           AnswerConflict         another answer already bears this id
           DigestChanged          the digest was edited meanwhile
+          DraftChanged           the draft was changed elsewhere
           ReaderChanged          the settings were changed meanwhile
         DocumentRefused          a file from which no digest can be read
           DocumentEmpty
@@ -119,6 +124,43 @@ class CommitmentMissing(Missing):
         )
 
 
+class PartMissing(Missing):
+    """A digest has no such part, or not in the way it is asked for."""
+
+    def __init__(self, part_id: UUID) -> None:
+        super().__init__(
+            f"There is no part {part_id} in this digest of which that can be said.", where="part"
+        )
+
+
+class VersionMissing(Missing):
+    """A digest has no such version."""
+
+    def __init__(self, digest_id: UUID, revision: int) -> None:
+        super().__init__(f"Digest {digest_id} has no version {revision}.", where="revision")
+
+
+class DraftMissing(Missing):
+    """This reader has no such draft."""
+
+    def __init__(self, draft_id: UUID) -> None:
+        super().__init__(
+            f"There is no draft {draft_id} in this library. It may have been kept or put away.",
+            where="draft",
+        )
+
+
+class BookTextMissing(Missing):
+    """No text of this book was given."""
+
+    def __init__(self, digest_id: UUID) -> None:
+        super().__init__(
+            f"Digest {digest_id} has no text of its book. Give one, an EPUB, a text file or a web "
+            "page of the whole book.",
+            where="book",
+        )
+
+
 class Conflict(Refusal):
     """It contradicts what is already kept."""
 
@@ -142,6 +184,17 @@ class DigestChanged(Conflict):
             f"Digest {digest_id} was changed since you opened it. Open it again and repeat your "
             "correction on what it says now.",
             where="digest",
+        )
+
+
+class DraftChanged(Conflict):
+    """The draft was changed since it was opened."""
+
+    def __init__(self, draft_id: UUID) -> None:
+        super().__init__(
+            f"Draft {draft_id} was changed since you opened it, in another window or on another "
+            "device. Open it again and go on from what it says now.",
+            where="draft",
         )
 
 

@@ -7,8 +7,9 @@ from datetime import datetime
 from enum import StrEnum
 
 from cards.digest import Digest, Notice, folded
+from cards.identity import keep, share_of, with_places_of
 from cards.intake import Understood, understand, unplaced
-from cards.items import items_of, keep, reconcile, share_of, with_places_of
+from cards.items import items_of, reconcile
 from cards.parts import KeptDigest
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import BookKey, Original

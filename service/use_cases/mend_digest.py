@@ -6,7 +6,7 @@ from uuid import UUID
 
 from cards.digest import Digest
 from cards.errors import DigestChanged, DigestMissing, InvalidDigest
-from cards.items import keep
+from cards.identity import keep
 from cards.parts import KeptDigest, PartKind
 from service.use_cases.add_digest import save
 from service.use_cases.ports import Desk, UnitOfWork

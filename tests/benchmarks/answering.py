@@ -18,7 +18,8 @@ from flask import Flask, request
 from flask.testing import FlaskClient
 
 from cards.digest import Commitment, Digest
-from cards.items import items_of, keep
+from cards.identity import keep
+from cards.items import items_of
 from service.main import THE_READER, create_app
 from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import save

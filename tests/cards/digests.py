@@ -5,7 +5,7 @@ from itertools import count
 from uuid import UUID
 
 from cards.digest import Commitment, Digest, Point, Quotation
-from cards.items import keep
+from cards.identity import keep
 from cards.parts import KeptDigest, Part, PartKind
 
 THEME = (

@@ -13,18 +13,9 @@ from rapidfuzz import fuzz
 import service.documents
 from cards.answers import Grade
 from cards.digest import Commitment, Digest, Point, Quotation
-from cards.items import (
-    HELD_FROM,
-    SAME_WORDS,
-    KeptItem,
-    Standing,
-    item_id,
-    items_of,
-    keep,
-    reconcile,
-    share_of,
-    with_places_of,
-)
+from cards.identity import keep, share_of, with_places_of
+from cards.identity.matching import SAME_WORDS
+from cards.items import HELD_FROM, KeptItem, Standing, item_id, items_of, reconcile
 from cards.kinds.base import KindName
 from cards.parts import PartKind
 from cards.schedule import Memory

@@ -5,7 +5,7 @@ from uuid import UUID
 
 import pytest
 
-from cards.items import keep
+from cards.identity import keep
 from cards.parts import PartKind
 from tests.cards.digests import WHOLE, kept, new_ids
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from cards.answers import Grade
 from cards.cautions import caution
 from cards.digest import Commitment, Digest, Point, Quotation
-from cards.items import keep
+from cards.identity import keep
 from cards.kinds import KINDS
 from cards.kinds.base import Attempt, KindName
 from cards.kinds.place import PLACE

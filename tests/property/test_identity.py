@@ -6,7 +6,8 @@ from dataclasses import replace
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from cards.items import items_of, keep, reconcile, with_places_of
+from cards.identity import keep, with_places_of
+from cards.items import items_of, reconcile
 from cards.parts import PartKind
 from tests.cards.digests import new_ids
 from tests.property.strategies import digests, with_a_typing_error

@@ -5,7 +5,8 @@ from datetime import date, timedelta
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from cards.items import KeptItem, items_of, keep
+from cards.identity import keep
+from cards.items import KeptItem, items_of
 from cards.kinds import KINDS
 from cards.schedule import Memory, Schedule
 from cards.sitting import Candidate, compose, let_in
