@@ -129,6 +129,16 @@ class Tally:
     last: CheckIn | None = None
 
 
+class Form(StrEnum):
+    """What a digest is written out as."""
+
+    PDF = "pdf"
+    DOCX = "docx"
+    ODT = "odt"
+    MARKDOWN = "md"
+    JSON = "json"
+
+
 class Cause(StrEnum):
     """What a version of a digest came of."""
 
