@@ -8,7 +8,7 @@ from uuid import UUID, uuid5
 from cards.answers import Grade
 from cards.kinds import KINDS
 from cards.kinds.base import KindName
-from cards.parts import KeptDigest
+from cards.parts import Care, KeptDigest
 from cards.schedule import Memory
 
 _ITEMS = UUID("5e8b6f0e-6d2c-5b1e-9c57-0a7c5c1f7f10")
@@ -49,10 +49,16 @@ Forgetting curves are steep over the first days and flat after some weeks (Ebbin
 
 @dataclass(frozen=True, slots=True)
 class KeptItem:
-    """An item in a reader's library with its memory, None while unasked."""
+    """An item in a reader's library.
+
+    Attributes:
+        memory: what its answers come to; None while unasked.
+        care: how much of its book is kept.
+    """
 
     item: Item
     memory: Memory | None
+    care: Care = Care.STEADY
 
     @property
     def standing(self) -> Standing:

@@ -18,6 +18,7 @@ from fsrs.scheduler import DEFAULT_PARAMETERS
 
 from cards.answers import Answer, Grade, in_order
 from cards.errors import InvalidPreference
+from cards.parts import Care
 
 DEFAULT_WEIGHTS: tuple[float, ...] = tuple(DEFAULT_PARAMETERS)
 """The 21 published default weights of FSRS-6: other people's memories, a starting point."""
@@ -29,6 +30,22 @@ TARGET = 0.9
 """Retention aimed for unless the reader says otherwise."""
 LOWEST_TARGET, HIGHEST_TARGET = 0.7, 0.97
 """Below, more is forgotten than kept up; above, the minutes a day grow without bound."""
+
+
+def aimed(target: float, care: Care) -> float:
+    """Return the retention aimed for in a book, from the reader's own target and its care.
+
+    Our own convention: a book kept close is forgotten half as often as the reader bears,
+    up to the highest target; one that rests is sampled now and then, at the lowest, which
+    under the published weights is nine times as rarely as at 0.9.
+    """
+    match care:
+        case Care.CLOSE:
+            return max(target, min(HIGHEST_TARGET, 1 - (1 - target) / 2))
+        case Care.STEADY:
+            return target
+        case Care.RESTING:
+            return LOWEST_TARGET
 
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _RATING = {

@@ -15,7 +15,7 @@ from cards.errors import (
 from cards.items import KeptItem
 from cards.kinds import KINDS
 from cards.kinds.base import Answered, Attempt, Mark
-from cards.schedule import Schedule
+from cards.schedule import Schedule, aimed
 from service.use_cases.items import ItemView, item_and_digest, view
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import KeptAnswer
@@ -88,7 +88,7 @@ def compare(desk: Desk, item_id: UUID, attempt: Attempt) -> Compared:
     if kept.item.retired:
         raise ItemMissing(item_id)
     kind, part = KINDS[kept.item.kind], digest.part(kept.item.part_id)
-    day, schedule = reader.days.of(now), Schedule(reader.target)
+    day, schedule = reader.days.of(now), Schedule(aimed(reader.target, kept.care))
     due = {}
     for grade in GRADES:
         would_be = Answer(desk.new_id(), item_id, grade, now, day)
@@ -128,7 +128,7 @@ def record_answer(desk: Desk, given: GivenAnswer) -> Recorded:
         others = work.answers.of_item(desk.reader, given.item_id)
         if any(other.id == given.id for other in others):
             return Recorded(_kept_before(desk, work, given), item, fresh=False)
-        schedule = Schedule(reader.target)
+        schedule = Schedule(aimed(reader.target, item.care))
         answer = Answer(
             id=given.id,
             item_id=given.item_id,
@@ -176,7 +176,7 @@ def take_back(desk: Desk, answer_id: UUID, fact_id: UUID) -> Recorded:
             return Recorded(known, item, fresh=False)
         work.answers.take_back(desk.reader, fact_id, answer_id, now)
         answers = work.answers.of_item(desk.reader, item.item.id)
-        memory = Schedule(reader.target).fold(item.item.id, answers)
+        memory = Schedule(aimed(reader.target, item.care)).fold(item.item.id, answers)
         work.items.remember(desk.reader, item.item.id, memory)
         work.commit()
     taken = replace(known, taken_back_at=now)

@@ -17,7 +17,7 @@ from cards.intake.blocks import Document
 from cards.intake.headings import Part
 from cards.items import Item, KeptItem, Standing
 from cards.kinds.base import KindName
-from cards.parts import KeptDigest
+from cards.parts import Care, KeptDigest
 from cards.schedule import Memory
 from service.use_cases.records import (
     BookFile,
@@ -226,9 +226,13 @@ class Items(Protocol):
         ...
 
     def put(
-        self, reader: ReaderId, items: Sequence[Item], added_at: datetime, *, resting: bool = False
+        self,
+        reader: ReaderId,
+        items: Sequence[Item],
+        added_at: datetime,
+        care: Care = Care.STEADY,
     ) -> None:
-        """Keep items: new ones as unasked, known ones with their number and retirement.
+        """Keep items: new ones as unasked, known ones with their number, retirement and care.
 
         The unasked ones of a resting book wait and are not let in (`unasked`).
         """
