@@ -86,11 +86,11 @@ def restored(then: KeptDigest, known: KeptDigest) -> KeptDigest:
 
     What it holds now and did not hold then is retired; its care and its revision stay.
     """
-    held = {part.id for part in then.parts}
+    held = {part.id: part for part in then.parts if not part.retired}
     gone = (replace(part, retired=True) for part in known.parts if part.id not in held)
     return replace(
         then,
-        parts=(*then.parts, *gone),
+        parts=(*held.values(), *gone),
         removed=False,
         revision=known.revision,
         care=known.care,

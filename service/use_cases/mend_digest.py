@@ -5,11 +5,12 @@ from dataclasses import replace
 from uuid import UUID
 
 from cards.digest import Digest
-from cards.errors import DigestChanged, DigestMissing, InvalidDigest
+from cards.errors import InvalidDigest
 from cards.identity import keep
 from cards.parts import KeptDigest, PartKind
-from service.use_cases.add_digest import save
-from service.use_cases.ports import Desk, UnitOfWork
+from service.use_cases.keeping import opened, save, wordings
+from service.use_cases.ports import Desk
+from service.use_cases.records import Cause
 
 
 def mend_digest(
@@ -27,13 +28,19 @@ def mend_digest(
         DigestMissing: this reader has no such digest.
         DigestChanged: it was changed since that revision.
     """
+    return _mend(desk, digest_id, digest, revision, Cause.MENDED)
+
+
+def _mend(
+    desk: Desk, digest_id: UUID, digest: Digest, revision: int | None, cause: Cause
+) -> KeptDigest:
     with desk.store.writing() as work:
-        known = _opened(desk, work, digest_id, revision)
-        mended = keep(digest, known, desk.new_id)
+        known = opened(desk, work, digest_id, revision)
+        mended = keep(digest, known, desk.new_id, wordings(desk, work, known))
         if mended.digest() == known.digest():
             return known
         mended = replace(mended, revision=known.revision + 1)
-        save(desk, work, mended, desk.now())
+        save(desk, work, mended, cause, known)
         work.commit()
     return mended
 
@@ -51,7 +58,7 @@ def place_quotations(
         InvalidDigest: there is no such quotation or point.
     """
     with desk.store.reading() as work:
-        known = _opened(desk, work, digest_id, revision)
+        known = opened(desk, work, digest_id, revision)
     digest = known.digest()
     for number in places:
         if not 1 <= number <= len(digest.quotations):
@@ -63,7 +70,8 @@ def place_quotations(
         replace(quotation, after=places.get(number, quotation.after))
         for number, quotation in enumerate(digest.quotations, 1)
     )
-    return mend_digest(desk, digest_id, replace(digest, quotations=quotations), known.revision)
+    placed = replace(digest, quotations=quotations)
+    return _mend(desk, digest_id, placed, known.revision, Cause.PLACED)
 
 
 def remove_digest(desk: Desk, digest_id: UUID, revision: int | None = None) -> None:
@@ -74,18 +82,10 @@ def remove_digest(desk: Desk, digest_id: UUID, revision: int | None = None) -> N
         DigestChanged: it was changed since that revision.
     """
     with desk.store.writing() as work:
-        known = _opened(desk, work, digest_id, revision)
-        save(desk, work, replace(known, removed=True, revision=known.revision + 1), desk.now())
+        known = opened(desk, work, digest_id, revision)
+        gone = replace(known, removed=True, revision=known.revision + 1)
+        save(desk, work, gone, Cause.REMOVED, known)
         work.commit()
-
-
-def _opened(desk: Desk, work: UnitOfWork, digest_id: UUID, revision: int | None) -> KeptDigest:
-    known = work.digests.get(desk.reader, digest_id)
-    if known is None or known.removed:
-        raise DigestMissing(digest_id)
-    if revision is not None and revision != known.revision:
-        raise DigestChanged(digest_id)
-    return known
 
 
 def unplaced(kept: KeptDigest) -> tuple[int, ...]:

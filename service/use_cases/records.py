@@ -149,6 +149,7 @@ class Cause(StrEnum):
     PROVED = "proved"
     OVERRULED = "overruled"
     RESTORED = "restored"
+    CARED = "cared"
     REMOVED = "removed"
 
 
@@ -159,7 +160,7 @@ class Version:
     Attributes:
         kept_at: when it was kept, aware, in UTC.
         cause: what it came of.
-        kept: as it was then, with the parts it held then and their identities.
+        kept: as it was then: every part it held or had held, with its identity.
     """
 
     kept_at: datetime

@@ -1,0 +1,65 @@
+"""What every use case that changes a digest does with it: its version, its items, its book."""
+
+from collections import Counter
+from uuid import UUID
+
+from cards.digest import Digest, folded
+from cards.errors import DigestChanged, DigestMissing
+from cards.items import items_of, reconcile
+from cards.parts import KeptDigest
+from service.use_cases.ports import Desk, UnitOfWork
+from service.use_cases.records import BookKey, Cause, Version
+
+WORDINGS_OF = 100
+"""Versions back in which former wordings of a part are recognised: years of mending."""
+
+
+def opened(desk: Desk, work: UnitOfWork, digest_id: UUID, revision: int | None) -> KeptDigest:
+    """Return a digest that is not removed, at the revision asked for; None for any.
+
+    Raises:
+        DigestMissing: this reader has no such digest.
+        DigestChanged: it was changed since that revision.
+    """
+    known = work.digests.get(desk.reader, digest_id)
+    if known is None or known.removed:
+        raise DigestMissing(digest_id)
+    if revision is not None and revision != known.revision:
+        raise DigestChanged(digest_id)
+    return known
+
+
+def save(
+    desk: Desk,
+    work: UnitOfWork,
+    kept: KeptDigest,
+    cause: Cause,
+    former: KeptDigest | None = None,
+) -> None:
+    """Put a digest, its version and its reconciled items into the store, without committing.
+
+    `former` is what it was before. A digest kept before versions were has none of its
+    own: it gets one now, dated now, so that this edit can be taken back too.
+    """
+    now = desk.now()
+    if former is not None:
+        work.versions.add(desk.reader, Version(now, Cause.ADDED, former))
+    known = [each.item for each in work.items.of_digest(desk.reader, kept.id)]
+    work.digests.put(desk.reader, kept, book_key(kept), now)
+    work.items.put(desk.reader, reconcile(items_of(kept), known), now, care=kept.care)
+    work.versions.add(desk.reader, Version(now, cause, kept))
+
+
+def wordings(desk: Desk, work: UnitOfWork, known: KeptDigest) -> dict[UUID, tuple[str, ...]]:
+    """Return what the parts of a digest said in its latest versions."""
+    return work.versions.wordings(desk.reader, known.id, WORDINGS_OF)
+
+
+def book_key(book: Digest | KeptDigest) -> BookKey:
+    """Return what a book is recognised by."""
+    return BookKey(folded(book.title), folded(book.author), book.isbn)
+
+
+def counted(kept: KeptDigest) -> dict[str, int]:
+    """Return how many items of each kind a digest makes."""
+    return dict(Counter(item.kind.value for item in items_of(kept)))
