@@ -6,6 +6,9 @@
           InvalidDigest          a digest breaks a rule of its own
           InvalidAnswer          an answer that cannot be a fact
             AnswerInFuture       it is dated after now
+          InvalidDraft           a draft that is too long, or one too many
+          InvalidBibliography    neither BibTeX nor CSL-JSON
+          InvalidAnnotations     no Web Annotations
           InvalidPreference      a reader's setting outside its range
         Missing                  this reader has no such thing
           DigestMissing
@@ -84,6 +87,18 @@ class AnswerInFuture(InvalidAnswer):
             where="answered_at",
         )
         self.answered_at = answered_at
+
+
+class InvalidDraft(Invalid):
+    """A draft that cannot be kept as it is."""
+
+
+class InvalidBibliography(Invalid):
+    """A text that describes no book in BibTeX or CSL-JSON."""
+
+
+class InvalidAnnotations(Invalid):
+    """A text that is no Web Annotations in JSON-LD."""
 
 
 class InvalidPreference(Invalid):
