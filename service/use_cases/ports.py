@@ -4,7 +4,7 @@ Doors hand a `Desk` to a use case; `service.main` sets it up. The store and the
 document reader satisfy the protocols below without importing them being necessary.
 """
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from types import TracebackType
@@ -22,6 +22,7 @@ from cards.schedule import Memory
 from service.use_cases.records import (
     BookFile,
     BookKey,
+    BundledFile,
     DigestEntry,
     Draft,
     KeptAnswer,
@@ -396,8 +397,22 @@ LARGEST_FILE = 20 * 1024 * 1024
 """Bytes of one file: two pages of words, and room for the pictures some paste in."""
 
 
+LARGEST_BUNDLE = 200 * 1024 * 1024
+"""Bytes of a zip of digests: ten years of them, with the pictures some paste in."""
+
+
 class Documents(Protocol):
     """What turns the bytes of a file into a document."""
+
+    def unpack(self, name: str, content: bytes) -> Iterator[BundledFile] | None:
+        """Return the files in a zip, one by one, or None when it is no bundle of files.
+
+        One that cannot be taken out comes with its refusal, and the rest go on.
+
+        Raises:
+            DocumentRefused: the bundle itself is too large, locked or broken.
+        """
+        ...
 
     def read(self, name: str, content: bytes) -> Document:
         """Read a file.

@@ -10,8 +10,8 @@ from uuid import UUID
 from cards.answers import Answer
 from cards.commitments import CheckIn, Outcome
 from cards.days import TURNS_AT, Days
-from cards.digest import Notice
-from cards.errors import InvalidPreference
+from cards.digest import Notice, Quotation
+from cards.errors import DocumentRefused, InvalidPreference
 from cards.intake import Source
 from cards.parts import KeptDigest
 from cards.proving import Anchor, BookText
@@ -80,6 +80,25 @@ class Original:
 
 
 @dataclass(frozen=True, slots=True)
+class BundledFile:
+    """One file of many that were handed over together.
+
+    Attributes:
+        name: the file's, with the folders it stands in, harmless to show.
+        content: its bytes, or None when it was refused.
+        refusal: why it was, or None.
+        number: which of the files handed over together, from 1.
+        of: how many they are.
+    """
+
+    name: str
+    content: bytes | None
+    refusal: DocumentRefused | None = None
+    number: int = 1
+    of: int = 1
+
+
+@dataclass(frozen=True, slots=True)
 class BookKey:
     """What a digest is recognised by when its book comes again.
 
@@ -137,6 +156,35 @@ class Form(StrEnum):
     ODT = "odt"
     MARKDOWN = "md"
     JSON = "json"
+
+
+@dataclass(frozen=True, slots=True)
+class BookFacts:
+    """What a bibliography says about a book, as far as a digest holds it; None where it does not.
+
+    Attributes:
+        edition: number, publisher and year, in words.
+        isbn: 10 or 13 digits, checked.
+    """
+
+    title: str | None = None
+    author: str | None = None
+    edition: str | None = None
+    isbn: str | None = None
+    pages: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class AnnotatedQuotation:
+    """A quotation as Web Annotations hold it.
+
+    Attributes:
+        quotation: its words, and its locator where one is given.
+        anchor: where it stands in a text, or None when only its words are given.
+    """
+
+    quotation: Quotation
+    anchor: Anchor | None = None
 
 
 class Cause(StrEnum):
