@@ -31,6 +31,7 @@
           DocumentLocked         protected by a password
           DocumentBroken         truncated, or not what its name says
           DocumentUnsupported    a format Catchword does not read
+          SeveralDigests         where one is asked for
           NothingRecognised      no part of a digest was found in it
 
 A refusal carries one clear sentence and, where there is one, the field or part
@@ -249,6 +250,17 @@ class DocumentBroken(DocumentRefused):
 
 class DocumentUnsupported(DocumentRefused):
     """A format Catchword does not read."""
+
+
+class SeveralDigests(DocumentRefused):
+    """A file that holds more than the one digest asked for."""
+
+    def __init__(self, name: str, digests: int) -> None:
+        super().__init__(
+            f"“{name}” holds {digests} digests, and one is asked for here. Hand it in among many "
+            "files, or part it into one file a digest.",
+            where="document",
+        )
 
 
 class NothingRecognised(DocumentRefused):
