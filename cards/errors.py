@@ -12,6 +12,7 @@
           InvalidPreference      a reader's setting outside its range
         Missing                  this reader has no such thing
           DigestMissing
+          DigestNotNamed         no digest, or several, by these words
           ItemMissing
           AnswerMissing
           CommitmentMissing
@@ -33,11 +34,14 @@
           DocumentUnsupported    a format Catchword does not read
           SeveralDigests         where one is asked for
           NothingRecognised      no part of a digest was found in it
+        CannotWrite              a file that cannot be written
+          CannotPrint            letters no typeface at hand has
 
 A refusal carries one clear sentence and, where there is one, the field or part
 it is about; doors translate it and add nothing.
 """
 
+from collections.abc import Sequence
 from datetime import datetime
 from uuid import UUID
 
@@ -115,6 +119,19 @@ class DigestMissing(Missing):
 
     def __init__(self, digest_id: UUID) -> None:
         super().__init__(f"There is no digest {digest_id} in this library.", where="digest")
+
+
+class DigestNotNamed(Missing):
+    """Words by which no digest, or more than one, could be meant."""
+
+    def __init__(self, words: str, several: Sequence[str]) -> None:
+        super().__init__(
+            f"Several digests could be meant by “{words}”: {'; '.join(several)}. Give more of the "
+            "title, or the id."
+            if several
+            else f"No digest is called “{words}”. Give words of its title or author, or its id.",
+            where="digest",
+        )
 
 
 class ItemMissing(Missing):
@@ -265,3 +282,11 @@ class SeveralDigests(DocumentRefused):
 
 class NothingRecognised(DocumentRefused):
     """A readable document in which no part of a digest was found."""
+
+
+class CannotWrite(Refusal):
+    """A file that cannot be written."""
+
+
+class CannotPrint(CannotWrite):
+    """A digest with letters that no typeface at hand has."""

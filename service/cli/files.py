@@ -2,8 +2,10 @@
 
 from pathlib import Path
 
+import click
+
 from cards.digest import Digest, Notice
-from cards.errors import DocumentRefused, DocumentTooLarge
+from cards.errors import CannotWrite, DocumentRefused, DocumentTooLarge
 from service.use_cases.ports import LARGEST_FILE
 
 
@@ -26,6 +28,26 @@ def bytes_of(path: Path) -> bytes:
         raise DocumentRefused(
             f"{path} cannot be opened: {error.strerror or 'it is not readable'}.", where=path.name
         ) from error
+
+
+def write_bytes(path: Path, content: bytes) -> Path | None:
+    """Write a file, or to standard output when it is called `-`; return it, None for that.
+
+    Raises:
+        CannotWrite: it cannot be written.
+    """
+    if str(path) == "-":
+        click.get_binary_stream("stdout").write(content)
+        return None
+    try:
+        path.write_bytes(content)
+    except OSError as error:
+        raise CannotWrite(
+            f"{path} cannot be written: {error.strerror or 'it is not writable'}. Give another "
+            "with --to.",
+            where=path.name,
+        ) from error
+    return path
 
 
 def digest_fields(digest: Digest, notices: tuple[Notice, ...]) -> dict[str, object]:

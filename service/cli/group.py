@@ -8,6 +8,7 @@ from importlib import import_module
 import click
 
 from cards.errors import (
+    CannotWrite,
     CatchwordError,
     Conflict,
     DocumentRefused,
@@ -18,6 +19,7 @@ from service.use_cases.ports import Desk
 
 EXIT_CODES: tuple[tuple[type[CatchwordError], int], ...] = (
     (DocumentRefused, 6),
+    (CannotWrite, 6),
     (Conflict, 5),
     (Missing, 4),
     (Invalid, 3),

@@ -10,9 +10,9 @@ NARROWEST_COLUMNS = 76
 """Columns of a window from which two texts fit beside each other."""
 
 
-def console() -> Console:
+def console(*, stderr: bool = False) -> Console:
     """Return a console that honours NO_COLOR, narrow windows and pipes; no digits are coloured."""
-    return Console(highlight=False, markup=False, soft_wrap=False)
+    return Console(stderr=stderr, highlight=False, markup=False, soft_wrap=False)
 
 
 def heading(words: str) -> Text:

@@ -1,12 +1,13 @@
 """A reader looks through their books."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
 
 from cards.commitments import CheckIn
-from cards.errors import DigestMissing
+from cards.digest import folded
+from cards.errors import DigestMissing, DigestNotNamed
 from cards.items import KeptItem, Standing
 from cards.parts import KeptDigest
 from service.use_cases.ports import Desk
@@ -16,6 +17,8 @@ PAGE = 50
 """Entries on one page of a list unless asked for otherwise."""
 MOST = 200
 """Entries on one page of a list at the most."""
+NAMED_AT_MOST = 8
+"""Digests listed where several could be meant."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +80,40 @@ def list_digests(
         ),
         (page[-1].added_at, page[-1].kept.id) if more else None,
     )
+
+
+def named(desk: Desk, words: str) -> KeptDigest:
+    """Return the one digest a reader means by its id, or by words of its title and author.
+
+    A title that is exactly those words wins over one that only holds them.
+
+    Raises:
+        DigestNotNamed: none is meant, or several could be.
+    """
+    entries = [each.kept for each in _all(desk)]
+    wanted = folded(words)
+    exact = [kept for kept in entries if words == str(kept.id) or wanted == folded(kept.title)]
+    found = exact or [
+        kept for kept in entries if wanted and wanted in folded(f"{kept.title} {kept.author or ''}")
+    ]
+    if len(found) != 1:
+        raise DigestNotNamed(words, [_spoken(kept) for kept in found[:NAMED_AT_MOST]])
+    return found[0]
+
+
+def _all(desk: Desk) -> Iterator[ShelvedDigest]:
+    after: tuple[datetime, UUID] | None = None
+    while True:
+        shelf = list_digests(desk, after, MOST)
+        yield from shelf.entries
+        after = shelf.next
+        if after is None:
+            return
+
+
+def _spoken(kept: KeptDigest) -> str:
+    finished = f", finished {kept.finished_on}" if kept.finished_on else ""
+    return f"{kept.title}{finished} ({kept.id})"
 
 
 def open_digest(desk: Desk, digest_id: UUID) -> OpenDigest:

@@ -1,0 +1,22 @@
+"""`catchword care DIGEST [CARE]`: how much of a book to keep."""
+
+import click
+
+from cards.parts import Care
+from service.cli.group import Tools
+from service.cli.screen import console
+from service.use_cases.care import set_care
+from service.use_cases.library import named
+
+
+@click.command()
+@click.argument("digest")
+@click.argument("care", type=click.Choice([care.value for care in Care]), required=False)
+@click.pass_obj
+def care(tools: Tools, digest: str, care: str | None) -> None:
+    """Say how much of DIGEST's book to keep: close, steady or resting; or show it."""
+    with tools.desk() as desk:
+        kept = named(desk, digest)
+        if care is not None:
+            kept = set_care(desk, kept.id, Care(care))
+    console().print(f"{kept.title}: {kept.care}")
