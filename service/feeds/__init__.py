@@ -1,0 +1,1 @@
+"""What goes out of the library, and comes in, in formats other programs read."""
