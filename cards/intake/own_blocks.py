@@ -68,7 +68,8 @@ def blocks_of_digest(digest: Digest, language: str | None = None) -> tuple[Block
 def whole_text(digest: Digest) -> str:
     """Return what the reader wrote of a digest, without the words of the book."""
     own = [digest.theme or "", digest.judgement or ""]
-    own += [part.text for part in (*digest.points, *digest.commitments)]
+    own += [point.text for point in digest.points]
+    own += [commitment.text for commitment in digest.commitments]
     text = "\n".join(filter(None, own))
     return text or "\n".join(quotation.text for quotation in digest.quotations)
 
