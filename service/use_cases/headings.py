@@ -2,8 +2,7 @@
 
 from collections.abc import Mapping
 
-from cards.intake import HeadingWords, heading_words
-from cards.intake.headings import Part
+from cards.intake.heading_words import HeadingWords, Part, heading_words
 from service.use_cases.ports import Desk
 
 
@@ -19,7 +18,7 @@ def set_headings(desk: Desk, words: Mapping[str, Part]) -> dict[str, Part]:
     They hold from the next document that is read; nothing that is kept changes.
 
     Raises:
-        InvalidPreference: there are too many, or one is no word a heading could be.
+        Invalid: there are too many, or one is no word a heading could be.
     """
     heading_words(words)
     with desk.store.writing() as work:

@@ -12,19 +12,25 @@ from typing import Protocol, Self
 from uuid import UUID
 
 from cards.answers import Answer
+from cards.budget import Budget
 from cards.commitments import CheckIn
+from cards.digest import Digest
 from cards.intake.blocks import Document
-from cards.intake.headings import Part
+from cards.intake.heading_words import Part
 from cards.items import Item, KeptItem, Standing
 from cards.kinds.base import KindName
 from cards.parts import Care, KeptDigest
+from cards.proving import Anchor, BookText
 from cards.schedule import Memory
 from service.use_cases.records import (
+    AnnotatedQuotation,
+    BookFacts,
     BookFile,
     BookKey,
     BundledFile,
     DigestEntry,
     Draft,
+    Form,
     KeptAnswer,
     Original,
     PartAnchor,
@@ -423,6 +429,70 @@ class Documents(Protocol):
         ...
 
 
+LARGEST_BOOK = 64 * 1024 * 1024
+"""Bytes of the file of one whole book: an EPUB with its pictures."""
+
+
+class BookTexts(Protocol):
+    """What reads the text of a whole book."""
+
+    def read(self, name: str, content: bytes) -> BookText:
+        """Read an EPUB, a text file or a web page.
+
+        Raises:
+            DocumentRefused: it is empty, too large, locked, broken or of no known format.
+        """
+        ...
+
+
+class Press(Protocol):
+    """What writes a digest out, and measures it on its two pages."""
+
+    def write(self, digest: Digest, form: Form) -> bytes:
+        """Return a digest as a file of one form."""
+        ...
+
+    def template(self, form: Form) -> bytes:
+        """Return a blank digest to fill in, as DOCX, ODT or Markdown."""
+        ...
+
+    def measure(self, digest: Digest) -> Budget:
+        """Return how much of its two pages a digest takes, as it is set for printing."""
+        ...
+
+
+class Feeds(Protocol):
+    """What other programs take and give: bibliographies and annotations."""
+
+    def to_bibtex(self, digest: Digest) -> str:
+        """Return the book of a digest as a BibTeX entry."""
+        ...
+
+    def to_csl_json(self, digest: Digest) -> str:
+        """Return the book of a digest as CSL-JSON, an array of one item."""
+        ...
+
+    def facts_in(self, text: str) -> tuple[BookFacts, ...]:
+        """Return the books that a text in BibTeX or CSL-JSON describes.
+
+        Raises:
+            InvalidBibliography: it is neither, or beyond its bounds.
+        """
+        ...
+
+    def to_annotations(self, kept: KeptDigest, anchors: Mapping[UUID, Anchor]) -> str:
+        """Return the quotations of a digest as Web Annotations, JSON-LD."""
+        ...
+
+    def annotations_in(self, text: str) -> tuple[AnnotatedQuotation, ...]:
+        """Return the quotations that Web Annotations in JSON-LD hold.
+
+        Raises:
+            InvalidAnnotations: it is no such document, or beyond its bounds.
+        """
+        ...
+
+
 @dataclass(frozen=True)
 class Desk:
     """Everything a door hands to a use case, set up once in `service.main`.
@@ -430,6 +500,9 @@ class Desk:
     Attributes:
         store: where everything is kept.
         documents: what reads files.
+        books: what reads whole books.
+        press: what writes digests out.
+        feeds: what other programs take and give.
         now: the time, aware, in UTC. Only doors call it.
         new_id: makes a fresh id.
         reader: whose library this is.
@@ -438,6 +511,9 @@ class Desk:
 
     store: Store
     documents: Documents
+    books: BookTexts
+    press: Press
+    feeds: Feeds
     now: Callable[[], datetime]
     new_id: Callable[[], UUID]
     reader: ReaderId
