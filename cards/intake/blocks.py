@@ -26,6 +26,8 @@ class Block:
         number: the number of an item in a numbered list, else None.
         strong: whether every word of it is bold, as headings typed by hand are.
         style: the paragraph style's name as the document gives it, or "".
+        origins: numbers of the lines of the document its words came from, one for each
+            line of its text as a rule; see `traces`. Readers of files leave it empty.
     """
 
     shape: Shape
@@ -34,6 +36,7 @@ class Block:
     number: int | None = None
     strong: bool = False
     style: str = ""
+    origins: tuple[int, ...] = field(default=(), compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +47,8 @@ class Document:
         name: the file's name, without folders.
         blocks: in the order of the document.
         properties: the document's own properties or front matter, keys in lower
-            case (`title`, `author`, `date`, `isbn`, ...).
+            case (`title`, `author`, `date`, `isbn`, ...), and under `header` the words
+            that stand at the top of each of its pages.
     """
 
     name: str

@@ -1,11 +1,13 @@
 """The entries of a section that lists things: what is one of them, and what belongs to it."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from cards.intake.blocks import Block, Shape
+from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.locating import Located, locator_in, split_start
 from cards.intake.outline import header_row
+from cards.intake.traces import lines_apart, origins_of
 from cards.intake.wording import marker_of
 
 
@@ -17,11 +19,18 @@ class Entry:
         block: the item, paragraph, heading or row itself.
         under: what follows it and is no entry of its own.
         place: what the inner heading it stands under says of its place.
+        placed_by: that heading, where it says something of the kind.
     """
 
     block: Block
     under: list[Block] = field(default_factory=list)
     place: Located | None = None
+    placed_by: Block | None = None
+
+    @property
+    def origins(self) -> tuple[int, ...]:
+        """The lines of the document it came from."""
+        return origins_of([self.block, *self.under])
 
 
 @dataclass(slots=True)
@@ -32,14 +41,16 @@ class Listed:
         entries: in order.
         stray: blocks that belong to no entry.
         places: inner headings that only say where the entries below them stand.
+        columns: rows that only name the columns of a table.
     """
 
     entries: list[Entry] = field(default_factory=list)
     stray: list[Block] = field(default_factory=list)
     places: list[Block] = field(default_factory=list)
+    columns: list[Block] = field(default_factory=list)
 
 
-def entries_of(blocks: Sequence[Block]) -> Listed:
+def entries_of(blocks: Sequence[Block], words: HeadingWords = BUILT_IN) -> Listed:
     """Return the entries of a section.
 
     Where the section has a list, its outermost items are the entries, and what
@@ -50,13 +61,15 @@ def entries_of(blocks: Sequence[Block]) -> Listed:
     leads = _rule(blocks)
     listed = Listed()
     place: Located | None = None
+    by: Block | None = None
     for block in blocks:
-        if header_row(block):
-            continue
-        if leads(block) and not (listed.entries and _only_places(block)):
-            listed.entries.append(Entry(block, place=place))
+        if header_row(block, words):
+            listed.columns.append(block)
+        elif leads(block) and not (listed.entries and _only_places(block)):
+            listed.entries.append(Entry(block, place=place, placed_by=by))
         elif block.shape is Shape.HEADING:
             place = place_in_heading(block.text)
+            by = None if place is None else block
             (listed.stray if place is None else listed.places).append(block)
         elif listed.entries:
             listed.entries[-1].under.append(block)
@@ -69,10 +82,8 @@ def _lines(blocks: Sequence[Block]) -> Sequence[Block]:
     """Return the lines of a section that is one paragraph, where each opens like a sentence."""
     if len(blocks) != 1 or blocks[0].shape is not Shape.PARAGRAPH:
         return blocks
-    lines = blocks[0].text.split("\n")
-    if any(line[0].islower() for line in lines):
-        return blocks
-    return [replace(blocks[0], text=line) for line in lines]
+    lines = lines_apart(blocks[0])
+    return blocks if any(line.text[0].islower() for line in lines) else lines
 
 
 def _only_places(block: Block) -> bool:

@@ -1,28 +1,24 @@
 """The facts of a book in a digest's lines: ISBN, pages, when it was finished, title, author."""
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from cards.digest import MAX_PAGES, Notice
-from cards.intake.headings import Part
+from cards.digest import MAX_EDITION, MAX_PAGES, Notice
+from cards.intake.blocks import Block
+from cards.intake.fact_lines import MAX_LINE, gives_facts, opens_with_fact, pieces_of
+from cards.intake.heading_words import Part
+from cards.intake.imprint import detail, is_imprint
 from cards.intake.isbn import compact, is_isbn
 from cards.intake.labels import Fact, fact_label, is_detail_label, label_split
 from cards.intake.title import is_prose
-from cards.intake.values import fact_leads, finished_off, idle, isbn_off, pages_off
+from cards.intake.traces import lines_apart, together
+from cards.intake.values import finished_off, idle, isbn_off, pages_off
 from cards.intake.wording import excerpt, flowing, folded
 
 MAX_RESTS = 20
 """Words left beside facts that are told of one by one."""
-_MAX_LINE = 400
-_FEW_WORDS = 6
-"""Words left of a line of several facts that is no sentence: a name, a publisher's name."""
-_PIECES = re.compile(r"\s*(?:[|·•;\n\t]|\s//\s)\s*")
-_NEXT_LABEL = re.compile(r"[.,]\s+(?=([^\W\d_][\w -]{0,30}):\s)")
 _FIGURES = frozenset({Fact.FINISHED, Fact.ISBN, Fact.PAGES})
-_DEEDS = frozenset({"done", "completed", "ended"})
-"""Labels that among commitments are of a deed, not of the book."""
 
 
 @dataclass(slots=True)
@@ -30,41 +26,67 @@ class Facts:
     """What is known of the book so far. The first word on each fact stands.
 
     Attributes:
-        rests: words beside facts that a digest does not keep.
+        makers: what is said of the edition: publisher, year, number, translator.
+        rests: words beside facts that a digest does not keep, and the lines they stand on.
+        found: for each fact, the lines of the document that gave it.
+        outside: for each fact, the words beside the text that gave it.
+        at: the lines that are being read.
     """
 
     title: str | None = None
     author: str | None = None
+    makers: list[str] = field(default_factory=list)
     isbn: str | None = None
     pages: int | None = None
     finished_on: date | None = None
     notices: list[Notice] = field(default_factory=list)
-    rests: list[str] = field(default_factory=list)
+    rests: list[tuple[str, tuple[int, ...]]] = field(default_factory=list)
+    found: dict[Fact, list[int]] = field(default_factory=dict)
+    outside: dict[Fact, list[str]] = field(default_factory=dict)
+    at: tuple[int, ...] = ()
+
+    @property
+    def edition(self) -> str | None:
+        """The edition in words, or None when nothing is said of it."""
+        return ", ".join(dict.fromkeys(self.makers))[:MAX_EDITION].strip(" ,") or None
+
+    def read(self, fact: Fact, origins: tuple[int, ...] | None = None) -> None:
+        """Record that a fact was read from these lines, or else from those being read."""
+        self.found.setdefault(fact, []).extend(self.at if origins is None else origins)
+
+    def rest(self, words: str) -> None:
+        """Keep words beside the facts: those of the edition as such, others to be told of."""
+        if is_imprint(words):
+            self.take(Fact.EDITION, words)
+        else:
+            self.rests.append((words, self.at))
 
     def take_line(self, text: str) -> str:
         """Take the facts out of a line, and return the words that are left of it.
 
         Prose stays whole, unless it opens with a fact or gives several.
         """
-        if len(text) > _MAX_LINE or (is_prose(text) and not _gives_facts(text)):
+        if len(text) > MAX_LINE or (is_prose(text) and not gives_facts(text)):
             return text
-        pieces = _pieces(text)
+        pieces = pieces_of(text)
         left = [self._take_piece(piece) for piece in pieces]
         return text if left == pieces else "\n".join(piece for piece in left if piece)
 
-    def take_within(self, text: str, part: Part) -> str:
-        """Take the lines of facts out of a paragraph of a part, and return the other lines.
+    def take_within(self, block: Block, part: Part) -> Block | None:
+        """Take the lines of facts out of a paragraph of a part, and return its other lines.
 
         There a line has to open with the label of a fact, and the fact has to follow;
         `Pages:` among quotations is a locator.
         """
         kept = []
-        for line in text.split("\n"):
-            if opens_with_fact(line, part):
-                self.rests += filter(None, map(self._take_piece, _pieces(line)))
+        for line in lines_apart(block):
+            if opens_with_fact(line.text, part):
+                self.at = line.origins
+                for left in filter(None, map(self._take_piece, pieces_of(line.text))):
+                    self.rest(left)
             else:
                 kept.append(line)
-        return "\n".join(kept)
+        return together(kept) if kept else None
 
     def take_row(self, text: str) -> str:
         """Take the facts of a table row whose cells are names and values by turns."""
@@ -72,7 +94,7 @@ class Facts:
         while len(cells) > 1 and self._take_cells(cells[0], cells[1]):
             cells = cells[2:]
         if len(cells) == 1 and len(text.split("\t")) > 1:
-            self._rest(cells[0])
+            self._beside(cells[0])
             return ""
         return self.take_line("\t".join(cells)) if cells else ""
 
@@ -84,6 +106,9 @@ class Facts:
                 self._take_name(fact, value)
             case Fact.AUTHOR:
                 self._take_name(fact, self._take_figures(value) or value)
+            case Fact.EDITION:
+                self.makers.append(value)
+                self.read(fact)
             case Fact.ISBN:
                 return self._take_isbn(value, labelled=True) is not None
             case Fact.PAGES:
@@ -99,17 +124,23 @@ class Facts:
             properties: of the document, title and author apart.
             typed: whether the reader typed them, and is told of what is not kept.
         """
+        self.at = ()
         for key, value in properties.items():
-            fact = fact_label(key.replace("_", " ").replace("-", " "))
-            taken = fact is not None and (typed or fact in _FIGURES) and self.take(fact, value)
-            if typed and not taken:
-                self.rests.append(f"{key}: {value}")
+            label = key.replace("_", " ").replace("-", " ")
+            fact, said = fact_label(label), value
+            if fact is None and typed and is_detail_label(label):
+                fact, said = Fact.EDITION, detail(label, value)
+            taken = fact is not None and (typed or fact in _FIGURES) and self.take(fact, said)
+            if taken and fact is not None:
+                self.outside.setdefault(fact, []).append(f"{key}: {value}")
+            elif typed:
+                self.rests.append((f"{key}: {value}", ()))
 
     def told(self) -> list[Notice]:
         """Return what to tell the reader of the facts, and of the words beside them."""
         if not self.rests:
             return list(self.notices)
-        words = ", ".join(f"“{excerpt(rest)}”" for rest in self.rests[:MAX_RESTS])
+        words = ", ".join(f"“{excerpt(rest)}”" for rest, _ in self.rests[:MAX_RESTS])
         more = len(self.rests) - MAX_RESTS
         words += f" and {more} more" if more > 0 else ""
         said = f"What stands beside the facts of the book is not kept: {words}."
@@ -121,20 +152,24 @@ class Facts:
             if fact is not None and self.take(fact, value):
                 return ""
             if is_detail_label(label):
-                left = self._take_figures(value)
-                self.rests += [piece if left == value else left] if left else []
+                self._take_detail(label, value)
                 return ""
         return self._take_figures(piece)
 
     def _take_cells(self, label: str, value: str) -> bool:
-        fact = fact_label(label.rstrip(":"))
+        label = label.rstrip(":")
+        fact = fact_label(label)
         if fact is not None:
             return self.take(fact, value)
-        left = self._take_figures(flowing(value)) if is_detail_label(label.rstrip(":")) else value
-        if left == value:
+        if not is_detail_label(label):
             return False
-        self.rests += [left] if left else []
+        self._take_detail(label, flowing(value))
         return True
+
+    def _take_detail(self, label: str, value: str) -> None:
+        left = self._take_figures(value)
+        if left:
+            self.take(Fact.EDITION, detail(label, left))
 
     def _take_figures(self, text: str) -> str:
         """Take the facts that need no label out of words, and return what is left of them."""
@@ -143,12 +178,14 @@ class Facts:
             text = text if left is None else left
         return text
 
-    def _rest(self, text: str) -> None:
+    def _beside(self, text: str) -> None:
         """Take the facts in words that stand behind another, and keep the rest to be told."""
         left = "" if idle(text) else self._take_figures(text)
-        self.rests += [left] if left else []
+        if left:
+            self.rest(left)
 
     def _take_name(self, fact: Fact, value: str) -> None:
+        self.read(fact)
         known = self.title if fact is Fact.TITLE else self.author
         if known is not None and folded(known) != folded(value):
             self._also(fact, value, f"“{excerpt(known, 60)}”")
@@ -161,6 +198,7 @@ class Facts:
         found = isbn_off(text, labelled=labelled)
         if found is None:
             return None
+        self.read(Fact.ISBN)
         if self.isbn is None:
             self.isbn = compact(found.written)[:40]
             if not is_isbn(self.isbn):
@@ -179,6 +217,7 @@ class Facts:
         found = pages_off(text, labelled=labelled)
         if found is None:
             return None
+        self.read(Fact.PAGES)
         if not 1 <= found.number <= MAX_PAGES:
             said = f"{found.number} is not a number of pages a book can have; none is kept."
             self.notices.append(Notice("pages", said))
@@ -192,6 +231,7 @@ class Facts:
         found = finished_off(text, labelled=labelled)
         if found is None:
             return None
+        self.read(Fact.FINISHED)
         day = found.day.day
         if day is None:
             self.notices.append(
@@ -209,7 +249,7 @@ class Facts:
 
     def _left(self, rest: str, *, labelled: bool) -> str:
         if labelled:
-            self._rest(rest)
+            self._beside(rest)
         return rest
 
     def _also(self, fact: Fact, value: str, known: str) -> None:
@@ -217,46 +257,3 @@ class Facts:
         what = name.get(fact, fact.value)
         said = f"“{excerpt(value, 60)}” is also given as the {what}; {known} stands."
         self.notices.append(Notice(fact.value, said))
-
-
-def _pieces(text: str) -> list[str]:
-    """Part a line where a sign or another label parts its facts."""
-    pieces = []
-    for stretch in _PIECES.split(text):
-        start = 0
-        for found in _NEXT_LABEL.finditer(stretch):
-            if fact_label(found[1]) is not None or is_detail_label(found[1]):
-                pieces.append(stretch[start : found.start()])
-                start = found.end()
-        pieces.append(stretch[start:])
-    return pieces
-
-
-def _gives_facts(text: str) -> bool:
-    """Tell whether a line that is as long as prose is there for its facts."""
-    if opens_with_fact(text):
-        return True
-    left = text
-    taken = []
-    for off in (isbn_off, finished_off, pages_off):
-        found = off(left)
-        if found is not None:
-            left = found.rest
-            taken.append(off)
-    leads = isbn_off in taken or fact_leads(text) or len(left.split()) <= _FEW_WORDS
-    return leads and len(taken) > 1 and not is_prose(left)
-
-
-def opens_with_fact(line: str, part: Part | None = None) -> bool:
-    """Tell whether a line is the label of a fact with its value right behind."""
-    for label, value in label_split(line[:_MAX_LINE]):
-        fact = fact_label(label)
-        if part is Part.COMMITMENTS and folded(label) in _DEEDS:
-            continue
-        if fact is Fact.FINISHED and (found := finished_off(value, labelled=True)) is not None:
-            return idle(value[: found.day.start])
-        if fact is Fact.PAGES and part is not Part.QUOTATIONS:
-            return pages_off(value[:12], labelled=True) is not None
-        if fact is Fact.ISBN:
-            return isbn_off(value[:30], labelled=True) is not None
-    return False

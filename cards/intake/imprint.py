@@ -1,7 +1,7 @@
 """Lines of a title page that name its makers: translator, publisher, edition, year.
 
-A digest keeps none of them, and their names are not its author's. The words are common
-practice, no published source.
+A digest keeps them as its edition, and their names are not its author's. The words are
+common practice, no published source.
 """
 
 import re
@@ -25,6 +25,25 @@ _PUBLISHING = frozenset(
     ).split()
 )
 _PRESS_AND_YEAR = re.compile(r"[^\W\d_].{1,80}?[,(:]\s*(?:1[4-9]|20)\d\d\)?\.?")
+
+
+_PLAIN = frozenset(
+    folded(label)
+    for label in (
+        "edition|this edition|my edition|the edition|publisher|published by|imprint|format|details|"
+        "copy|my copy|ausgabe|meine ausgabe|verlag|edicion|editorial|editeur|maison d edition|"
+        "edizione|editore|casa editrice|edicao|editora|uitgave|uitgever|uitgeverij|auflage|press"
+    ).split("|")
+)
+"""Labels that add nothing to what follows them."""
+
+
+def detail(label: str, value: str) -> str:
+    """Return what is said of an edition behind a label: `Publisher: X` as X, `Translator: Y` whole.
+
+    A label stays where what follows it would not say by itself what it is.
+    """
+    return value if folded(label) in _PLAIN else f"{label}: {value}"
 
 
 def names_makers(text: str) -> bool:

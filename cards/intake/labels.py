@@ -14,6 +14,7 @@ class Fact(StrEnum):
 
     TITLE = "title"
     AUTHOR = "author"
+    EDITION = "edition"
     ISBN = "isbn"
     PAGES = "pages"
     FINISHED = "finished_on"

@@ -5,25 +5,28 @@ from dataclasses import replace
 from itertools import pairwise
 
 from cards.intake.blocks import Block, Shape
+from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.headings import part_named
 from cards.intake.labels import fact_label, label_split
 from cards.intake.locating import locator_in
 from cards.intake.quotation_text import looks_quoted
-from cards.intake.wording import OPENING_MARKS, Marker, boxes_apart, marker_of, tidied, unboxed
+from cards.intake.traces import lines_apart, together
+from cards.intake.wording import OPENING_MARKS, Marker, marker_of, tidied, unboxed
 
 _MAX_QUOTED = 12
 """Lines of a quotation looked back on from the line that says whose it is."""
 
 
-def lines_of(blocks: Iterable[Block]) -> list[Block]:
+def lines_of(blocks: Iterable[Block], words: HeadingWords = BUILT_IN) -> list[Block]:
     """Return blocks as lines, each one heading, paragraph, item, quotation or row.
 
-    A paragraph that opens with a typed marker is an item.
+    A paragraph that opens with a typed marker is an item. The reader's own heading
+    `words` count as the built-in ones do.
     """
-    return _typed_items(list(_tidied(blocks)))
+    return _typed_items(list(_tidied(blocks, words)), words)
 
 
-def _tidied(blocks: Iterable[Block]) -> Iterator[Block]:
+def _tidied(blocks: Iterable[Block], words: HeadingWords) -> Iterator[Block]:
     """Yield the blocks tidied, with paragraphs and items of several lines taken apart.
 
     They are taken apart where a line is a heading, opens with a label or
@@ -31,24 +34,36 @@ def _tidied(blocks: Iterable[Block]) -> Iterator[Block]:
     """
     for block in blocks:
         if block.shape is Shape.ROW:
-            cells = "\t".join(tidied(cell) for cell in block.text.split("\t"))
-            if cells.strip():
-                yield replace(block, text=cells)
+            if block.text.strip():
+                yield block
             continue
-        text = boxes_apart(tidied("\n".join(map(_untabbed, block.text.split("\n")))))
-        if block.shape is Shape.ITEM:
-            text = unboxed(text)
-        if not any(letter.isalnum() for letter in text):
+        lines = [
+            replace(line, text=text)
+            for line in lines_apart(block)
+            if (text := tidied(_untabbed(line.text)))
+        ]
+        if block.shape is Shape.ITEM and lines:
+            lines[0] = replace(lines[0], text=unboxed(lines[0].text))
+        if not any(_has_words(line) for line in lines):
             continue
-        if block.shape is Shape.QUOTE or "\n" not in text:
-            yield replace(block, text=text)
+        if block.shape is Shape.QUOTE or len(lines) == 1:
+            yield together(lines)
             continue
-        part = block
-        for stretch in _stretches(text.split("\n")):
-            if any(letter.isalnum() for letter in stretch):
-                yield replace(part, text=stretch)
+        shape = block.shape
+        for stretch in _stretches(lines, words):
+            if any(_has_words(line) for line in stretch):
+                part = together(stretch)
+                yield part if shape is block.shape else _paragraph(part)
             if block.shape is Shape.ITEM:
-                part = Block(Shape.PARAGRAPH, "", style=block.style)
+                shape = Shape.PARAGRAPH
+
+
+def _paragraph(block: Block) -> Block:
+    return Block(Shape.PARAGRAPH, block.text, style=block.style, origins=block.origins)
+
+
+def _has_words(block: Block) -> bool:
+    return any(letter.isalnum() for letter in block.text)
 
 
 def _untabbed(line: str) -> str:
@@ -64,24 +79,25 @@ def _untabbed(line: str) -> str:
     return line.replace("\t", " ")
 
 
-def _stretches(lines: list[str]) -> list[str]:
-    stretches: list[list[str]] = []
+def _stretches(lines: list[Block], words: HeadingWords) -> list[list[Block]]:
+    stretches: list[list[Block]] = []
     alone = False
     for line in lines:
-        heading = _heading_line(line)
+        heading = _heading_line(line.text, words)
         before = stretches[-1][-_MAX_QUOTED:] if stretches else []
-        item = _opens_item(line) and not _says_whose(line, "\n".join(before))
-        opens = heading or item or _opens_label(line)
+        said = "\n".join(one.text for one in before)
+        item = _opens_item(line.text) and not _says_whose(line.text, said)
+        opens = heading or item or _opens_label(line.text, words)
         if opens or alone or not stretches:
             stretches.append([line])
         else:
             stretches[-1].append(line)
         alone = heading
-    return ["\n".join(stretch) for stretch in stretches]
+    return stretches
 
 
-def _heading_line(line: str) -> bool:
-    found = part_named(line.rstrip(":"))
+def _heading_line(line: str, words: HeadingWords) -> bool:
+    found = part_named(line.rstrip(":"), words)
     return found is not None and found.sure
 
 
@@ -95,20 +111,21 @@ def _opens_item(line: str) -> bool:
     return marker_of(line) is not None and locator_in(line) is None
 
 
-def _opens_label(line: str) -> bool:
+def _opens_label(line: str, words: HeadingWords) -> bool:
     return any(
-        fact_label(label) is not None or _heading_line(label) for label, _ in label_split(line)
+        fact_label(label) is not None or _heading_line(label, words)
+        for label, _ in label_split(line)
     )
 
 
-def _typed_items(lines: list[Block]) -> list[Block]:
+def _typed_items(lines: list[Block], words: HeadingWords) -> list[Block]:
     """Return the lines with paragraphs that open with a typed marker turned to items.
 
     A letter or a Roman numeral is a marker only beside its neighbour in the
     row (*a* beside *b*): else it is someone's initial.
     """
     markers = [
-        None if before is not None and _attributed(line, before) else _marker(line)
+        None if before is not None and _attributed(line, before) else _marker(line, words)
         for before, line in zip([None, *lines], lines, strict=False)
     ]
     rows = [(index, m) for index, m in enumerate(markers) if m is not None]
@@ -132,10 +149,10 @@ def _attributed(line: Block, before: Block) -> bool:
     )
 
 
-def _marker(line: Block) -> Marker | None:
+def _marker(line: Block, words: HeadingWords) -> Marker | None:
     if line.shape is not Shape.PARAGRAPH or locator_in(line.text) is not None:
         return None
-    found = part_named(line.text.rstrip(":"))
+    found = part_named(line.text.rstrip(":"), words)
     if found is not None and found.sure:
         return None
     marker = marker_of(line.text)

@@ -4,10 +4,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from cards.intake.blocks import Block, Shape
-from cards.intake.facts import opens_with_fact
-from cards.intake.headings import MAX_HEADING, Announced, Part, is_verdict, misspelt, part_named
+from cards.intake.fact_lines import opens_with_fact
+from cards.intake.heading_words import BUILT_IN, MAX_HEADING, HeadingWords, Part
+from cards.intake.headings import Announced, is_verdict, misspelt, part_named
 from cards.intake.labels import label_split
 from cards.intake.lines import lines_of
+from cards.intake.traces import cells_apart, origins_of, together
 
 _LISTED = frozenset({Part.POINTS, Part.COMMITMENTS, Part.QUOTATIONS})
 _COLUMNS = frozenset(
@@ -30,6 +32,7 @@ class Section:
         shape: what announced it.
         styled: whether it was announced by a bold (`strong`) or capital (`capital`) line.
         blocks: in the order of the document.
+        origins: the lines of the document that announced it and hold nothing else.
     """
 
     part: Part | None
@@ -38,30 +41,37 @@ class Section:
     shape: Shape = Shape.HEADING
     styled: str = ""
     blocks: list[Block] = field(default_factory=list)
+    origins: tuple[int, ...] = ()
 
 
 @dataclass(slots=True)
 class Outline:
-    """What stands before the first known part, and the sections after it."""
+    """What stands before the first known part, and the sections after it.
+
+    Attributes:
+        columns: rows that only name the columns of a table outside every part.
+    """
 
     front: list[Block]
     sections: list[Section]
+    columns: list[Block]
 
 
-def outline(blocks: Sequence[Block]) -> Outline:
-    """Return the sections of a document."""
-    lines = lines_of(blocks)
-    walk = _Walk(lines)
+def outline(lines: Sequence[Block], words: HeadingWords = BUILT_IN) -> Outline:
+    """Return the sections of a document given as lines; the reader's own `words` win."""
+    walk = _Walk(lines, words)
     for index in range(len(lines)):
         walk.take(index)
-    return Outline(walk.front, walk.sections)
+    return Outline(walk.front, walk.sections, walk.columns)
 
 
 @dataclass(slots=True)
 class _Walk:
-    lines: list[Block]
+    lines: Sequence[Block]
+    words: HeadingWords
     front: list[Block] = field(default_factory=list)
     sections: list[Section] = field(default_factory=list)
+    columns: list[Block] = field(default_factory=list)
     first_heading_seen: bool = False
 
     @property
@@ -75,30 +85,35 @@ class _Walk:
         current = self.current
         if current is not None and self._closes(block, current):
             name = block.text if block.shape is Shape.HEADING or _line_style(block) else ""
-            self.sections.append(Section(None, name, level=block.level, styled=_line_style(block)))
+            section = Section(None, name, level=block.level, styled=_line_style(block))
+            self.sections.append(section)
             if name:
+                section.origins = block.origins
                 return
             current = self.current
         if self._in_labelled_rows(block):
             return
-        if header_row(block) and (current is None or current.part not in _LISTED):
+        if self._heads(block) and (current is None or current.part not in _LISTED):
+            self.columns.append(block)
             return
         target = self.front if current is None else current.blocks
         target.append(block)
+
+    def _heads(self, block: Block) -> bool:
+        return header_row(block, self.words)
 
     def _in_labelled_rows(self, block: Block) -> bool:
         """Take a row below a labelled one: without a label it goes on, with another it ends it."""
         current = self.current
         if current is None or current.shape is not Shape.ROW or block.shape is not Shape.ROW:
             return False
-        if current.blocks and header_row(current.blocks[0]):
+        if current.blocks and self._heads(current.blocks[0]):
             return False
-        label, _, rest = block.text.partition("\t")
-        if not label and current.part is not None:
-            content = Block(Shape.PARAGRAPH, rest.replace("\t", "\n"))
-            current.blocks.extend(lines_of([content]))
+        label, *cells = cells_apart(block)
+        if not label.text and current.part is not None:
+            current.blocks.extend(lines_of([together(cells)], self.words) if cells else ())
         else:
-            self.sections.append(Section(None, label, shape=Shape.ROW, blocks=[block]))
+            self.sections.append(Section(None, label.text, shape=Shape.ROW, blocks=[block]))
         return True
 
     def _opens(self, index: int) -> bool:
@@ -123,6 +138,8 @@ class _Walk:
         ):
             section.level = current.level
         section.blocks.extend(rest)
+        inside = set(origins_of(rest))
+        section.origins = tuple(at for at in block.origins if at not in inside)
         self.sections.append(section)
         return True
 
@@ -143,8 +160,8 @@ class _Walk:
     def _by_heading(self, index: int) -> tuple[Part, list[Block]] | None:
         block = self.lines[index]
         first, self.first_heading_seen = not self.first_heading_seen, True
-        found = part_named(block.text)
-        if (found is None or not found.sure) and (labelled := _labelled(block.text)) is not None:
+        found = part_named(block.text, self.words)
+        if (found is None or not found.sure) and (labelled := self._labelled(block)) is not None:
             return labelled
         if found is not None:
             title = first and self._is_title(index, found)
@@ -175,12 +192,12 @@ class _Walk:
 
     def _by_line(self, block: Block) -> tuple[Part, list[Block]] | None:
         first = block.text
-        found = part_named(first.rstrip(":"))
+        found = part_named(first.rstrip(":"), self.words)
         styled = bool(_line_style(block)) or first.endswith(":")
         inside = self.current is not None and self.current.part in _LISTED
         if found is not None and found.sure and not self._is_content(block, found.part):
             return found.part, []
-        if (labelled := _labelled(first)) is not None:
+        if (labelled := self._labelled(block)) is not None:
             return labelled
         if found is not None and styled and not inside:
             return found.part, []
@@ -202,7 +219,7 @@ class _Walk:
         block = self.lines[index]
         current = self.current
         by_items = current is None or current.shape is Shape.ITEM or current.part is None
-        found = part_named(block.text.rstrip(":"))
+        found = part_named(block.text.rstrip(":"), self.words)
         if found is not None and found.sure and block.level == 1:
             following = self.lines[index + 1 : index + 2]
             heads = bool(following) and (
@@ -210,22 +227,34 @@ class _Walk:
             )
             if block.strong or _line_style(block) or block.text.endswith(":") or by_items or heads:
                 return found.part, []
-        return _labelled(block.text) if by_items and block.level == 1 else None
+        return self._labelled(block) if by_items and block.level == 1 else None
 
     def _by_row(self, block: Block) -> tuple[Part, list[Block]] | None:
         cells = block.text.split("\t")
-        found = part_named(cells[0].rstrip(":"))
+        found = part_named(cells[0].rstrip(":"), self.words)
         current = None if self.current is None else self.current.part
-        if header_row(block):
-            parts = [named.part for cell in cells if (named := part_named(cell)) is not None]
+        if self._heads(block):
+            known = (part_named(cell, self.words) for cell in cells)
+            parts = [named.part for named in known if named is not None]
             opens = len(parts) == 1 and parts[0] is not current and parts[0] in _LISTED
             return (parts[0], [block]) if opens else None
         if current in _LISTED and self.sections[-1].shape is not Shape.ROW:
             return None
         if found is None or not found.sure or len(cells) < 2:
             return None
-        content = Block(Shape.PARAGRAPH, "\n".join(cell for cell in cells[1:] if cell))
-        return found.part, lines_of([content])
+        filled = [cell for cell in cells_apart(block)[1:] if cell.text]
+        return found.part, lines_of([together(filled)], self.words) if filled else []
+
+    def _labelled(self, block: Block) -> tuple[Part, list[Block]] | None:
+        """Return the part and the words of a line such as `Gist: a man goes to the woods`."""
+        for label, rest in label_split(block.text):
+            found = part_named(label, self.words)
+            if found is not None and found.sure:
+                words = block.text if is_verdict(label) else rest
+                origins = block.origins[-words.count("\n") - 1 :]
+                content = Block(Shape.PARAGRAPH, words, origins=origins)
+                return found.part, lines_of([content], self.words)
+        return None
 
     def _closes(self, block: Block, current: Section) -> bool:
         """Tell whether a block that announces nothing known still ends the section."""
@@ -246,27 +275,17 @@ class _Walk:
         return style == "strong" and prose and bool(current.blocks) and not ends_like_prose
 
 
-def header_row(block: Block) -> bool:
+def header_row(block: Block, words: HeadingWords = BUILT_IN) -> bool:
     """Tell whether a table row holds nothing but the names of columns."""
     cells = [" ".join(cell.casefold().strip(" .:#").split()) for cell in block.text.split("\t")]
     if len(cells) < 2:
         return False
-    return all(cell in _COLUMNS or _names_part(cell) for cell in cells)
+    return all(cell in _COLUMNS or _names_part(cell, words) for cell in cells)
 
 
-def _names_part(cell: str) -> bool:
-    found = part_named(cell)
+def _names_part(cell: str, words: HeadingWords) -> bool:
+    found = part_named(cell, words)
     return found is not None and found.sure
-
-
-def _labelled(text: str) -> tuple[Part, list[Block]] | None:
-    """Return the part and the words of a line such as `Gist: a man goes to the woods`."""
-    for label, rest in label_split(text):
-        found = part_named(label)
-        if found is not None and found.sure:
-            words = text if is_verdict(label) else rest
-            return found.part, lines_of([Block(Shape.PARAGRAPH, words)])
-    return None
 
 
 def _line_style(block: Block) -> str:

@@ -6,8 +6,10 @@ from dataclasses import dataclass, field, replace
 from cards.digest import Point
 from cards.intake.blocks import Block, Shape
 from cards.intake.entries import Entry, entries_of
+from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.locating import Located, joined, locator_in, split_end, split_start
 from cards.intake.quotation_text import looks_quoted
+from cards.intake.traces import lines_apart, origins_of, together
 from cards.intake.wording import flowing, marker_of, uncounted
 
 
@@ -17,22 +19,26 @@ class PointsFound:
 
     Attributes:
         points: in order.
+        origins: of each point, the lines of the document it came from.
         quoted: blocks that are quotations, each with the number of the point it
             stands under, counted from 1 within this section, or None.
         stray: blocks that are neither.
         places: inner headings that only say where the points below them stand.
+        columns: rows that only name the columns of a table.
     """
 
     points: list[Point] = field(default_factory=list)
+    origins: list[tuple[int, ...]] = field(default_factory=list)
     quoted: list[tuple[Block, int | None]] = field(default_factory=list)
     stray: list[Block] = field(default_factory=list)
     places: list[Block] = field(default_factory=list)
+    columns: list[Block] = field(default_factory=list)
 
 
-def points_of(blocks: Sequence[Block]) -> PointsFound:
+def points_of(blocks: Sequence[Block], words: HeadingWords = BUILT_IN) -> PointsFound:
     """Return the points of a section."""
-    listed = entries_of(blocks)
-    found = PointsFound(places=listed.places)
+    listed = entries_of(blocks, words)
+    found = PointsFound(places=listed.places, columns=listed.columns)
     for block in listed.stray:
         if _is_quotation(block):
             found.quoted.append((block, None))
@@ -43,14 +49,25 @@ def points_of(blocks: Sequence[Block]) -> PointsFound:
             found.quoted.append((entry.block, len(found.points)))
             found.quoted.extend((block, len(found.points)) for block in entry.under)
             continue
-        point, quoted = _point(_parted(entry))
+        parted = _parted(entry)
+        point, quoted = _point(parted)
         if point is None:
             found.stray.append(entry.block)
         else:
             found.points.append(point)
+            found.origins.append(_origins(parted, point, quoted))
         number = len(found.points) or None
         found.quoted.extend((block, number) for block in quoted)
     return found
+
+
+def _origins(entry: Entry, point: Point, quoted: Sequence[Block]) -> tuple[int, ...]:
+    """Return the lines a point came from: its own, and the heading that gives its place."""
+    apart = {id(block) for block in quoted}
+    own = origins_of([entry.block, *(one for one in entry.under if id(one) not in apart)])
+    by = entry.placed_by
+    given = entry.place is not None and point.locator == entry.place.locator
+    return own if by is None or not given else by.origins + own
 
 
 def _point(entry: Entry) -> tuple[Point | None, list[Block]]:
@@ -80,13 +97,12 @@ def _point(entry: Entry) -> tuple[Point | None, list[Block]]:
 
 def _parted(entry: Entry) -> Entry:
     """Part the lines typed into an entry from the first that is a quotation on."""
-    lines = entry.block.text.split("\n")
-    at = next((n for n, line in enumerate(lines) if n and looks_quoted(line)), None)
+    lines = lines_apart(entry.block)
+    at = next((n for n, line in enumerate(lines) if n and looks_quoted(line.text)), None)
     if at is None or entry.block.shape is Shape.ROW:
         return entry
-    quoted = [Block(Shape.QUOTE, line) for line in lines[at:]]
-    first = replace(entry.block, text="\n".join(lines[:at]))
-    return replace(entry, block=first, under=[*quoted, *entry.under])
+    quoted = [Block(Shape.QUOTE, line.text, origins=line.origins) for line in lines[at:]]
+    return replace(entry, block=together(lines[:at]), under=[*quoted, *entry.under])
 
 
 def _own_locator(text: str) -> tuple[str, str | None]:

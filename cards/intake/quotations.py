@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 
 from cards.digest import Quotation
 from cards.intake.blocks import Block, Shape
+from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.locating import Located, joined, locator_in, split_end, split_start
 from cards.intake.outline import header_row
 from cards.intake.quotation_text import (
@@ -14,8 +15,11 @@ from cards.intake.quotation_text import (
     read_quotation,
     without_names,
 )
+from cards.intake.traces import lines_apart, origins_of, together
 from cards.intake.wording import OPENING_MARKS, closing_of, folded
 
+_MAX_QUOTED = 40
+"""Lines of one quotation looked back on: more than a sonnet's, fewer than a canto's."""
 _MAX_JOINED = 6
 """Paragraphs one quotation may run over."""
 _AFTER_COLUMNS = frozenset({"after", "after point", "point", "after idea", "idea"})
@@ -23,17 +27,35 @@ _AFTER_COLUMNS = frozenset({"after", "after point", "point", "after idea", "idea
 
 @dataclass(slots=True)
 class QuotationsFound:
-    """The quotations of a section, the blocks that are none, and headings that give a place."""
+    """The quotations of a section, the blocks that are none, and headings that give a place.
+
+    Attributes:
+        quotations: in order.
+        origins: of each quotation, the lines of the document it came from.
+        stray: blocks that are no quotation.
+        places: inner headings that only say where the quotations below them stand.
+        columns: rows that only name the columns of a table.
+    """
 
     quotations: list[Quotation] = field(default_factory=list)
+    origins: list[tuple[int, ...]] = field(default_factory=list)
     stray: list[Block] = field(default_factory=list)
     places: list[Block] = field(default_factory=list)
+    columns: list[Block] = field(default_factory=list)
 
 
-def quotations_of(blocks: Sequence[Block], names: Collection[str] = ()) -> QuotationsFound:
-    """Return the quotations of a section."""
+def quotations_of(
+    blocks: Sequence[Block], names: Collection[str] = (), words: HeadingWords = BUILT_IN
+) -> QuotationsFound:
+    """Return the quotations of a section.
+
+    Args:
+        blocks: of the section.
+        names: folded names of the book and its author, which say nothing of a place.
+        words: the reader's own heading words.
+    """
     parted = [part for block in blocks for part in _parted(block)]
-    walk = _Walk(_joined(parted), names)
+    walk = _Walk(_joined(parted), names, words)
     for block in walk.blocks:
         walk.take(block)
     walk.drop_waiting()
@@ -43,13 +65,16 @@ def quotations_of(blocks: Sequence[Block], names: Collection[str] = ()) -> Quota
 class _Walk:
     """One pass over a section, keeping what holds for the words still to come."""
 
-    def __init__(self, blocks: list[Block], names: Collection[str]) -> None:
+    def __init__(self, blocks: list[Block], names: Collection[str], own: HeadingWords) -> None:
         self.blocks = blocks
         self.names = names
+        self.own = own
         self.found = QuotationsFound()
         self.heading = Located("")
+        self.heading_block: Block | None = None
         self.under_heading = False
         self.pending: Located | None = None
+        self.pending_block: Block | None = None
         self.waiting: Block | None = None
         shapes = {block.shape for block in blocks}
         self.listed = bool(shapes & {Shape.ITEM, Shape.QUOTE})
@@ -71,6 +96,7 @@ class _Walk:
             last = self.found.quotations[-1]
             whose = without_names(DASHED.sub("", block.text), self.names)
             self.found.quotations[-1] = replace(last, locator=joined((whose, last.locator)))
+            self.found.origins[-1] += block.origins
         elif self._is_stray(block):
             self.found.stray.append(block)
         else:
@@ -79,6 +105,7 @@ class _Walk:
     def _heading(self, block: Block) -> None:
         said = locator_in(block.text) or split_start(block.text)
         self.heading = Located("", said.locator, said.after)
+        self.heading_block = block
         placed = said.locator is not None or said.after is not None
         (self.found.places if placed else self.found.stray).append(block)
 
@@ -93,6 +120,7 @@ class _Walk:
             self._wait(block, said)
             return
         self.under_heading = False
+        self.found.origins[-1] += block.origins
         self.found.quotations[-1] = replace(
             last,
             locator=last.locator or said.locator,
@@ -103,6 +131,7 @@ class _Walk:
         """Keep a place for the words still to come."""
         self.drop_waiting()
         self.pending, self.waiting = said, block
+        self.pending_block = block
 
     def drop_waiting(self) -> None:
         """Hand back a place that no words followed."""
@@ -132,8 +161,10 @@ class _Walk:
             self.found.stray.append(block)
             return
         pending = self.pending or Located("")
+        by = [] if self.pending is None or self.pending_block is None else [self.pending_block]
         if self.waiting is not None and quotation.locator and pending.locator:
             self.found.stray.append(self.waiting)
+            by = []
         self.waiting = None
         if not self.places_first or block.shape is not Shape.ITEM:
             self.pending = None
@@ -143,12 +174,16 @@ class _Walk:
         after = quotation.after
         for said in (pending.after, self.heading.after):
             after = said if after is None else after
+        if self.under_heading and self.heading_block is not None:
+            by.insert(0, self.heading_block)
         self.found.quotations.append(replace(quotation, locator=locator, after=after))
+        self.found.origins.append(origins_of([*by, block]))
 
     def _row(self, block: Block) -> None:
         cells = block.text.split("\t")
-        if header_row(block):
+        if header_row(block, self.own):
             self.columns = [folded(cell) for cell in cells]
+            self.found.columns.append(block)
             return
         after: int | None = None
         places: list[Located] = []
@@ -185,13 +220,16 @@ class _Walk:
 
 def _parted(block: Block) -> list[Block]:
     """Part a block in which one line after another is a quotation of its own."""
-    parts: list[str] = []
-    for line in block.text.split("\n"):
-        if parts and not (line[:1] in OPENING_MARKS and looks_quoted(parts[-1])):
-            parts[-1] += "\n" + line
+    if "\n" not in block.text or block.shape is Shape.ROW:
+        return [block]
+    parts: list[list[Block]] = []
+    for line in lines_apart(block):
+        before = "" if not parts else "\n".join(one.text for one in parts[-1][-_MAX_QUOTED:])
+        if parts and not (line.text[:1] in OPENING_MARKS and looks_quoted(before)):
+            parts[-1].append(line)
         else:
-            parts.append(line)
-    return [replace(block, text=part) for part in parts]
+            parts.append([line])
+    return [together(part) for part in parts]
 
 
 def _joined(blocks: list[Block]) -> list[Block]:
@@ -200,8 +238,7 @@ def _joined(blocks: list[Block]) -> list[Block]:
     index = 0
     while index < len(blocks):
         length = _run(blocks, index)
-        texts = [block.text for block in blocks[index : index + length]]
-        result.append(replace(blocks[index], text="\n".join(texts)))
+        result.append(together(blocks[index : index + length]))
         index += length
     return result
 

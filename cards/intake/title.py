@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from cards.digest import MAX_TITLE
 from cards.intake.blocks import Block, Shape
+from cards.intake.dates import date_in
 from cards.intake.imprint import is_imprint, names_makers
 from cards.intake.wording import flowing, folded, unquoted
 
@@ -54,6 +55,11 @@ _ARTICLE = re.compile(
 )
 """Articles a title may open with and a name does not, as it may with *la* or *de*."""
 _BRACKETED = re.compile(r"(?P<title>[^()]{1,200})\s\((?P<inside>[^()]{3,80})\)")
+_PAGE_NUMBER = re.compile(
+    r"\b(?:page|seite|página|pagina|p\.|s\.)?\s*\d+(?:\s*(?:of|/|von|sur|de|di|van)\s*\d+)?\s*$"
+    r"|\bpage\s*$",
+    re.IGNORECASE,
+)
 _YEAR = re.compile(r",?\s*\b1?\d{3}\b|,?\s*\b20\d{2}\b")
 
 
@@ -96,10 +102,40 @@ def named_in_file_name(stem: str) -> Named:
         return named_in(stem)
     if not is_name(left) or _ARTICLE.match(left):
         return named_in(stem)
-    if _is_full_name(right) and not _is_full_name(left) and not _ARTICLE.match(right):
+    if is_full_name(right) and not is_full_name(left) and not _ARTICLE.match(right):
         return Named(left, right)
     last, comma, first = left.partition(", ")
     return Named(right, f"{first} {last}" if comma and "," not in first else left)
+
+
+def named_in_header(header: str) -> tuple[Named | None, str]:
+    """Return the title and the author at the top of a document's pages, and the words they are.
+
+    Page numbers, dates and words that say only that a digest follows give neither.
+    """
+    lines = []
+    for line in re.split(r"[\n\t]|\s[|·]\s", header):
+        words = _PAGE_NUMBER.sub("", line).strip(" -–—|·,")
+        if any(map(str.isalpha, words)) and not is_generic(words) and date_in(words) is None:
+            lines.append(words)
+    if not lines:
+        return None, ""
+    said = "\n".join(lines[:2])
+    named = named_in(lines[0])
+    if named.author is None and len(lines) > 1:
+        author = author_line(lines[1], right_under=True)
+        if author is not None:
+            return Named(named.title, author), said
+        if (is_full_name(lines[0]) or _LEADING_BY.match(lines[0])) and not is_full_name(lines[1]):
+            return Named(named_in(lines[1]).title, _LEADING_BY.sub("", lines[0])), said
+    return named, lines[0]
+
+
+def is_full_name(text: str) -> bool:
+    """Tell whether a text looks like one person's name of two words or more."""
+    joints = {"and", "the", "of", "und", "et", "y", "e", "en"}
+    words = text.lower().split()
+    return is_name(text) and len(words) > 1 and joints.isdisjoint(words)
 
 
 def is_name(text: str) -> bool:
@@ -180,15 +216,9 @@ def _of_pair(left: str, right: str, whole: str) -> Named:
     The author is the side that looks like one person's full name; where both or
     neither do, the right one, if it can be a name at all.
     """
-    if _is_full_name(left) and not _is_full_name(right):
+    if is_full_name(left) and not is_full_name(right):
         return Named(right, left)
     return Named(left, right) if is_name(right) and not _ARTICLE.match(right) else Named(whole)
-
-
-def _is_full_name(text: str) -> bool:
-    joints = {"and", "the", "of", "und", "et", "y", "e", "en"}
-    words = text.lower().split()
-    return is_name(text) and len(words) > 1 and joints.isdisjoint(words)
 
 
 def _by_comma(text: str) -> Named:

@@ -7,23 +7,29 @@ from dataclasses import dataclass, field, replace
 from cards.digest import MAX_TITLE, Notice
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.dates import date_in
-from cards.intake.facts import Facts, opens_with_fact
+from cards.intake.fact_lines import opens_with_fact
+from cards.intake.facts import Facts
 from cards.intake.imprint import is_imprint, names_makers
 from cards.intake.labels import Fact, fact_label
 from cards.intake.title import (
+    Named,
     author_line,
+    is_full_name,
     is_generic,
     is_prose,
     named_in,
     named_in_file_name,
+    named_in_header,
     title_block,
     worth_trusting,
 )
+from cards.intake.traces import lines_apart, origins_of
 from cards.intake.values import fact_leads
 from cards.intake.wording import excerpt, flowing, folded, tidied
 
 _DELIBERATE = (".md", ".markdown", ".txt", ".text")
 """Endings of files whose properties are front matter, typed by hand over the digest."""
+_NAMES = frozenset({"title", "author", "header"})
 _MAX_DATE_WORDS = 5
 _LAST_BRACKET = re.compile(r"\s*\(([^()]*)\)\s*$")
 
@@ -35,15 +41,19 @@ class TitlePage:
     Attributes:
         facts: of the book, gathered here and later from the sections.
         prose: paragraphs under no heading.
+        generic: blocks that say only that a digest follows.
         left: blocks that say nothing known.
+        dated: blocks left that are told of as dates.
         notices: about title and author.
         title: of the book; "" until it is known.
         beside: what was left of lines that gave facts.
     """
 
     facts: Facts
-    prose: list[str] = field(default_factory=list)
+    prose: list[Block] = field(default_factory=list)
+    generic: list[Block] = field(default_factory=list)
     left: list[Block] = field(default_factory=list)
+    dated: list[Block] = field(default_factory=list)
     notices: list[Notice] = field(default_factory=list)
     title: str = ""
     beside: set[str] = field(default_factory=set)
@@ -55,31 +65,56 @@ class TitlePage:
         if typed:
             self.facts.title = flowing(properties.get("title", "")) or None
             self.facts.author = flowing(properties.get("author", "")) or None
+            for fact, name in ((Fact.TITLE, self.facts.title), (Fact.AUTHOR, self.facts.author)):
+                if name is not None:
+                    self.facts.outside[fact] = [f"{fact.value}: {name}"]
         blocks = self._without_facts(front)
         self._find_title(blocks)
         self.title = self.facts.title or ""
-        others = {key: properties[key] for key in properties if key not in {"title", "author"}}
+        others = {key: properties[key] for key in properties if key not in _NAMES}
         self.facts.take_properties(others, typed=typed)
 
     def settle(self, document: Document) -> None:
         """Fall back on what the file says of itself, once the whole document was read."""
         self.title = self.facts.title or ""
+        self._from_header(tidied(document.properties.get("header", "")))
         own = flowing(tidied(document.properties.get("title", "")))
         if not self.title and worth_trusting(own):
-            named = named_in(own)
-            self.title = named.title
-            self.facts.author = self.facts.author or named.author
+            self._take_named(named_in(own), own)
         if not self.title:
             self._from_file_name(document.name)
         author = flowing(tidied(document.properties.get("author", "")))
         if self.facts.author is None and author and folded(own) == folded(self.title):
             self.facts.author = author
+            self.facts.outside[Fact.AUTHOR] = [author]
         if self.facts.author is not None:
             self.facts.author = self.facts.author[:MAX_TITLE].strip() or None
         if self.facts.author is None:
             self.notices.append(
                 Notice("author", "No author was found. Put “by” and the name under the title.")
             )
+
+    def _from_header(self, header: str) -> None:
+        """Take the title and the author, where nothing else gave them, off the top of the pages."""
+        named, lines = named_in_header(header)
+        if named is None:
+            return
+        if not self.title:
+            self._take_named(named, lines)
+        elif self.facts.author is None and named.author and _same(named.title, self.title):
+            self.facts.author = named.author
+            self.facts.outside[Fact.AUTHOR] = [lines]
+        elif self.facts.author is None and named.author is None and is_full_name(named.title):
+            self.facts.author = named.title
+            self.facts.outside[Fact.AUTHOR] = [lines]
+
+    def _take_named(self, named: Named, words: str) -> None:
+        """Take a title, and perhaps an author, from words beside the text."""
+        self.title = named.title
+        self.facts.outside[Fact.TITLE] = [words]
+        if self.facts.author is None and named.author is not None:
+            self.facts.author = named.author
+            self.facts.outside[Fact.AUTHOR] = [words]
 
     def _without_facts(self, front: Sequence[Block]) -> list[Block]:
         """Return the blocks with the lines of facts taken out."""
@@ -91,9 +126,11 @@ class TitlePage:
             following = front[index + 1] if index + 1 < len(front) else None
             names = block.strong or block.shape is Shape.HEADING or block.text.endswith(":")
             follows = fact is not None and names and following is not None
-            if follows and fact is not None and self.facts.take(fact, front[index + 1].text):
-                index += 2
-                continue
+            if follows and fact is not None and following is not None:
+                self.facts.at = origins_of([block, following])
+                if self.facts.take(fact, following.text):
+                    index += 2
+                    continue
             left = without_facts(block, self.facts)
             if left != [block]:
                 self.beside.update(
@@ -108,20 +145,25 @@ class TitlePage:
         for index, block in enumerate(blocks):
             if index == at:
                 self._take_title(block)
-            elif is_generic(block.text) or folded(block.text) == folded(self.facts.title or ""):
-                continue
+            elif is_generic(block.text):
+                self.generic.append(block)
+            elif folded(block.text) == folded(self.facts.title or ""):
+                self.facts.read(Fact.TITLE, block.origins)
             elif block.shape is Shape.PARAGRAPH and is_imprint(block.text):
-                self.facts.rests.append(block.text)
+                self.facts.at = block.origins
+                self.facts.take(Fact.EDITION, block.text)
             elif block.shape is Shape.PARAGRAPH and is_prose(block.text) and not block.strong:
-                self.prose.append(flowing(block.text))
+                self.prose.append(block)
             elif not self._take_by_line(block, 0 if at is None else index - at):
                 self._leave(block)
 
     def _take_title(self, block: Block) -> None:
-        first, _, rest = block.text.partition("\n")
+        head, *rest = lines_apart(block)
+        first = head.text
         maker = _LAST_BRACKET.search(first)
         if maker is not None and maker.start() and names_makers(maker[1]):
-            self.facts.rests.append(maker[1])
+            self.facts.at = head.origins
+            self.facts.take(Fact.EDITION, maker[1])
             first = first[: maker.start()]
         named = named_in(first)
         known = self.facts.title
@@ -130,11 +172,13 @@ class TitlePage:
                 self._leave(block)
             return
         self.facts.title = known or named.title or None
+        self.facts.at = head.origins
+        self.facts.read(Fact.TITLE)
         if named.author is not None:
             self.facts.take(Fact.AUTHOR, named.author)
-        for line in filter(None, rest.split("\n")):
-            if not self._take_by_line(replace(block, text=line), 1):
-                self._leave(replace(block, text=line))
+        for line in rest:
+            if line.text and not self._take_by_line(line, 1):
+                self._leave(line)
 
     def _take_by_line(self, block: Block, below: int) -> bool:
         """Take an author's line, or a subtitle, so many lines below the title; tell whether."""
@@ -144,13 +188,16 @@ class TitlePage:
             if style == "author"
             else author_line(block.text, right_under=below == 1 and block.text not in self.beside)
         )
+        self.facts.at = block.origins
         if author is not None and folded(author) == folded(self.facts.author or ""):
+            self.facts.read(Fact.AUTHOR)
             return True
         if author is not None and self.facts.author is None and (below > 0 or style == "author"):
-            self.facts.author = author
+            self.facts.take(Fact.AUTHOR, author)
             return True
         if style in {"subtitle", "untertitel"} and self.facts.title is not None:
             self.facts.title = f"{self.facts.title}: {flowing(block.text)}"
+            self.facts.read(Fact.TITLE)
             return True
         return False
 
@@ -164,9 +211,10 @@ class TitlePage:
                     "day, put “Finished:” before it.",
                 )
             )
+            self.dated.append(block)
             return
         if block.text in self.beside:
-            self.facts.rests.append(block.text)
+            self.facts.rests.append((block.text, block.origins))
         else:
             self.left.append(block)
 
@@ -174,9 +222,11 @@ class TitlePage:
         stem = name.rpartition(".")[0] or name
         named = named_in_file_name(" ".join(stem.replace("_", " ").split()))
         self.title = (tidied(named.title) or "Untitled")[:MAX_TITLE]
+        self.facts.outside[Fact.TITLE] = [name or "Untitled"]
         whose = ""
         if self.facts.author is None and named.author is not None:
             self.facts.author = named.author
+            self.facts.outside[Fact.AUTHOR] = [name]
             whose = f" by {excerpt(named.author)}"
         self.notices.append(
             Notice(
@@ -192,6 +242,7 @@ def without_facts(block: Block, facts: Facts) -> list[Block]:
 
     A paragraph that gave facts is parted into its lines.
     """
+    facts.at = block.origins
     match block.shape:
         case Shape.QUOTE:
             return [block]
@@ -199,15 +250,22 @@ def without_facts(block: Block, facts: Facts) -> list[Block]:
             text = facts.take_row(block.text)
             return [replace(block, text=text)] if text else []
         case _:
-            lines = block.text.split("\n")
-            prose = len(lines) > 1 and is_prose(block.text) and not _is_title_page(lines)
-            left = [
-                line if prose and not opens_with_fact(line) else facts.take_line(line)
-                for line in lines
-            ]
-            if left == lines:
-                return [block]
-            return [replace(block, text=line) for line in "\n".join(left).split("\n") if line]
+            lines = lines_apart(block)
+            texts = [line.text for line in lines]
+            prose = len(lines) > 1 and is_prose(block.text) and not _is_title_page(texts)
+            kept: list[Block] = []
+            for line in lines:
+                facts.at = line.origins
+                whole = prose and not opens_with_fact(line.text)
+                left = line.text if whole else facts.take_line(line.text)
+                kept += [replace(line, text=text) for text in left.split("\n") if text]
+            return [block] if [line.text for line in kept] == texts else kept
+
+
+def _same(one: str, other: str) -> bool:
+    """Tell whether two titles are the same, or one of them is the other's beginning."""
+    first, second = sorted((folded(one), folded(other)), key=len)
+    return bool(first) and (second == first or second.startswith(f"{first} "))
 
 
 def _is_title_page(lines: Sequence[str]) -> bool:

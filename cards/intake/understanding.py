@@ -1,29 +1,25 @@
 """A document understood as a digest: the sections read, the facts gathered, the rest told."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
-from cards.digest import MAX_PARTS, Commitment, Digest, Notice, Point, Quotation
+from cards.digest import Digest, Notice
 from cards.errors import NothingRecognised
 from cards.intake.blocks import Block, Document, Shape
-from cards.intake.commitments import commitments_of
+from cards.intake.digests_apart import Stretch, digests_apart
 from cards.intake.facts import Facts
-from cards.intake.headings import Part, is_verdict
-from cards.intake.labels import is_detail_label
-from cards.intake.locating import locator_in, split_start
-from cards.intake.outline import Section, outline
-from cards.intake.places import Places
-from cards.intake.points import points_of
+from cards.intake.heading_words import BUILT_IN, HeadingWords, Part
+from cards.intake.lines import lines_of
+from cards.intake.outline import Outline, Section, outline
 from cards.intake.prose import prose_of
-from cards.intake.quotation_text import read_quotation
-from cards.intake.quotations import quotations_of
+from cards.intake.reading import Reading
+from cards.intake.telling import asked, bare_headings, left_out, unplaced
 from cards.intake.tellings import settle_tellings
-from cards.intake.title import is_generic
 from cards.intake.title_page import TitlePage, without_facts
-from cards.intake.wording import excerpt, folded
+from cards.intake.traces import Line, Trace, origins_of, traced
+from cards.intake.wording import folded
 
-MAX_TOLD = 20
-"""Lines left out of one section that are told of one by one."""
+__all__ = ["Source", "Understood", "understand", "understand_all", "unplaced"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,9 +27,11 @@ class Source:
     """Words of the document one part of a digest was read from.
 
     Attributes:
-        part: as in `Notice`: `title`, `theme`, `points 3`, `quotations 2`, ...
+        part: as in `Notice`: `title`, `theme`, `points 3`, `quotations 2`, ...; `points`,
+            `commitments` and `quotations` alone for the headings that announce them, and
+            `document` for words that only arrange it.
         words: as they stood, the marker of a list item and the locator included; blocks
-            are parted by a new line.
+            are parted by a new line, the cells of a row by a tab.
     """
 
     part: str
@@ -58,23 +56,53 @@ class Understood:
     left: tuple[str, ...] = ()
 
 
-def understand(document: Document) -> Understood:
-    """Return the digest a document holds.
+def understand(document: Document, words: HeadingWords = BUILT_IN) -> Understood:
+    """Return the digest a document holds; of several, the first, and the reader is told so.
 
-    Words that were not taken in are listed in the notices, never dropped in silence.
+    Words that were not taken in are listed, never dropped in silence.
+
+    Args:
+        document: as blocks.
+        words: the reader's own heading words, which win over the built-in ones.
 
     Raises:
         NothingRecognised: no part of a digest was found in it.
         InvalidDigest: what was found breaks a bound of a digest.
     """
-    found = outline(document.blocks)
+    first, *others = understand_all(document, words)
+    if not others:
+        return first
+    titles = ", ".join(f"“{other.digest.title}”" for other in others[:5])
+    more = f" and {len(others) - 5} more" if len(others) > 5 else ""
+    said = f"The document holds {len(others) + 1} digests; the others are {titles}{more}."
+    return replace(first, notices=(*first.notices, Notice("document", said)))
+
+
+def understand_all(document: Document, words: HeadingWords = BUILT_IN) -> tuple[Understood, ...]:
+    """Return every digest a document holds, in order; one, as a rule.
+
+    A digest begins with its title page; see `digests_apart`.
+
+    Raises:
+        NothingRecognised: no part of a digest was found in it.
+        InvalidDigest: what was found breaks a bound of a digest.
+    """
+    blocks, raw = traced(document.blocks)
+    stretches = digests_apart(lines_of(blocks, words), document, words)
+    return tuple(_understand(stretch, raw, words) for stretch in stretches)
+
+
+def _understand(stretch: Stretch, raw: Sequence[Line], words: HeadingWords) -> Understood:
+    document = stretch.document
+    found = outline(stretch.lines, words)
     settle_tellings(found.sections)
     page = TitlePage(Facts())
     page.read(found.front, document)
     for section in found.sections:
         _take_facts(section, page.facts)
-    bare = _bare_headings(found.sections)
-    reading = _Reading(_names(page))
+    bare = bare_headings(found.sections)
+    trace = Trace(raw)
+    reading = Reading(_names(page), trace, words)
     for section in found.sections:
         reading.take(section)
     if not reading.holds_something:
@@ -85,27 +113,12 @@ def understand(document: Document) -> Understood:
             where="document",
         )
     page.settle(document)
-    theme = reading.joined(Part.THEME)
     notices = list(page.notices)
-    if theme is None and page.prose:
-        theme = "\n\n".join(page.prose)
-        notices.append(
-            Notice(
-                "theme",
-                "The words at the top stand under no heading and were taken as the theme. Put "
-                "Summary over them to say so.",
-            )
-        )
-    elif theme is None:
-        notices.append(
-            Notice("theme", "There is no theme. Say what the book comes to under Summary.")
-        )
-    else:
-        page.left += [Block(Shape.PARAGRAPH, text) for text in page.prose]
-    quotations = reading.placed()
+    theme = _theme(reading, page, notices)
     digest = Digest(
         title=page.title,
         author=page.facts.author,
+        edition=page.facts.edition,
         isbn=page.facts.isbn,
         pages=page.facts.pages,
         finished_on=page.facts.finished_on,
@@ -113,108 +126,70 @@ def understand(document: Document) -> Understood:
         judgement=reading.joined(Part.JUDGEMENT),
         points=tuple(reading.points),
         commitments=tuple(reading.commitments),
-        quotations=quotations,
+        quotations=reading.placed(),
     )
     left = [("", page.left), *reading.left]
-    notices += reading.notices + bare + _asked(digest)
+    notices += reading.notices + bare + asked(digest)
     for name, blocks in left:
-        notices += _left_out(name, blocks)
+        notices += left_out(name, blocks)
     notices += page.facts.told()
-    return Understood(digest, tuple(notices))
+    _trace_page(page, found, stretch, trace)
+    for _, blocks in left:
+        for block in blocks:
+            trace.leave_block(block)
+    for rest, origins in page.facts.rests:
+        trace.leave(rest, origins)
+    own = origins_of(stretch.lines)
+    return Understood(digest, tuple(notices), _sources(digest, trace), trace.left(own))
 
 
-@dataclass(slots=True)
-class _Reading:
-    """What the sections read so far come to."""
+def _theme(reading: Reading, page: TitlePage, notices: list[Notice]) -> str | None:
+    """Return the theme: under its heading, or else the prose at the top."""
+    theme = reading.joined(Part.THEME)
+    if theme is not None:
+        page.left += page.prose
+        return theme
+    if not page.prose:
+        said = "There is no theme. Say what the book comes to under Summary."
+        notices.append(Notice("theme", said))
+        return None
+    reading.trace.read(Part.THEME.value, origins_of(page.prose))
+    said = (
+        "The words at the top stand under no heading and were taken as the theme. Put "
+        "Summary over them to say so."
+    )
+    notices.append(Notice("theme", said))
+    return prose_of(page.prose)
 
-    names: frozenset[str]
-    texts: dict[Part, list[str]] = field(default_factory=dict)
-    points: list[Point] = field(default_factory=list)
-    commitments: list[Commitment] = field(default_factory=list)
-    quotations: list[Quotation] = field(default_factory=list)
-    left: list[tuple[str, list[Block]]] = field(default_factory=list)
-    notices: list[Notice] = field(default_factory=list)
 
-    @property
-    def holds_something(self) -> bool:
-        return bool(
-            self.texts.get(Part.THEME) or self.points or self.commitments or self.quotations
-        )
+def _trace_page(page: TitlePage, found: Outline, stretch: Stretch, trace: Trace) -> None:
+    for fact, origins in page.facts.found.items():
+        trace.read(fact.value, origins)
+    for fact, words in page.facts.outside.items():
+        for said in words:
+            trace.read_outside(fact.value, said)
+    arranging = [*stretch.before, *page.generic, *found.columns]
+    trace.read("document", origins_of(arranging))
+    for section in found.sections:
+        if section.part is None and (section.origins and section.blocks == []):
+            trace.leave(section.name, section.origins)
+        elif section.part is None:
+            trace.read("document", section.origins)
+    for block in page.dated:
+        trace.leave_block(block)
 
-    def take(self, section: Section) -> None:
-        match section.part:
-            case Part.POINTS:
-                self._points(section)
-            case Part.COMMITMENTS:
-                commitments, stray = commitments_of(section.blocks)
-                self.commitments += commitments
-                self.left.append((section.name, stray))
-            case Part.QUOTATIONS:
-                found = quotations_of(section.blocks, self.names)
-                self.quotations += found.quotations
-                self.left.append((section.name, found.stray))
-                self._tell_names(found.places)
-            case None:
-                self.left.append((section.name, section.blocks))
-            case part:
-                text = prose_of(section.blocks)
-                name = section.name.rstrip(":")
-                if part is Part.JUDGEMENT and is_verdict(name):
-                    text = name if text is None else f"{name}: {text}"
-                if text:
-                    self.texts.setdefault(part, []).append(text)
 
-    def _points(self, section: Section) -> None:
-        found = points_of(section.blocks)
-        before = len(self.points)
-        self.points += found.points
-        for block, number in found.quoted:
-            quotation = read_quotation(block.text, self.names)
-            if quotation is None:
-                found.stray.append(block)
-                continue
-            if quotation.after is None and number is not None:
-                quotation = replace(quotation, after=before + number)
-            self.quotations.append(quotation)
-        self.left.append((section.name, found.stray))
-        self._tell_names(found.places)
-
-    def _tell_names(self, places: Sequence[Block]) -> None:
-        """Tell which names of chapters are not kept, where their numbers are."""
-        named = [block.text for block in places if locator_in(block.text) is None]
-        if names := [split_start(text).text for text in named]:
-            said = (
-                f"Of the headings that give places only the numbers are kept, not {_listed(names)}."
-            )
-            self.notices.append(Notice("document", said))
-
-    def joined(self, part: Part) -> str | None:
-        return "\n\n".join(self.texts.get(part, [])) or None
-
-    def placed(self) -> tuple[Quotation, ...]:
-        """Return the quotations, each with its point where something settles it.
-
-        More parts than a digest keeps are left as they are: it will refuse them.
-        """
-        if max(len(self.points), len(self.quotations)) > MAX_PARTS:
-            return tuple(self.quotations)
-        places = Places([point.locator for point in self.points])
-        placed = []
-        for number, quotation in enumerate(self.quotations, 1):
-            after = quotation.after
-            if after is not None and after > len(self.points):
-                self.notices.append(
-                    Notice(
-                        f"quotations {number}",
-                        f"It is said to stand after point {after}, but there are "
-                        f"{len(self.points)} points.",
-                    )
-                )
-                after = None
-            if after is None:
-                after = places.point_before(quotation.locator)
-            placed.append(replace(quotation, after=after))
-        return tuple(placed)
+def _sources(digest: Digest, trace: Trace) -> tuple[Source, ...]:
+    parts = ["title", "author", "edition", "isbn", "pages", "finished_on", "theme"]
+    for name, count in (
+        ("points", len(digest.points)),
+        ("commitments", len(digest.commitments)),
+        ("quotations", len(digest.quotations)),
+    ):
+        parts += [name, *(f"{name} {number}" for number in range(1, count + 1))]
+    parts += ["judgement", "document"]
+    said = ((part, trace.words_of(part)) for part in parts)
+    return tuple(Source(part, words) for part, words in said if words)
 
 
 def _take_facts(section: Section, facts: Facts) -> None:
@@ -225,32 +200,9 @@ def _take_facts(section: Section, facts: Facts) -> None:
             kept += without_facts(block, facts)
         elif block.shape is not Shape.PARAGRAPH:
             kept.append(block)
-        elif text := facts.take_within(block.text, section.part):
-            kept.append(replace(block, text=text))
+        elif (left := facts.take_within(block, section.part)) is not None:
+            kept.append(left)
     section.blocks = kept
-
-
-def _bare_headings(sections: Sequence[Section]) -> list[Notice]:
-    """Return a notice of the headings that announce nothing and have nothing left under them."""
-    names = [
-        section.name
-        for section in sections
-        if section.part is None
-        and section.name
-        and not section.blocks
-        and not is_generic(section.name)
-        and not is_detail_label(section.name)
-    ]
-    if not names:
-        return []
-    told = _listed(names)
-    return [Notice("document", f"These headings announce no part of a digest: {told}.")]
-
-
-def _listed(names: Sequence[str]) -> str:
-    """Return words in quotation marks, as many as are told of one by one."""
-    told = ", ".join(f"“{excerpt(name)}”" for name in names[:MAX_TOLD])
-    return told + (f" and {len(names) - MAX_TOLD} more" if len(names) > MAX_TOLD else "")
 
 
 def _names(page: TitlePage) -> frozenset[str]:
@@ -259,37 +211,3 @@ def _names(page: TitlePage) -> frozenset[str]:
     if page.facts.author is not None:
         names |= {folded(page.facts.author), folded(page.facts.author.split()[-1])}
     return frozenset(names)
-
-
-def _asked(digest: Digest) -> list[Notice]:
-    """Return what the reader is asked about quotations that can not be placed."""
-    notices = []
-    for number, quotation in enumerate(digest.quotations, 1):
-        if quotation.locator is None:
-            notices.append(
-                Notice(
-                    f"quotations {number}",
-                    "It has no locator. Add the page or the chapter where it stands.",
-                )
-            )
-        if digest.points and quotation.after is None:
-            notices.append(unplaced(number))
-    return notices
-
-
-def unplaced(number: int) -> Notice:
-    """Return what the reader is asked about a quotation of which nothing says where it stands."""
-    return Notice(
-        f"quotations {number}",
-        "Nothing says after which point it stands. Say so once, and it can be placed.",
-    )
-
-
-def _left_out(name: str, blocks: Sequence[Block]) -> list[Notice]:
-    """Return a notice for each block that was not taken in, and one for what is past the bound."""
-    where = f"Under “{excerpt(name, 60)}”" if name else "Before the first heading"
-    texts = [block.text.replace("\t", ", ") for block in blocks[:MAX_TOLD]]
-    told = [f"this was not taken in: “{excerpt(text)}”" for text in texts]
-    if len(blocks) > MAX_TOLD:
-        told.append(f"{len(blocks) - MAX_TOLD} more lines were not taken in")
-    return [Notice("document", f"{where}, {words}.") for words in told]

@@ -118,4 +118,15 @@ def _of_right_length(number: str) -> str:
 def _without(text: str, start: int, end: int) -> str:
     before, after = text[:start].rstrip(_EDGE), text[end:].lstrip(_EDGE)
     before, after = ("" if idle(part) else part for part in (before, after))
-    return (f"{before}, {after}" if before and after else before or after).strip(" ,;:–—-")
+    return _balanced(f"{before}, {after}" if before and after else before or after)
+
+
+def _balanced(text: str) -> str:
+    """Return words out of which some were taken, with no bracket that lost its other half."""
+    text = text.strip(" ,;:–—-")
+    for opening, closing in ("()", "[]"):
+        if text.count(closing) > text.count(opening):
+            text = text.removesuffix(closing).rstrip()
+        elif text.count(opening) > text.count(closing):
+            text += closing
+    return text

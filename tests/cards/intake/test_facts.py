@@ -28,15 +28,13 @@ def told(text: str, *parts: str) -> list[str]:
     ],
 )
 def test_every_fact_of_a_crowded_line_is_taken(line: str):
-    """ISBN, pages and day are all read off one line, and the publisher's name is told of."""
+    """ISBN, pages, day and the publisher's name are all read off one line."""
     found = understood(f"# Middlemarch\nby George Eliot\n{line}{REST}")
     digest = found.digest
     assert (digest.isbn, digest.pages) == ("9780141439624", 579)
     assert digest.finished_on == date(2025, 3, 3)
     assert digest.author == "George Eliot"
-    assert len(found.notices) == 1
-    assert found.notices[0].message.startswith(BESIDE)
-    assert "Penguin Classics" in found.notices[0].message
+    assert (digest.edition, found.notices, found.left) == ("Penguin Classics", (), ())
 
 
 @pytest.mark.parametrize(
@@ -45,16 +43,47 @@ def test_every_fact_of_a_crowded_line_is_taken(line: str):
         ("Finished: 12 May 2025, on the train", "on the train"),
         ("finished 12 May 2025, on the train", "on the train"),
         ("Pages: 352 with the notes", "with the notes"),
-        ("ISBN: 978-0-306-40615-7 (hardback)", "hardback"),
         ("| Pages | 352 | borrowed", "borrowed"),
-        ("Edition: 512 pages, twelve books", "twelve books"),
-        ("Edition: the red one", "Edition: the red one"),
         ("Read: 1 March 2025 – 12 May 2025", "1 March 2025"),
     ],
 )
 def test_what_stands_beside_a_fact_is_told_of(line: str, rest: str):
     """Words on a fact's line that are no fact are named once, and nothing is lost."""
-    assert rest in "".join(told(f"# W\nby A. B.\n{line}{REST}"))
+    text = f"# W\nby A. B.\n{line}{REST}"
+    assert rest in "".join(told(text))
+    assert understood(text).left == (rest,)
+
+
+@pytest.mark.parametrize(
+    ("line", "edition"),
+    [
+        ("ISBN: 978-0-306-40615-7 (hardback)", "hardback"),
+        ("Edition: 512 pages, twelve books", "twelve books"),
+        ("Edition: the red one", "the red one"),
+        ("Edition: Second edition, London 1889", "Second edition, London 1889"),
+        ("Publisher: Chapman & Hall\nYear: 1889", "Chapman & Hall, Year: 1889"),
+        (
+            "Publisher: Hall; Translator: Anna Bell",
+            "Hall, Translator: Anna Bell",
+        ),
+        ("Ausgabe: Reclam, 3. Auflage", "Reclam, 3. Auflage"),
+        ("Verlag: Insel", "Insel"),
+        ("Édition : Garnier, 1902", "Garnier, 1902"),
+        ("Editorial: Aguilar", "Aguilar"),
+        ("Editore: Treves", "Treves"),
+        ("Editora: Garnier", "Garnier"),
+        ("Uitgever: Querido", "Querido"),
+        ("| Edition | Garnier, 1902", "Garnier, 1902"),
+        ("2nd edition, translated by Anna Bell", "2nd edition, translated by Anna Bell"),
+        ("London: Chapman & Hall, 1889", "London: Chapman & Hall, 1889"),
+        ("Edition: Garnier\nEdition: Garnier", "Garnier"),
+    ],
+)
+def test_the_edition_is_kept_in_words(line: str, edition: str):
+    """What is said of publisher, year, number and translator is the edition, and nothing else."""
+    digest = understood(f"# Walden\nby Henry Thoreau\n{line}{REST}").digest
+    assert digest.edition == edition
+    assert (digest.title, digest.author) == ("Walden", "Henry Thoreau")
 
 
 @pytest.mark.parametrize(
@@ -83,13 +112,13 @@ def test_labels_and_idle_words_pass_in_silence(line: str):
         "Illustrated and edited by George Long",
     ],
 )
-def test_makers_of_the_edition_are_told_of_once_and_are_no_author(line: str):
-    """Translator, editor and publisher are named in one notice, whatever line they stand on."""
+def test_makers_of_the_edition_are_kept_and_are_no_author(line: str):
+    """Translator, editor and publisher are the edition, whatever line they stand on."""
     for top in (f"{line}\nby Marcus Aurelius", f"by Marcus Aurelius\n{line}"):
         found = understood(f"# Meditations\n{top}{REST}")
         assert found.digest.author == "Marcus Aurelius"
-        assert len(found.notices) == 1
-        assert line.split(". ", maxsplit=1)[0] in found.notices[0].message
+        assert found.notices == ()
+        assert found.digest.edition == line.split(". ", maxsplit=1)[0]
 
 
 def test_a_publisher_alone_is_no_author():
@@ -165,6 +194,5 @@ def test_typed_properties_are_told_of():
     """What a reader typed between the dashes on top of a file is a fact or is told of."""
     found = understood(f"# W\nby A. B.{REST}", "w.txt", publisher="Penguin", pages="352 large")
     assert found.digest.pages == 352
-    assert [notice.message for notice in found.notices] == [
-        BESIDE + "“publisher: Penguin”, “large”."
-    ]
+    assert [notice.message for notice in found.notices] == [BESIDE + "“large”."]
+    assert found.digest.edition == "Penguin"

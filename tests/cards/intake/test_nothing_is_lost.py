@@ -1,14 +1,16 @@
 """No words vanish: each is in the digest or in a notice, whatever line it stands on."""
 
 import re
+from collections.abc import Iterator
 from itertools import count, product
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from cards.digest import Digest
 from cards.errors import CatchwordError
-from cards.intake import Understood, understand
+from cards.intake import Understood, understand, understand_all
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.headings import part_named
 from tests.cards.intake.blocks_of import understood
@@ -94,7 +96,8 @@ def said(found: Understood) -> str:
     """Return all words of a digest and of its notices."""
     digest = found.digest
     parts = [
-        *(digest.title, digest.author, digest.isbn, digest.theme, digest.judgement),
+        *(digest.title, digest.author, digest.edition, digest.isbn, digest.theme),
+        digest.judgement,
         *(words for part in (*digest.points, *digest.quotations) for words in _words(part)),
         *(commitment.text for commitment in digest.commitments),
         *(notice.message for notice in found.notices),
@@ -121,6 +124,85 @@ def test_every_word_is_kept_or_told_of(document: Document):
         begun = " ".join(block.text.replace("\t", ", ").split())[:40].casefold()
         for word in re.findall(r"(?:zor|vab|quu|wob)\w+", block.text.casefold()):
             assert word in everything or begun in everything, (word, block, document, found)
+
+
+def parts_of(digest: Digest) -> Iterator[tuple[str, str]]:
+    """Yield each part's name with its words."""
+    for name in ("title", "author", "edition", "theme", "judgement"):
+        words = getattr(digest, name)
+        if words:
+            yield name, words
+    for name in ("points", "commitments", "quotations"):
+        for number, part in enumerate(getattr(digest, name), 1):
+            yield f"{name} {number}", part.text
+            yield f"{name} {number}", " ".join(_words(part)[1:] if _words(part)[1] else ())
+
+
+@settings(max_examples=1_500, deadline=None)
+@given(document=documents())
+def test_every_word_has_a_source_or_is_left(document: Document):
+    """Each word of the document is in the words of a part or among those left, and no other."""
+    try:
+        everything = understand_all(document)
+    except CatchwordError:
+        return
+    told = " ".join(
+        words
+        for found in everything
+        for words in (*(source.words for source in found.sources), *found.left)
+    ).casefold()
+    for block in document.blocks:
+        for word in re.findall(r"\w+", block.text.casefold()):
+            assert word in told, (word, block)
+
+
+@settings(max_examples=1_500, deadline=None)
+@given(document=documents())
+def test_a_source_holds_the_words_of_its_part(document: Document):
+    """Each word of a part stands in the words it is said to come from."""
+    try:
+        everything = understand_all(document)
+    except CatchwordError:
+        return
+    for found in everything:
+        sources = {source.part: source.words.casefold() for source in found.sources}
+        for part, words in parts_of(found.digest):
+            for word in re.findall(r"(?:zor|vab|quu|wob)\w+", words.casefold()):
+                assert word in sources.get(part, ""), (part, word, found)
+
+
+def test_the_words_each_part_came_from():
+    """Sources stand in the order of the digest, with markers, locators and headings in them."""
+    found = understood(
+        """
+        # Walden by Henry Thoreau
+        Finished: 12 May 2025, on the train
+        ## In short
+        He went.
+        ## Points
+        ### Chapter 2
+        1. One
+        2. Two (p. 9)
+        ## Quotes
+        | Words | Page | After
+        | “Simplify.” | 12 | 1
+        ## Cover
+        Green cloth
+        """
+    )
+    assert [(source.part, source.words) for source in found.sources] == [
+        ("title", "Walden by Henry Thoreau"),
+        ("author", "Walden by Henry Thoreau"),
+        ("finished_on", "Finished: 12 May 2025, on the train"),
+        ("theme", "In short\nHe went."),
+        ("points", "Points\nChapter 2"),
+        ("points 1", "Chapter 2\n1. One"),
+        ("points 2", "2. Two (p. 9)"),
+        ("quotations", "Quotes\nWords\tPage\tAfter"),
+        ("quotations 1", "“Simplify.”\t12\t1"),
+        ("document", "Cover"),
+    ]
+    assert found.left == ("on the train", "Green cloth")
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,61 @@
+"""Which lines are there for the facts of the book they give, and how such a line is parted."""
+
+import re
+
+from cards.intake.heading_words import Part
+from cards.intake.labels import Fact, fact_label, is_detail_label, label_split
+from cards.intake.title import is_prose
+from cards.intake.values import fact_leads, finished_off, idle, isbn_off, pages_off
+from cards.intake.wording import folded
+
+MAX_LINE = 400
+"""Characters of a line that may give facts."""
+_FEW_WORDS = 6
+"""Words left of a line of several facts that is no sentence: a name, a publisher's name."""
+_PIECES = re.compile(r"\s*(?:[|·•;\n\t]|\s//\s)\s*")
+_NEXT_LABEL = re.compile(r"[.,]\s+(?=([^\W\d_][\w -]{0,30}):\s)")
+_DEEDS = frozenset({"done", "completed", "ended"})
+"""Labels that among commitments are of a deed, not of the book."""
+
+
+def pieces_of(text: str) -> list[str]:
+    """Part a line where a sign or another label parts its facts."""
+    pieces = []
+    for stretch in _PIECES.split(text):
+        start = 0
+        for found in _NEXT_LABEL.finditer(stretch):
+            if fact_label(found[1]) is not None or is_detail_label(found[1]):
+                pieces.append(stretch[start : found.start()])
+                start = found.end()
+        pieces.append(stretch[start:])
+    return pieces
+
+
+def gives_facts(text: str) -> bool:
+    """Tell whether a line that is as long as prose is there for its facts."""
+    if opens_with_fact(text):
+        return True
+    left = text
+    taken = []
+    for off in (isbn_off, finished_off, pages_off):
+        found = off(left)
+        if found is not None:
+            left = found.rest
+            taken.append(off)
+    leads = isbn_off in taken or fact_leads(text) or len(left.split()) <= _FEW_WORDS
+    return leads and len(taken) > 1 and not is_prose(left)
+
+
+def opens_with_fact(line: str, part: Part | None = None) -> bool:
+    """Tell whether a line is the label of a fact with its value right behind."""
+    for label, value in label_split(line[:MAX_LINE]):
+        fact = fact_label(label)
+        if part is Part.COMMITMENTS and folded(label) in _DEEDS:
+            continue
+        if fact is Fact.FINISHED and (found := finished_off(value, labelled=True)) is not None:
+            return idle(value[: found.day.start])
+        if fact is Fact.PAGES and part is not Part.QUOTATIONS:
+            return pages_off(value[:12], labelled=True) is not None
+        if fact is Fact.ISBN:
+            return isbn_off(value[:30], labelled=True) is not None
+    return False
