@@ -18,7 +18,9 @@ _BOLD = frozenset({"bold", "600", "700", "800", "900"})
 
 
 @dataclass(frozen=True, slots=True)
-class _ParagraphStyle:
+class ParagraphStyle:
+    """A paragraph style: what it is made from, its name, outline level and boldness."""
+
     parent: str | None
     automatic: bool
     name: str
@@ -36,9 +38,9 @@ def marked(parts: Parts) -> tuple[Parts, tuple[Mark, ...]]:
         MalformedXml: a part is not well formed.
     """
     content = parsed(parts["content.xml"])
-    styles = _styles(content, automatic=True)
+    styles = paragraph_styles(content, automatic=True)
     if "styles.xml" in parts:
-        styles = _styles(parsed(parts["styles.xml"]), automatic=False) | styles
+        styles = paragraph_styles(parsed(parts["styles.xml"]), automatic=False) | styles
     for tag in _DROPPED:
         for element in list(content.iter(tag)):
             _drop(element)
@@ -52,7 +54,7 @@ def marked(parts: Parts) -> tuple[Parts, tuple[Mark, ...]]:
     for element in content.iter(etree.Element):
         if element.tag not in {f"{_TEXT}p", f"{_TEXT}h"}:
             continue
-        name, outline, bold = _resolve(element.get(f"{_TEXT}style-name"), styles)
+        name, outline, bold = resolved(element.get(f"{_TEXT}style-name"), styles)
         if element.tag == f"{_TEXT}p" and outline is not None:
             element.tag = f"{_TEXT}h"
             element.set(f"{_TEXT}outline-level", str(outline))
@@ -61,7 +63,8 @@ def marked(parts: Parts) -> tuple[Parts, tuple[Mark, ...]]:
     return parts | {"content.xml": etree.tostring(content, encoding="UTF-8")}, tuple(marks)
 
 
-def _styles(root: etree._Element, *, automatic: bool) -> dict[str, _ParagraphStyle]:
+def paragraph_styles(root: etree._Element, *, automatic: bool) -> dict[str, ParagraphStyle]:
+    """Return the paragraph styles under an element, by the name paragraphs refer to them by."""
     found = {}
     for element in root.iter(f"{_STYLE}style"):
         name = element.get(f"{_STYLE}name")
@@ -69,7 +72,7 @@ def _styles(root: etree._Element, *, automatic: bool) -> dict[str, _ParagraphSty
             continue
         text = element.find(f"{_STYLE}text-properties")
         level = element.get(f"{_STYLE}default-outline-level") or ""
-        found[name] = _ParagraphStyle(
+        found[name] = ParagraphStyle(
             parent=element.get(f"{_STYLE}parent-style-name"),
             automatic=automatic,
             name=element.get(f"{_STYLE}display-name") or name.replace("_20_", " "),
@@ -79,7 +82,7 @@ def _styles(root: etree._Element, *, automatic: bool) -> dict[str, _ParagraphSty
     return found
 
 
-def _resolve(name: str | None, styles: dict[str, _ParagraphStyle]) -> tuple[str, int | None, bool]:
+def resolved(name: str | None, styles: dict[str, ParagraphStyle]) -> tuple[str, int | None, bool]:
     """Follow a style to the named one it was made from: its name, outline level, boldness.
 
     Boldness counts only where the writer set it by hand, in an automatic style.

@@ -1,1 +1,1 @@
-"""A digest written out: as a two-page PDF, and in four formats that read back to the same digest."""
+"""A digest written out: as a two-page PDF, and in four formats that read back the same."""
