@@ -9,18 +9,22 @@ from cards.errors import CannotWrite, DocumentRefused, DocumentTooLarge
 from service.use_cases.ports import LARGEST_FILE
 
 
-def bytes_of(path: Path) -> bytes:
-    """Return the content of a file.
+def bytes_of(path: Path, largest: int = LARGEST_FILE) -> bytes:
+    """Return the content of a file of at most so many bytes; a digest's unless said otherwise.
 
     Raises:
-        DocumentRefused: it cannot be opened, or is larger than any digest.
+        DocumentRefused: it cannot be opened, or is larger.
     """
     try:
         size = path.stat().st_size
-        if size > LARGEST_FILE:
+        if size > largest:
+            advice = (
+                " A digest is two pages: save it alone, without pictures."
+                if largest == LARGEST_FILE
+                else ""
+            )
             raise DocumentTooLarge(
-                f"{path.name} has {size:,} bytes; Catchword reads files up to {LARGEST_FILE:,} "
-                "bytes. A digest is two pages: save it alone, without pictures.",
+                f"{path.name} has {size:,} bytes; at most {largest:,} bytes are read.{advice}",
                 where=path.name,
             )
         return path.read_bytes()

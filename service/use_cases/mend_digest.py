@@ -9,7 +9,7 @@ from cards.errors import InvalidDigest
 from cards.identity import keep
 from cards.parts import KeptDigest, PartKind
 from service.use_cases.keeping import opened, save, wordings
-from service.use_cases.ports import Desk
+from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Cause
 
 
@@ -36,12 +36,20 @@ def _mend(
 ) -> KeptDigest:
     with desk.store.writing() as work:
         known = opened(desk, work, digest_id, revision)
-        mended = keep(digest, known, desk.new_id, wordings(desk, work, known))
-        if mended.digest() == known.digest():
-            return known
-        mended = replace(mended, revision=known.revision + 1)
-        save(desk, work, mended, cause, known)
+        mended = change_digest(desk, work, known, digest, cause)
         work.commit()
+    return mended
+
+
+def change_digest(
+    desk: Desk, work: UnitOfWork, known: KeptDigest, digest: Digest, cause: Cause
+) -> KeptDigest:
+    """Replace what a digest says, without committing; unchanged, it stays at its revision."""
+    mended = keep(digest, known, desk.new_id, wordings(desk, work, known))
+    if mended.digest() == known.digest():
+        return known
+    mended = replace(mended, revision=known.revision + 1)
+    save(desk, work, mended, cause, known)
     return mended
 
 
