@@ -32,6 +32,7 @@ from cards.intake.places import Places
 from cards.intake.points import points_of
 from cards.intake.prose import prose_of
 from cards.intake.quotations import quotations_of
+from cards.intake.telling import asked
 from cards.intake.wording import excerpt, unquoted
 
 _ROLES = {role.value: role for role in Role}
@@ -206,7 +207,7 @@ class _Reading:
         told = [f"This was not taken in: “{excerpt(words)}”." for words in self.left[:_MAX_TOLD]]
         if len(self.left) > _MAX_TOLD:
             told.append(f"{len(self.left) - _MAX_TOLD} more lines were not taken in.")
-        notices += [Notice("document", message) for message in told]
+        notices += asked(digest) + [Notice("document", message) for message in told]
         return OwnForm(digest, tuple(notices), tuple(self._sources(digest)), tuple(self.left))
 
     def _fact(self, line: str) -> None:

@@ -11,6 +11,7 @@ from cards.intake.facts import Facts
 from cards.intake.heading_words import BUILT_IN, HeadingWords, Part
 from cards.intake.lines import lines_of
 from cards.intake.outline import Outline, Section, outline
+from cards.intake.own_form import own_form
 from cards.intake.prose import prose_of
 from cards.intake.reading import Reading
 from cards.intake.telling import asked, bare_headings, left_out, unplaced
@@ -87,6 +88,9 @@ def understand_all(document: Document, words: HeadingWords = BUILT_IN) -> tuple[
         NothingRecognised: no part of a digest was found in it.
         InvalidDigest: what was found breaks a bound of a digest.
     """
+    if (own := own_form(document)) is not None:
+        sources = tuple(Source(part, words_of) for part, words_of in own.sources)
+        return (Understood(own.digest, own.notices, sources, own.left),)
     blocks, raw = traced(document.blocks)
     stretches = digests_apart(lines_of(blocks, words), document, words)
     return tuple(_understand(stretch, raw, words) for stretch in stretches)

@@ -15,6 +15,7 @@ class Format(StrEnum):
     HTML = "HTML"
     MARKDOWN = "Markdown"
     PLAIN = "plain text"
+    JSON = "JSON"
 
 
 READABLE = ".docx, .odt, .rtf, .html, .md or .txt"
@@ -34,6 +35,7 @@ _BY_SUFFIX = {
     ".markdown": Format.MARKDOWN,
     ".txt": Format.PLAIN,
     ".text": Format.PLAIN,
+    ".json": Format.JSON,
     "": Format.PLAIN,
 }
 _PICTURES = {
