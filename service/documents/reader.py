@@ -12,6 +12,7 @@ from service.documents.front_matter import split_front_matter
 from service.documents.marks import TAB, Mark
 from service.documents.odt_styles import marked
 from service.documents.pandoc import syntax_tree
+from service.documents.press.own_files import own_file
 from service.documents.properties import archived_properties, tree_properties
 from service.documents.rtf import with_escaped_stand_ins, with_tabs_kept, without_pictures
 from service.documents.syntax_tree import NestedTooDeep, blocks_of
@@ -75,6 +76,8 @@ class PandocDocuments:
         if len(content) > LARGEST_FILE:
             raise _too_large(name, LARGEST_FILE)
         kind = format_of(name, content)
+        if (own := own_file(name, kind, content)) is not None:
+            return own
         try:
             blocks, properties = self._read(name, kind, content)
         except (NestedTooDeep, MalformedXml) as error:
