@@ -1,6 +1,6 @@
 """Documents read by pandoc: the adapter behind the port `Documents`."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import PurePosixPath, PureWindowsPath
 from typing import Any
 
@@ -23,6 +23,7 @@ from service.documents.text import (
     rejoined,
     without_embedded,
 )
+from service.documents.workers import Workers
 from service.documents.xml import MalformedXml
 from service.use_cases.ports import LARGEST_FILE
 
@@ -54,10 +55,16 @@ class PandocDocuments:
     """Reads documents of six formats.
 
     Attributes:
-        seconds: how long one file may take; a two-page document takes 0.1.
+        seconds: how long one file may take; a two-page document takes 0.02.
+        workers: the pandoc processes it reads with.
     """
 
-    seconds: float = 20.0
+    seconds: float = 10.0
+    workers: Workers = field(default_factory=Workers)
+
+    def close(self) -> None:
+        """End the pandoc processes. They start again if another file comes."""
+        self.workers.close()
 
     def read(self, name: str, content: bytes) -> Document:
         """Return a file as a document.
@@ -115,7 +122,7 @@ class PandocDocuments:
             content = with_tabs_kept(with_escaped_stand_ins(without_pictures(content)))
         else:
             content = without_embedded(decoded(name, content)).encode()
-        tree = syntax_tree(name, content, _READERS[kind], self.seconds)
+        tree = syntax_tree(self.workers, name, content, _READERS[kind], self.seconds)
         blocks = blocks_of(tree["blocks"], marks, literal=kind is Format.PLAIN)
         said = tree_properties(tree["meta"])
         if kind is Format.DOCX:
