@@ -17,7 +17,7 @@ from sqlalchemy import (
     update,
 )
 
-from cards.parts import KeptDigest, Part, PartKind
+from cards.parts import Care, KeptDigest, Part, PartKind
 from service.store.columns import ID, INSTANT
 from service.store.inserts import insert_or_update
 from service.store.originals import LATEST_NAMED, SqlOriginals
@@ -25,21 +25,25 @@ from service.store.readers import SqlReaders
 from service.store.tables import digests, parts
 from service.use_cases.records import BookKey, DigestEntry, Original, ReaderId
 
-_FACTS = ("title", "author", "isbn", "pages", "finished_on", "judgement", "removed", "revision")
+_FACTS = (
+    "title",
+    "author",
+    "edition",
+    "isbn",
+    "pages",
+    "finished_on",
+    "judgement",
+    "removed",
+    "revision",
+    "care",
+)
 _KEYS = ("key_title", "key_author", "key_isbn")
 _PART = ("number", "text", "locator", "stands_after", "retired")
 
 _MINE = digests.c.reader_id == bindparam("reader")
 _WHOLE = select(
     digests.c.id,
-    digests.c.title,
-    digests.c.author,
-    digests.c.isbn,
-    digests.c.pages,
-    digests.c.finished_on,
-    digests.c.judgement,
-    digests.c.removed,
-    digests.c.revision,
+    *(digests.c[name] for name in _FACTS),
     digests.c.added_at,
 ).where(_MINE)
 _OLDEST_FIRST = (digests.c.added_at, digests.c.id)
@@ -200,12 +204,14 @@ def _entry(row: Iterable[Any], its_parts: tuple[Part, ...]) -> DigestEntry:
         digest_id,
         title,
         author,
+        edition,
         isbn,
         pages,
         finished_on,
         judgement,
         removed,
         revision,
+        care,
         added_at,
     ) = row
     return DigestEntry(
@@ -213,6 +219,7 @@ def _entry(row: Iterable[Any], its_parts: tuple[Part, ...]) -> DigestEntry:
             digest_id,
             title,
             author,
+            edition,
             isbn,
             pages,
             finished_on,
@@ -220,6 +227,7 @@ def _entry(row: Iterable[Any], its_parts: tuple[Part, ...]) -> DigestEntry:
             its_parts,
             removed,
             revision,
+            Care(care),
         ),
         added_at,
     )

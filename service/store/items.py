@@ -21,6 +21,7 @@ from sqlalchemy import (
 from cards.answers import Grade
 from cards.items import Item, KeptItem, Standing
 from cards.kinds.base import KindName
+from cards.parts import Care
 from cards.schedule import Memory
 from service.store.columns import ID
 from service.store.inserts import insert_or_update
@@ -37,6 +38,7 @@ _WHOLE = select(
     items.c.part_id,
     items.c.number,
     items.c.retired,
+    items.c.care,
     *(items.c[name] for name in _MEMORY),
 ).where(_MINE)
 _GET = _WHOLE.where(items.c.id == bindparam("item"))
@@ -81,7 +83,7 @@ _ADDED_AT = select(digests.c.id, digests.c.added_at).where(
     digests.c.reader_id == bindparam("reader"),
     digests.c.id.in_(bindparam("ids", expanding=True, type_=ID)),
 )
-_PUT = insert_or_update(items, ("number", "retired"))
+_PUT = insert_or_update(items, ("number", "retired", "care"))
 _REMEMBER = (
     update(items)
     .where(_MINE, items.c.id == bindparam("item"))
@@ -144,10 +146,17 @@ class SqlItems:
             counts[kept.item.digest_id][kept.standing] += 1
         return {digest_id: dict(count) for digest_id, count in counts.items()}
 
-    def put(self, reader: ReaderId, items: Sequence[Item], added_at: datetime) -> None:
-        """Keep items: new ones as unasked, known ones with their number and retirement.
+    def put(
+        self,
+        reader: ReaderId,
+        items: Sequence[Item],
+        added_at: datetime,
+        care: Care = Care.STEADY,
+    ) -> None:
+        """Keep items: new ones as unasked, known ones with their number, retirement and care.
 
-        Their digests are to be kept first.
+        The unasked ones of a resting book wait and are not let in (`unasked`). Their digests
+        are to be kept first.
         """
         if not items:
             return
@@ -169,6 +178,7 @@ class SqlItems:
                     "kind": item.kind.value,
                     "number": item.number,
                     "retired": item.retired,
+                    "care": care.value,
                     "added_at": added_at,
                     "digest_added_at": arrived.get(item.digest_id, added_at),
                 }
@@ -190,7 +200,7 @@ class SqlItems:
         return [_kept(row) for row in rows]
 
     def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
-        """Return, of each kind, the first `limit` unasked items not retired.
+        """Return, of each kind, the first `limit` unasked items not retired nor resting.
 
         First are those of the digest added first, then by their number.
         """
@@ -232,6 +242,7 @@ class SqlItems:
 
 
 _KINDS = {kind.value: kind for kind in KindName}  # quicker than the enumerations' own look-up
+_CARES = {care.value: care for care in Care}
 _GRADES = {grade.value: grade for grade in Grade}
 _UNASKED_MEMORY: dict[str, object] = dict.fromkeys((*_MEMORY, "call_on"))
 
@@ -259,6 +270,7 @@ def _kept(row: Iterable[Any]) -> KeptItem:
         part_id,
         number,
         retired,
+        care,
         stability,
         difficulty,
         first_day,
@@ -269,8 +281,9 @@ def _kept(row: Iterable[Any]) -> KeptItem:
     ) = row
     item = Item(item_id, _KINDS[kind], digest_id, part_id, number, retired)
     if stability is None:
-        return KeptItem(item, None)
+        return KeptItem(item, None, _CARES[care])
     return KeptItem(
         item,
         Memory(stability, difficulty, first_day, last_day, _GRADES[last_grade], answers, due_on),
+        _CARES[care],
     )

@@ -7,6 +7,7 @@ from uuid import UUID, uuid4
 from cards.answers import Grade
 from cards.items import HELD_FROM, KeptItem, Standing
 from cards.kinds.base import KindName
+from cards.parts import Care
 from service.store.sql_store import SqlStore
 from service.use_cases.records import ReaderId
 from tests.store.libraries import NOW, TODAY, a_book, a_memory, shelve
@@ -137,6 +138,22 @@ def test_unasked_leaves_out_the_retired(store: SqlStore, reader: ReaderId) -> No
         made = shelve(work, reader, a_book())
         work.items.put(reader, [replace(item, retired=True) for item in made], NOW)
         assert work.items.unasked(reader, 5) == []
+
+
+def test_unasked_leaves_out_the_resting(store: SqlStore, reader: ReaderId) -> None:
+    """Unasked items of a resting book are not let in; with another care they are, at once."""
+    with store.writing() as work:
+        made = shelve(work, reader, a_book())
+        work.items.remember(reader, made[0].id, a_memory())
+        work.items.put(reader, made, NOW, Care.RESTING)
+        assert work.items.unasked(reader, 5) == []
+        assert ids(work.items.called(reader, TODAY, 5)) == [made[0].id]
+        assert {one.care for one in work.items.page(reader, None, 9)} == {Care.RESTING}
+        for care in (Care.CLOSE, Care.STEADY):
+            work.items.put(reader, made, NOW, care)
+            unasked = work.items.unasked(reader, 5)
+            assert {one.item.id for one in unasked} == {item.id for item in made[1:]}
+            assert {one.care for one in unasked} == {care}
 
 
 def test_first_asked_counts_a_day(store: SqlStore, reader: ReaderId) -> None:

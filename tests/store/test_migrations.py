@@ -60,7 +60,9 @@ def described(engine: Engine) -> dict[str, object]:
                 ],
                 "primary key": seen.get_pk_constraint(name),
                 "unique": seen.get_unique_constraints(name),
-                "foreign keys": seen.get_foreign_keys(name),
+                "foreign keys": sorted(
+                    seen.get_foreign_keys(name), key=lambda key: str(key["name"])
+                ),
                 "checks": sorted(
                     (check["name"], " ".join(check["sqltext"].split()))
                     for check in seen.get_check_constraints(name)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from cards.answers import Answer, Grade, in_order
 from cards.commitments import CheckIn
 from cards.items import Item, KeptItem
-from cards.parts import KeptDigest, PartKind
+from cards.parts import Care, KeptDigest, PartKind
 from cards.schedule import Memory
 from service.store.sql_store import SqlStore
 from service.use_cases.records import BookKey, Original, Reader, ReaderId
@@ -70,29 +70,38 @@ def test_digests(store: SqlStore, book: KeptDigest, added_at: datetime) -> None:
 
 
 @many
-@given(memory=st.none() | memories, number=st.integers(1, 500), retired=st.booleans())
+@given(
+    memory=st.none() | memories,
+    number=st.integers(1, 500),
+    retired=st.booleans(),
+    care=st.sampled_from(Care),
+)
 @example(
     memory=Memory(1e-17, 1.0000000000000002, date.min, date.max, Grade.BLANK, 1, date.max),
     number=1,
     retired=False,
+    care=Care.CLOSE,
 )
 @example(
     memory=Memory(0.1 + 0.2, 9.999999999999998, date.min, date.min, Grade.VIVID, 3, date.min),
     number=1,
     retired=False,
+    care=Care.CLOSE,
 )
-def test_items(store: SqlStore, memory: Memory | None, number: int, *, retired: bool) -> None:
-    """An item comes back with its memory, every float to the last bit."""
+def test_items(
+    store: SqlStore, memory: Memory | None, number: int, care: Care, *, retired: bool
+) -> None:
+    """An item comes back with its care and its memory, every float to the last bit."""
     reader = new_reader()
     theme = BOOK.held(PartKind.THEME)[0]
     with store.writing() as work:
         first = shelve(work, reader, BOOK)[0]
         item = Item(first.id, first.kind, BOOK.id, theme.id, number, retired)
-        work.items.put(reader, [item], NOW)
+        work.items.put(reader, [item], NOW, care)
         work.items.remember(reader, item.id, memory)
         work.commit()
     with store.reading() as work:
-        assert work.items.get(reader, item.id) == KeptItem(item, memory)
+        assert work.items.get(reader, item.id) == KeptItem(item, memory, care)
 
 
 @many

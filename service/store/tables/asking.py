@@ -1,0 +1,178 @@
+"""What is asked of a reader and what came of it: items, answers, check-ins.
+
+What an item's answers come to is kept in its row (`stability` to `call_on`, null
+together while it is unasked), so that a sitting is read off one index; so is the care
+of its book. `answers`, `taken_back` and `check_ins` are only ever added to.
+"""
+
+from sqlalchemy import (
+    CheckConstraint,
+    Column,
+    Date,
+    Double,
+    Index,
+    Integer,
+    String,
+    Table,
+    UniqueConstraint,
+    and_,
+    literal_column,
+    not_,
+)
+
+from cards.answers import Grade
+from cards.commitments import Outcome
+from cards.kinds.base import KindName
+from cards.parts import Care
+from service.store.columns import ID
+from service.store.tables.making import (
+    choice,
+    day,
+    flag,
+    id_key,
+    instant,
+    metadata,
+    number,
+    one_of,
+    points_to,
+    reader_key,
+    words,
+)
+
+items = Table(
+    "items",
+    metadata,
+    reader_key(),
+    id_key(),
+    Column("digest_id", ID, nullable=False),
+    Column("part_id", ID, nullable=False),
+    Column("kind", String(10), nullable=False),
+    number("number"),
+    flag("retired"),
+    instant("added_at"),
+    instant("digest_added_at"),
+    Column("stability", Double),
+    Column("difficulty", Double),
+    Column("first_day", Date),
+    Column("last_day", Date),
+    Column("last_grade", String(5)),
+    Column("answers", Integer),
+    Column("due_on", Date),
+    Column("call_on", Date),
+    choice("care", Care),
+    points_to("digests", "digest_id"),
+    points_to("parts", "part_id"),
+    one_of("kind", KindName),
+    one_of("last_grade", Grade),
+    one_of("care", Care),
+    CheckConstraint("number >= 1", name="number_count"),
+    CheckConstraint("stability > 0", name="stability_days"),
+    CheckConstraint("difficulty BETWEEN 1 AND 10", name="difficulty_range"),
+    CheckConstraint("answers >= 1", name="answers_count"),
+    CheckConstraint(
+        " AND ".join(
+            f"(stability IS NULL) = ({column} IS NULL)"
+            for column in (
+                "difficulty",
+                "first_day",
+                "last_day",
+                "last_grade",
+                "answers",
+                "due_on",
+                "call_on",
+            )
+        ),
+        name="memory_whole",
+    ),
+    sqlite_with_rowid=False,  # one page fewer to write with every answer
+)
+UNASKED = and_(
+    items.c.stability.is_(None),
+    not_(items.c.retired),
+    items.c.care != literal_column(f"'{Care.RESTING.value}'"),
+)
+"""What an item is let in by; said in the same words by the index and by who uses it.
+
+The care stands there literally: no planner takes a bound value for the index's own."""
+CALLED = and_(items.c.call_on.is_not(None), not_(items.c.retired))
+"""What an item is called by; likewise."""
+Index(
+    "items_called",
+    items.c.reader_id,
+    items.c.call_on,
+    items.c.id,
+    sqlite_where=CALLED,
+    postgresql_where=CALLED,
+)
+Index(
+    "items_unasked",
+    items.c.reader_id,
+    items.c.kind,
+    items.c.digest_added_at,
+    items.c.digest_id,
+    items.c.number,
+    items.c.id,
+    sqlite_where=UNASKED,
+    postgresql_where=UNASKED,
+)
+Index("items_by_first_day", items.c.reader_id, items.c.first_day, items.c.kind)
+Index("items_by_digest", items.c.reader_id, items.c.digest_id, items.c.id)
+
+answers = Table(
+    "answers",
+    metadata,
+    reader_key(),
+    id_key(),
+    Column("item_id", ID, nullable=False),
+    Column("grade", String(5), nullable=False),
+    instant("answered_at"),
+    day("day"),
+    words("attempt"),
+    Column("suggested", String(5)),
+    Column("predicted", Double),
+    instant("received_at"),
+    points_to("items", "item_id"),
+    one_of("grade", Grade),
+    one_of("suggested", Grade),
+    CheckConstraint("predicted BETWEEN 0 AND 1", name="predicted_share"),
+    sqlite_with_rowid=False,  # one page fewer to write with every answer
+)
+Index(
+    "answers_in_order",
+    answers.c.reader_id,
+    answers.c.item_id,
+    answers.c.answered_at,
+    answers.c.id,
+)
+
+taken_back = Table(
+    "taken_back",
+    metadata,
+    reader_key(),
+    id_key(),
+    Column("answer_id", ID, nullable=False),
+    instant("taken_back_at"),
+    points_to("answers", "answer_id"),
+    UniqueConstraint("reader_id", "answer_id"),
+)
+
+check_ins = Table(
+    "check_ins",
+    metadata,
+    reader_key(),
+    id_key(),
+    Column("commitment_id", ID, nullable=False),
+    Column("outcome", String(6), nullable=False),
+    day("day"),
+    instant("reported_at"),
+    words("note"),
+    points_to("parts", "commitment_id"),
+    one_of("outcome", Outcome),
+)
+Index(
+    "check_ins_in_order",
+    check_ins.c.reader_id,
+    check_ins.c.commitment_id,
+    check_ins.c.day,
+    check_ins.c.id,
+)
