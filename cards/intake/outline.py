@@ -33,6 +33,7 @@ class Section:
         styled: whether it was announced by a bold (`strong`) or capital (`capital`) line.
         blocks: in the order of the document.
         origins: the lines of the document that announced it and hold nothing else.
+        at: the number of the line it begins with.
     """
 
     part: Part | None
@@ -42,6 +43,7 @@ class Section:
     styled: str = ""
     blocks: list[Block] = field(default_factory=list)
     origins: tuple[int, ...] = ()
+    at: int = 0
 
 
 @dataclass(slots=True)
@@ -85,13 +87,14 @@ class _Walk:
         current = self.current
         if current is not None and self._closes(block, current):
             name = block.text if block.shape is Shape.HEADING or _line_style(block) else ""
-            section = Section(None, name, level=block.level, styled=_line_style(block))
+            style = _line_style(block)
+            section = Section(None, name, level=block.level, styled=style, at=index)
             self.sections.append(section)
             if name:
                 section.origins = block.origins
                 return
             current = self.current
-        if self._in_labelled_rows(block):
+        if self._in_labelled_rows(index):
             return
         if self._heads(block) and (current is None or current.part not in _LISTED):
             self.columns.append(block)
@@ -102,8 +105,9 @@ class _Walk:
     def _heads(self, block: Block) -> bool:
         return header_row(block, self.words)
 
-    def _in_labelled_rows(self, block: Block) -> bool:
+    def _in_labelled_rows(self, index: int) -> bool:
         """Take a row below a labelled one: without a label it goes on, with another it ends it."""
+        block = self.lines[index]
         current = self.current
         if current is None or current.shape is not Shape.ROW or block.shape is not Shape.ROW:
             return False
@@ -113,7 +117,9 @@ class _Walk:
         if not label.text and current.part is not None:
             current.blocks.extend(lines_of([together(cells)], self.words) if cells else ())
         else:
-            self.sections.append(Section(None, label.text, shape=Shape.ROW, blocks=[block]))
+            self.sections.append(
+                Section(None, label.text, shape=Shape.ROW, blocks=[block], at=index)
+            )
         return True
 
     def _opens(self, index: int) -> bool:
@@ -129,6 +135,7 @@ class _Walk:
             level=block.level if block.shape is Shape.HEADING else 0,
             shape=block.shape,
             styled=_line_style(block),
+            at=index,
         )
         if (
             current is not None

@@ -12,6 +12,8 @@ from cards.intake.wording import flowing, folded, unquoted
 
 MAX_TITLE_LINE = 200
 """Characters in a paragraph that may be a title."""
+TITLE_STYLES = frozenset({"title", "titel", "titre", "título", "titolo", "book title"})
+"""Paragraph styles of word processors for a document's title, in lower case."""
 _PROSE_WORDS = 14
 _GENERIC = frozenset(
     folded(line)
@@ -164,6 +166,13 @@ def author_line(text: str, *, right_under: bool = False) -> str | None:
     )
 
 
+def says_by(text: str) -> bool:
+    """Tell whether a line gives an author in so many words: `by Jane Austen`."""
+    text = flowing(text[:MAX_TITLE_LINE]).strip(" .,*_–—-()")
+    found = _LEADING_BY.match(text)
+    return found is not None and is_name(text[found.end() :])
+
+
 def is_generic(text: str) -> bool:
     """Tell whether a heading says only that a digest follows."""
     return folded(text) in _GENERIC
@@ -193,7 +202,7 @@ def title_block(front: Sequence[Block]) -> int | None:
 
 
 def _styled_title(block: Block) -> bool:
-    return block.style.lower() in {"title", "titel", "titre", "título", "titolo", "book title"}
+    return block.style.lower() in TITLE_STYLES
 
 
 def _is_heading(block: Block) -> bool:
