@@ -5,12 +5,13 @@ from pathlib import Path
 import click
 
 from cards.cautions import caution
-from cards.digest import Digest
+from cards.digest import Digest, Notice
 from cards.intake import Understood
 from service.cli.files import bytes_of, digest_fields
 from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json
-from service.use_cases.add_digest import read_digest
+from service.use_cases.add_digest import read_digests
+from service.use_cases.advice import advise
 
 
 @click.command()
@@ -18,16 +19,21 @@ from service.use_cases.add_digest import read_digest
 @click.option("--json", "as_json", is_flag=True, help="Print it as JSON.")
 @click.pass_obj
 def read(tools: Tools, file: Path, *, as_json: bool) -> None:
-    """Show what would be understood of FILE, and store nothing."""
+    """Show what would be understood of FILE, with advice on it, and store nothing."""
     with tools.desk() as desk:
-        understood = read_digest(desk, file.name, bytes_of(file))
+        read = read_digests(desk, file.name, bytes_of(file))
+        advised = [advise(desk, each.digest) for each in read]
     if as_json:
-        print_json(digest_fields(understood.digest, understood.notices))
-    else:
-        _print(understood)
+        shown = [digest_fields(each.digest, each.notices) for each in read]
+        print_json(shown[0] if len(shown) == 1 else shown)
+        return
+    for number, (each, advice) in enumerate(zip(read, advised, strict=True)):
+        if number:
+            console().print()
+        _print(each, advice)
 
 
-def _print(understood: Understood) -> None:
+def _print(understood: Understood, advice: tuple[Notice, ...]) -> None:
     digest, screen = understood.digest, console()
     screen.print(heading(digest.title))
     screen.print(faint(_facts(digest)))
@@ -36,16 +42,18 @@ def _print(understood: Understood) -> None:
         screen.print(heading(name))
         for line in lines:
             screen.print(line)
-    if understood.notices:
-        screen.print()
-        screen.print(heading("To look at"))
-        for notice in understood.notices:
-            screen.print(f"{notice.part}: {notice.message}")
+    for name, notices in (("To look at", understood.notices), ("Worth a thought", advice)):
+        if notices:
+            screen.print()
+            screen.print(heading(name))
+            for notice in notices:
+                screen.print(f"{notice.part}: {notice.message}")
 
 
 def _facts(digest: Digest) -> str:
     facts = [
         digest.author,
+        digest.edition,
         f"{digest.pages} pages" if digest.pages else None,
         f"ISBN {digest.isbn}" if digest.isbn else None,
         f"finished on {digest.finished_on}" if digest.finished_on else None,

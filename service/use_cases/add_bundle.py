@@ -1,10 +1,10 @@
 """A reader hands over many files at once, a folder or a zip: each is kept by itself."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cards.digest import Digest
-from cards.errors import DocumentRefused, Invalid
+from cards.errors import CatchwordError, DocumentRefused
 from service.use_cases.add_digest import Added, add_digests
 from service.use_cases.drafts import look_over
 from service.use_cases.ports import Desk
@@ -19,21 +19,35 @@ class FileReport:
         name: the file's, with the folders it stood in.
         added: what became of each digest in it.
         drafts: the drafts laid out of it, where it was only looked over.
-        refusal: the sentence that says why it was refused, or None.
-        part: what the refusal is about, or None.
+        refused: why nothing became of it, or None.
+        number: which of the files handed over together, from 1.
+        of: how many they are, as far as is known.
     """
 
     name: str
     added: tuple[Added, ...] = ()
     drafts: tuple[Draft, ...] = ()
-    refusal: str | None = None
-    part: str | None = None
+    refused: CatchwordError | None = None
+    number: int = 1
+    of: int = 1
+
+    @property
+    def refusal(self) -> str | None:
+        """The sentence that says why nothing became of it, or None."""
+        return None if self.refused is None else self.refused.message
 
 
 def files_in(desk: Desk, files: Iterable[BundledFile]) -> Iterator[BundledFile]:
     """Yield files one by one, those inside a zip in its place; at most one is held in memory."""
     for file in files:
-        bundle = None if file.content is None else desk.documents.unpack(file.name, file.content)
+        if file.content is None:
+            yield file
+            continue
+        try:
+            bundle = desk.documents.unpack(file.name, file.content)
+        except DocumentRefused as refusal:
+            yield replace(file, content=None, refusal=refusal)
+            continue
         if bundle is None:
             yield file
         else:
@@ -62,15 +76,12 @@ def look_over_files(
 
 
 def _report(file: BundledFile, take: Callable[[str, bytes], FileReport]) -> FileReport:
+    """Return what became of a file; whatever it is refused for stops none of the others."""
     if file.content is None:
-        return _refused(file.name, file.refusal)
-    try:
-        return take(file.name, file.content)
-    except (DocumentRefused, Invalid) as refusal:
-        return _refused(file.name, refusal)
-
-
-def _refused(name: str, refusal: DocumentRefused | Invalid | None) -> FileReport:
-    if refusal is None:
-        raise AssertionError("a file without content was refused, and says why")
-    return FileReport(name, refusal=refusal.message, part=refusal.where)
+        report = FileReport(file.name, refused=file.refusal)
+    else:
+        try:
+            report = take(file.name, file.content)
+        except CatchwordError as refusal:
+            report = FileReport(file.name, refused=refusal)
+    return replace(report, number=file.number, of=file.of)
