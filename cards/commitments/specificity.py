@@ -1,0 +1,81 @@
+"""Whether a commitment says to whom, to what, where or when."""
+
+import re
+
+from cards.commitments.concreteness import act_of
+from cards.commitments.cues import Cue, Tie
+from cards.commitments.line import line_of, plain
+from cards.commitments.verbs import FILLERS, INTRANSITIVE, VAGUE_OBJECTS
+
+_CLOCK = re.compile(
+    r"(?<!\S)(?:@|\d{1,2} oclock|(?:at|by|before|after|until) (?:\d{1,2}|noon|midnight|midday|sunrise|sunset|dawn|dusk)(?= (?:each|every|in|at|on|,|\.)|$))(?!\S)"
+)
+_NAME = re.compile(r"(?<![.!?:\"“(] )(?<!^)(?<!^[\"“(])\b[A-Z][^\W\d_]+")
+_NOT_NAMES = frozenset(
+    """i monday tuesday wednesday thursday friday saturday sunday january february march april may
+    june july august september october november december""".split()
+)
+_PLACE = re.compile(
+    r"(?<!\S)(?:in|at|to|on|from|into|outside|inside|by|beside|near|under|around|round|through) (?:the|my|our|a|an|his|her|their) (?!world|way|moment|future|same|end|least|first|1th|day|week|month|year|next|last|better|good|lot|more|long|morning|evening|night|rest|course|whole|habit|time|minute|half)[^\W\d_]+"
+    r"|(?<!\S)(?:at home|at work|at school|at church|in bed|outdoors|outside|upstairs|indoors|by post|in town|at table|aloud|online)(?!\S)"
+)
+_OWNED = re.compile(
+    r"(?<!\S)(?:my|our|his|her|their|your|[^\W\d_]+ 's) (?!best|own$|life|self|time|mind|day|days|heart|attitude|temper|habits|character|thinking|patience|thoughts|feelings|goals|dreams|potential|health|fitness|wellbeing|well|inner|soul|spirit|behaviour|conduct|ego|fears|worries|anger|relationships|horizons|knowledge|self)[^\W\d_]+"
+)
+_MUCH = re.compile(r"(?<!\S)\d+ (?:\S+ )?(?:pages?|lines?|words?|verses?|miles?|kilometres?|km|steps|laps|lengths|minutes?|hours?|chapters?|poems?)(?!\S)|half an hour|an hour")
+
+
+def is_specific(text: str, cue: Cue | None, *, minutes: bool, concrete: bool) -> bool:
+    """Tell whether the words say to whom, to what, where or when.
+
+    "Someone", "people" and "something" name nobody and nothing; a cadence ("every day")
+    tells how often, not when. An act that is whole by itself ("walk", "meditate") needs
+    only its length.
+
+    Args:
+        text: the commitment.
+        cue: the situation it is tied to.
+        minutes: whether it says how long.
+        concrete: whether it is an act; a state of mind needs somebody or something named.
+    """
+    if cue is not None:
+        return True
+    line = line_of(text)
+    if _CLOCK.search(line) or _PLACE.search(line) or _OWNED.search(line):
+        return True
+    names = (name for name in _NAME.findall(plain(text)) if name.casefold() not in _NOT_NAMES)
+    if next(names, None) is not None:
+        return True
+    verb = act_of(text, measured=True).verb or ""
+    if verb in INTRANSITIVE and (minutes or _MUCH.search(line)):
+        return True
+    return concrete and bool(_objects(line, verb))
+
+
+def _objects(line: str, verb: str) -> list[str]:
+    """Return what is left when fillers, vague words, numbers, dates and the verb are gone."""
+    from cards.commitments.dates import DAYS, MONTHS  # noqa: PLC0415
+
+    gone = FILLERS | VAGUE_OBJECTS | set(DAYS) | set(MONTHS) | {verb, verb + "ing", verb + "s"}
+    return [
+        word
+        for word in line.split()
+        if word not in gone and not word[0].isdigit() and not word.startswith("=")
+        and word not in _ABSTRACT_AIMS
+        and not word.endswith(("ly", "ness", "ful"))
+    ]
+
+
+_ABSTRACT_AIMS = frozenset(
+    """patient kind grateful honest generous brave courageous humble thankful present mindful calm
+    open attentive tolerant thoughtful considerate positive productive happy healthy healthier loving
+    forgiving disciplined organised organized become feel think remember appreciate improve develop
+    cultivate practise practice patience courage gratitude compassion humility wisdom honesty listen
+    person human friend being husband wife father mother reader listener start stop begin keep
+    make sure want should would like hope aim strive effort best live fully moment joy happiness
+    end weekend quarter fortnight until minutes hours minute hour morning tomorrow today tonight
+    nothing always habit learn spend give get take help quiet active fit stay grow work
+    responsibly responsible ambitious read selfish angry worry care mind judge judgemental
+    judgmental trust respect myself yourself else whenever can possible important matters
+    serious simple simplify balanced balance life lives quality regular think creative""".split()
+)

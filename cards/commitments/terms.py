@@ -1,0 +1,300 @@
+"""Until when and for how long: "for two weeks", "by Friday", "until the end of June"."""
+
+import re
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import StrEnum
+
+from cards.commitments.cadences import named_days
+from cards.commitments.dates import DATE, DAYS, after, day_or_span
+from cards.commitments.line import Line, words
+
+
+class Bound(StrEnum):
+    """What a date bounds: the doing of one thing, or the going on of it."""
+
+    BY = "by"
+    UNTIL = "until"
+    DURING = "during"
+    ON = "on"
+
+
+@dataclass(slots=True)
+class Term:
+    """What a line says of an end.
+
+    Attributes:
+        count: so many units the commitment goes on for, or None.
+        unit: `day`, `weekday`, `week`, `month`, `quarter`, `year`; `on` for weekdays.
+        on: weekdays the units are ("for six Sundays").
+        loose: whether the length only bounds ("in the next ten days"), so that one thing
+            is done within it, unless a cadence says otherwise.
+        deadline: the last day, or None.
+        bound: how the deadline was told, or None.
+        weekday: whether the deadline is a bare weekday or a bare day of the month.
+        unknown: whether an end was told that no calendar knows ("by my birthday").
+    """
+
+    count: int | None = None
+    unit: str = ""
+    on: frozenset[str] = frozenset()
+    loose: bool = False
+    deadline: date | None = None
+    bound: Bound | None = None
+    weekday: bool = False
+    unknown: bool = False
+
+
+_WD = "(?:" + "|".join(DAYS) + ")"
+_UNITS = (
+    rf"(?P<unit>(?:school )?(?:day|night|evening|morning|afternoon|lunchtime|week|weekend|weekday|month|quarter|year|school day"
+    rf"|hour|breakfast|dinner|lunch|supper|meal)s?|{_WD}s?(?: (?:morning|evening|afternoon|night)s?)?)(?: 's| ')?"
+)
+_MUCH = r"(?:at least |about |another |a further |some |up to |a total of |the first |all )?"
+_ENTIRE = r"(?:full |whole |entire |complete |more |solid |straight |consecutive |successive )?"
+_STARTS = (
+    words(rf"(?:from|starting|beginning|commencing|as of|as from|effective)(?: on| from| with)? (?:{DATE})(?: (?:on(?:wards?)?|forward|forth))?(?! (?:to|through|thru|until) )"),
+    words(r"(?:from now on|henceforth|from this day (?:on|forward)|as from now|from here on|starting now|beginning now|from now)"),
+)
+_FROM_TO = words(rf"(?:from|between) (?P<from>{DATE}) (?:to|and|until|through) (?P<to>{DATE})")
+_NOW_TO = words(rf"(?:between|from) (?:now|today|this day|tomorrow) (?:and|to|until|through) (?P<to>{DATE})")
+_RUNNING = words(
+    rf"(?:for |on )?(?P<n>\d{{1,4}}) (?:(?P<before>consecutive|successive|straight) )?{_UNITS}(?: (?P<after>running|in a row|straight|in succession|on end|together))?"
+)
+_FOR = words(
+    rf"for (?:the |these |my )?(?:(?P<next>next|coming|following) )?{_MUCH}(?:(?P<n>\d{{1,4}}) |(?P<one>a |an |1 |the )?){_ENTIRE}{_UNITS}"
+    r"(?! of (?:rest|work|prayer|reading|silence))"
+)
+_NEXT = words(
+    r"(?:(?P<lead>over|during|in|within|across|throughout|inside|on|at|every 1 of|each of) )?(?:(?:each|every 1|all) of )?"
+    rf"(?P<the>the |these |my |our )?(?:next|coming|following) (?:(?P<n>\d{{1,4}}) ){_UNITS}"
+)
+_NEXT_ONE = words(
+    rf"(?P<lead>over|during|in|within|across|throughout|inside) (?:the|this) (?:next|coming|following) {_UNITS}"
+)
+_WITHIN = words(
+    rf"(?:within|inside|in under|in less than|in|in the space of|in no more than|not later than|over|during|across|spread over) "
+    rf"(?:the space of )?(?:(?P<n>\d{{1,4}}) |(?:a|an|1) ){_ENTIRE}(?P<unit>(?:hour|day|night|week|month|quarter|year|weekday)s?)(?: 's| ')?(?: time)?"
+    r"(?! of (?:waking|getting|rising|coming|receiving|reading))"
+)
+_WITHIN_THE = words(r"within (?:the|this) (?P<unit>day|week|month|quarter|year)")
+_IN_THE_COURSE = r"(?:(?:in|over|during|within) the course of )"
+_UNTIL = words(
+    rf"(?:right |up |all the way |every day )?(?:(?:until|through|up to|up until|to)(?: and including)?) (?P<date>{DATE})"
+)
+_BY = words(
+    rf"(?:,? ?(?:done |finished |completed |due )?(?P<how>by|no later than|not later than|on or before|at the latest by|latest by|at latest by|in time for|for)"
+    rf"|(?P<before>(?:\d{{1,2}} days? |a day )?(?:before|ahead of|prior to|earlier than|sooner than))) (?P<date>{DATE})(?: at the latest)?"
+)
+_LATEST = words(rf"(?:on )?(?P<date>{DATE}) (?:at the latest|latest|at latest)")
+_ALL = words(
+    rf"(?:all through|throughout|all|during|over|for all of|(?:for )?the rest of|(?:for )?the remainder of|(?:for )?the whole of|for the whole|the whole|for|across|{_IN_THE_COURSE})"
+    rf" (?P<date>(?:this |the |of |next )?(?:{DATE}))"
+)
+_ALL_UNIT = words(r"(?:all|the rest of (?:the|this|my)|the remainder of (?:the|this)|the whole) (?P<unit>week|month|quarter|year|weekend|day)(?: long)?")
+_BARE = words(rf"(?P<lead>on|in|at|come|over|some ?time|some day|any day|late|early)?(?P<sp> )?(?P<late>late |early |any time |some time )?(?P<date>{DATE})")
+_UNKNOWN = words(
+    r"(?:by|before|until|in time for) (?:the end of (?:the |my |our |this |next )?(?:term|holidays?|course|season|semester|book|school year|vacation|visit|sabbatical|harvest|trip|apprenticeship|academic year)"
+    r"|(?:my|our|his|her|their|the|[^\W\d_]+ 's|[^\W\d_]+ 's next|the next|our next|my next|next) (?:[^\W\d_]+ (?:'s )?)?(?:birthday|anniversary|wedding|holidays?|exams?|exam|retirement|christening|baptism|funeral|visit|trip|harvest|meeting|lesson|rehearsal|reunion|concert|examination|term|semester|session|appointment|deadline))"
+)
+_NEXT_TIME = words(r"(?:on )?(?:the )?next (?:(?P<n>\d{1,3}) times|time)")
+_BARE_DAY = re.compile(rf"(?:(?:the |this |next |coming |following )*{_WD}(?: \w+)?|the \d{{1,2}}th)")
+
+
+def take_length(line: Line, on: date) -> Term:
+    """Take what a line says of length and end, but not its bare dates."""
+    term = Term()
+    _take_spans(line, on, term)
+    _take_lengths(line, on, term)
+    for pattern in (_UNTIL, _LATEST, _BY):
+        if term.deadline is None:
+            _take_bound(line, on, term, pattern)
+    if line.take(_UNKNOWN) is not None:
+        term.unknown = True
+    if term.deadline is None:
+        _take_whole(line, on, term)
+    return term
+
+
+def _take_spans(line: Line, on: date, term: Term) -> None:
+    between = line.take(_NOW_TO) or _take_from_to(line)
+    if between is not None:
+        span = day_or_span(between["to"], on)
+        if span is not None:
+            term.deadline, term.bound = span[1], Bound.DURING
+    for pattern in _STARTS:
+        line.take(pattern)
+
+
+def _take_from_to(line: Line) -> re.Match[str] | None:
+    found = _FROM_TO.search(line.left)
+    if found is None or re.search(rf"{_WD}s?$", found["to"]):
+        return None
+    return line.take(_FROM_TO)
+
+
+def _take_lengths(line: Line, on: date, term: Term) -> None:
+    for found in _RUNNING.finditer(line.left):
+        if found["before"] or found["after"]:
+            _measure(line, term, found, int(found["n"]))
+            return
+    for found in _FOR.finditer(line.left):
+        counted = found["n"] is not None or found["one"] is not None or found["next"] is not None
+        if counted and not (found["one"] == "the " and found["next"] is None):
+            _measure(line, term, found, int(found["n"] or 1))
+            return
+    found = _NEXT.search(line.left) or _NEXT_ONE.search(line.left)
+    if found is not None:
+        loose = found["lead"] in {"over", "during", "in", "within", "across", "throughout", "inside", None}
+        _measure(line, term, found, int(found.groupdict().get("n") or 1), loose=loose)
+        return
+    found = line.take(_WITHIN_THE)
+    if found is not None:
+        span = day_or_span(f"this {found['unit']}", on)
+        if span is not None:
+            term.deadline, term.bound = span[1], Bound.BY
+        return
+    found = line.take(_WITHIN)
+    if found is not None:
+        _measured(term, found["unit"], int(found["n"] or 1), loose=True)
+
+
+def _measure(
+    line: Line, term: Term, found: re.Match[str], count: int, *, loose: bool = False
+) -> None:
+    if count < 1:
+        return
+    line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
+    _measured(term, found["unit"], count, loose=loose)
+
+
+def _measured(term: Term, said: str, count: int, *, loose: bool) -> None:
+    unit = said.removesuffix("s")
+    days = named_days(said)
+    if days:
+        term.count, term.unit, term.on = count, "on", days
+        return
+    if unit == "weekend":
+        term.count, term.unit, term.on = count, "on", frozenset({"SA", "SU"})
+        return
+    if unit == "hour":
+        unit, count = "day", max(1, -(-count // 24))
+    if unit.startswith("school"):
+        unit = "weekday"
+    known = {"day", "weekday", "week", "month", "quarter", "year"}
+    term.count, term.unit = count, unit if unit in known else "day"
+    # A length in evenings or working days is counted, whatever leads it in.
+    term.loose = loose and unit in known - {"weekday"}
+
+
+def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> None:
+    for found in pattern.finditer(line.left):
+        said = found.groupdict()
+        ranged = re.search(rf"{_WD}s? $", line.left[: found.start()]) is not None
+        if pattern is _UNTIL and ranged and re.fullmatch(_WD, found["date"]):
+            continue
+        if pattern is _UNTIL and found[0].startswith("to ") and not re.search(r"from \S+ $", line.left[: found.start()]):
+            continue
+        if said.get("how") == "for" and not re.match(r"(?:=|the \d|\d|[a-z]+ \d|christmas|easter|newyear|monday|tuesday|wednesday|thursday|friday|saturday|sunday)", found["date"]):
+            continue
+        span = day_or_span(found["date"], on)
+        if span is None:
+            continue
+        line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
+        first, last = span
+        term.bound = Bound.UNTIL if pattern is _UNTIL else Bound.BY
+        term.weekday = bool(_BARE_DAY.fullmatch(found["date"]))
+        before = said.get("before")
+        if before is None:
+            term.deadline = last
+        else:
+            term.deadline = first - timedelta(days=int((re.findall(r"\d+", before) or ["1"])[0]))
+            if term.deadline < on:
+                term.deadline = on
+        return
+
+
+def _take_whole(line: Line, on: date, term: Term) -> None:
+    found = line.take(_ALL_UNIT)
+    span = None if found is None else day_or_span(f"this {found['unit']}", on)
+    if span is not None:
+        term.deadline, term.bound = span[1], Bound.DURING
+        return
+    for found in _ALL.finditer(line.left):
+        phrase = found["date"].removeprefix("of ")
+        if found[0].startswith("for ") and found[0] == f"for {phrase}" and not re.match(r"(?:this|the|next|all)? ?(?:week|month|quarter|year|lent|advent|january|february|march|april|may|june|july|august|september|october|november|december)", phrase):
+            continue
+        span = day_or_span(phrase, on) or day_or_span(phrase.removeprefix("the "), on)
+        if span is not None and (span[0] != span[1] or found[0].startswith(("over ", "during "))):
+            line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
+            term.deadline, term.bound = span[1], Bound.DURING
+            return
+
+
+def take_days(line: Line, on: date) -> list[tuple[date, date, bool]]:
+    """Take the bare dates of a line: first and last day of each, and whether it is a weekday."""
+    spans: list[tuple[date, date, bool]] = []
+    for _ in range(6):
+        taken = None
+        for found in _BARE.finditer(line.left):
+            phrase = found["date"]
+            if not found["lead"] and re.fullmatch(r"may|march|spring|now|fall|\d{4}|the (?:week|day|month|year|quarter|weekend|spring|winter|summer|autumn)|(?:my|our) \w+", phrase):
+                continue
+            if phrase == "now" or (found["lead"] == "at" and re.fullmatch(r"\d{4}", phrase)):
+                continue
+            span = day_or_span(phrase, on)
+            if span is not None:
+                taken = found
+                spans.append((*span, bool(_BARE_DAY.fullmatch(phrase))))
+                break
+        if taken is None:
+            return spans
+        line.left = f"{line.left[: taken.start()]}~{line.left[taken.end() :]}"
+        # "on Tuesday and Thursday" is two days: the next one follows without a word before it.
+    return spans
+
+
+def take_next_times(line: Line) -> int | None:
+    """Take "the next time", "the next three times" from a line; None without."""
+    found = line.take(_NEXT_TIME)
+    return None if found is None else int(found["n"] or 1)
+
+
+def days_in(count: int, unit: str) -> int:
+    """Return how many days so many units are, a month counted as 30 and a year as 365.
+
+    Common practice, no published source: who promises something daily for a month means
+    thirty times, whichever month it is.
+    """
+    if unit in {"week", "on"}:
+        return 7 * count
+    if unit == "month":
+        return 365 * (count // 12) + 30 * (count % 12)
+    if unit == "quarter":
+        return days_in(3 * count, "month")
+    return 365 * count if unit == "year" else count
+
+
+def weeks_in(count: int, unit: str) -> int:
+    """Return how many whole weeks so many units are, a year counted as 52; at least 1."""
+    months = {"month": 1, "quarter": 3, "year": 12}.get(unit)
+    if months is not None:
+        return max(1, 52 * count * months // 12)
+    if unit in {"week", "on"}:
+        return count
+    return max(1, count // (5 if unit == "weekday" else 7))
+
+
+def end_of(term: Term, on: date) -> date | None:
+    """Return the last day of a term told by its length."""
+    if term.count is None:
+        return None
+    unit = "week" if term.unit == "on" else term.unit
+    if unit == "weekday":
+        weeks, days = divmod(term.count, 5)
+        day = on + timedelta(weeks=weeks)
+        while days:
+            day += timedelta(days=1)
+            days -= day.weekday() < 5
+        return day
+    return after(on, term.count, unit)
