@@ -20,6 +20,9 @@ MAX_UNPACKED = 32 * 1024 * 1024
 """Bytes of text parts after unpacking: three hundred times a two-page document's."""
 MAX_RATIO = 200
 """Unpacked size over packed size of one large part; word processors' own XML stays under 60."""
+MAX_RECORDS = 50_000
+"""Directory records in one archive and the archives stored in it, before its directory is read."""
+_RECORD = b"PK\x01\x02"
 _LARGE = 1024 * 1024
 _CHUNK = 256 * 1024
 _TEXT_PARTS = (".xml", ".rels")
@@ -40,6 +43,8 @@ def open_parts(name: str, content: bytes) -> tuple[Format, Parts]:
         DocumentBroken: the archive is damaged or is not a document of its name.
         DocumentUnsupported: it is a sound archive of something else.
     """
+    if records_in(content) > MAX_RECORDS:
+        raise _swollen(name)
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as archive:
             entries = archive.infolist()
@@ -69,17 +74,19 @@ def _check_sizes(name: str, entries: list[zipfile.ZipInfo]) -> None:
     if any(entry.flag_bits & 0x1 for entry in entries):
         raise _locked(name)
     wanted = [entry for entry in entries if _wanted(entry)]
-    swollen = any(
-        entry.file_size > _LARGE and entry.file_size > MAX_RATIO * max(entry.compress_size, 1)
-        for entry in entries
-    )
     unpacked = sum(entry.file_size for entry in wanted)
-    if len(entries) > MAX_ENTRIES or unpacked > MAX_UNPACKED or swollen:
-        raise DocumentTooLarge(
-            f"“{name}” unpacks to far more than a two-page digest can hold, so it was not opened. "
-            "Copy the digest alone into a new document and hand that over.",
-            where="file",
-        )
+    if len(entries) > MAX_ENTRIES or unpacked > MAX_UNPACKED or any(map(is_swollen, entries)):
+        raise _swollen(name)
+
+
+def records_in(content: bytes) -> int:
+    """Return the most files an archive can list, found without reading its directory."""
+    return content.count(_RECORD)
+
+
+def is_swollen(entry: zipfile.ZipInfo) -> bool:
+    """Tell whether a part unpacks to far more than it is packed in."""
+    return entry.file_size > _LARGE and entry.file_size > MAX_RATIO * max(entry.compress_size, 1)
 
 
 def _unpack(archive: zipfile.ZipFile, entry: zipfile.ZipInfo) -> bytes:
@@ -118,6 +125,14 @@ def _recognise(name: str, parts: Parts) -> Format:
         )
     raise DocumentUnsupported(
         f"“{name}” is an archive of a kind Catchword does not read. Save the digest as {READABLE}.",
+        where="file",
+    )
+
+
+def _swollen(name: str) -> DocumentRefused:
+    return DocumentTooLarge(
+        f"“{name}” unpacks to far more than a two-page digest can hold, so it was not opened. "
+        "Copy the digest alone into a new document and hand that over.",
         where="file",
     )
 

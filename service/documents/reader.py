@@ -1,5 +1,6 @@
 """Documents read by pandoc: the adapter behind the port `Documents`."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import PurePosixPath, PureWindowsPath
 from typing import Any
@@ -7,6 +8,7 @@ from typing import Any
 from cards.errors import DocumentBroken, DocumentEmpty, DocumentTooLarge
 from cards.intake.blocks import Block, Document, Shape
 from service.documents.archives import open_parts, packed
+from service.documents.bundles import files_in
 from service.documents.formats import ZIPPED, Format, format_of
 from service.documents.front_matter import split_front_matter
 from service.documents.marks import TAB, Mark
@@ -26,6 +28,7 @@ from service.documents.text import (
 from service.documents.workers import Workers
 from service.documents.xml import MalformedXml
 from service.use_cases.ports import LARGEST_FILE
+from service.use_cases.records import BundledFile
 
 MAX_TEXT_BYTES = 1024 * 1024
 """Bytes of one file of bare text, without pictures: the most a digest keeps, in any encoding."""
@@ -65,6 +68,10 @@ class PandocDocuments:
     def close(self) -> None:
         """End the pandoc processes. They start again if another file comes."""
         self.workers.close()
+
+    def unpack(self, name: str, content: bytes) -> Iterator[BundledFile] | None:
+        """Return the files in a zip, one by one, or None when it is no bundle of files."""
+        return files_in(name, content)
 
     def read(self, name: str, content: bytes) -> Document:
         """Return a file as a document.

@@ -14,7 +14,7 @@ import weakref
 from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
-from typing import cast
+from typing import IO, cast
 
 import pypandoc
 
@@ -86,7 +86,7 @@ class Worker:
         )
         _bound(self._process.pid)
         self._source = cast("io.FileIO", self._process.stdin)
-        self._target = io.BufferedReader(cast("io.FileIO", self._process.stdout))
+        self._target: IO[bytes] = io.BufferedReader(cast("io.FileIO", self._process.stdout))
         self._end = weakref.finalize(self, _ended, self._process, self._source, self._target)
 
     @property
