@@ -413,10 +413,8 @@ class Documents(Protocol):
     def unpack(self, name: str, content: bytes) -> Iterator[BundledFile] | None:
         """Return the files in a zip, one by one, or None when it is no bundle of files.
 
-        One that cannot be taken out comes with its refusal, and the rest go on.
-
-        Raises:
-            DocumentRefused: the bundle itself is too large, locked or broken.
+        One that cannot be taken out comes with its refusal, and the rest go on; a bundle
+        that cannot be opened comes, alone and under its own name, with its refusal.
         """
         ...
 
