@@ -21,8 +21,8 @@ _PUT = insert_or_update(readers, _SETTINGS)
 class SqlReaders:
     """The readers, in one transaction; satisfies `ports.Readers`.
 
-    Whatever else is kept needs its reader's row: `lock` and `put` make it, and so
-    does `SqlDigests.put` by way of `ensure`; everything else belongs to a digest.
+    Whatever else is kept needs its reader's row: `lock` and `put` make it, and so do digests,
+    drafts and heading words when they are put; everything else belongs to one of these.
     """
 
     def __init__(self, connection: Connection, defaults: Callable[[ReaderId], Reader]) -> None:

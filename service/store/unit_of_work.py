@@ -9,11 +9,15 @@ from sqlalchemy import Connection, Engine, RootTransaction
 from sqlalchemy.exc import SQLAlchemyError
 
 from service.store.answers import SqlAnswers
+from service.store.books import SqlBooks
 from service.store.check_ins import SqlCheckIns
 from service.store.digests import SqlDigests
+from service.store.drafts import SqlDrafts
+from service.store.headings import SqlHeadings
 from service.store.items import SqlItems
 from service.store.readers import SqlReaders
 from service.store.refusals import store_error
+from service.store.versions import SqlVersions
 from service.use_cases.records import Reader, ReaderId
 
 
@@ -40,6 +44,26 @@ class SqlUnitOfWork:
     def digests(self) -> SqlDigests:
         """The digests."""
         return SqlDigests(self._connection, self.readers)
+
+    @property
+    def versions(self) -> SqlVersions:
+        """The versions of the digests."""
+        return SqlVersions(self._connection)
+
+    @property
+    def drafts(self) -> SqlDrafts:
+        """The drafts."""
+        return SqlDrafts(self._connection, self.readers)
+
+    @property
+    def headings(self) -> SqlHeadings:
+        """The reader's own heading words."""
+        return SqlHeadings(self._connection, self.readers)
+
+    @property
+    def books(self) -> SqlBooks:
+        """The texts of the books."""
+        return SqlBooks(self._connection)
 
     @property
     def items(self) -> SqlItems:

@@ -5,19 +5,28 @@ the two, constraint by constraint.
 """
 
 from service.store.tables.asking import CALLED, UNASKED, answers, check_ins, items, taken_back
-from service.store.tables.library import digests, originals, parts, readers
+from service.store.tables.library import digests, originals, parts, readers, versions
 from service.store.tables.making import metadata
+from service.store.tables.proving import anchors, book_texts
+from service.store.tables.writing import draft_contents, draft_originals, drafts, heading_words
 
 __all__ = [
     "CALLED",
     "UNASKED",
+    "anchors",
     "answers",
+    "book_texts",
     "check_ins",
     "digests",
+    "draft_contents",
+    "draft_originals",
+    "drafts",
+    "heading_words",
     "items",
     "metadata",
     "originals",
     "parts",
     "readers",
     "taken_back",
+    "versions",
 ]

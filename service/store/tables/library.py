@@ -1,4 +1,7 @@
-"""A reader, their digests with every part, and the files these were read from."""
+"""A reader, their digests with every part and version, and the files these were read from.
+
+What a version holds (`kept`) is JSON, written and read in `service.store.kept_json` alone.
+"""
 
 from sqlalchemy import (
     CheckConstraint,
@@ -30,6 +33,7 @@ from service.store.tables.making import (
     to_reader,
     words,
 )
+from service.use_cases.records import Cause
 
 readers = Table(
     "readers",
@@ -117,3 +121,17 @@ originals = Table(
 )
 Index("originals_by_number", originals.c.reader_id, originals.c.digest_id, originals.c.number)
 Index("originals_by_name", originals.c.reader_id, originals.c.name)
+
+versions = Table(
+    "versions",
+    metadata,
+    reader_key(),
+    key_to("digest_id"),
+    Column("revision", Integer, primary_key=True, autoincrement=False),
+    instant("kept_at"),
+    choice("cause", Cause),
+    words("kept"),
+    points_to("digests", "digest_id"),
+    one_of("cause", Cause),
+    CheckConstraint("revision >= 1", name="revision_count"),
+)
