@@ -86,7 +86,7 @@ class Worker:
         )
         _bound(self._process.pid)
         self._source = cast("io.FileIO", self._process.stdin)
-        self._target: IO[bytes] = io.BufferedReader(cast("io.FileIO", self._process.stdout))
+        self._target = cast("IO[bytes]", io.BufferedReader(cast("io.FileIO", self._process.stdout)))
         self._end = weakref.finalize(self, _ended, self._process, self._source, self._target)
 
     @property
@@ -179,7 +179,7 @@ class _Deadline:
             return self._passed
 
 
-def _ended(process: subprocess.Popen[bytes], source: io.FileIO, target: io.BufferedReader) -> None:
+def _ended(process: subprocess.Popen[bytes], source: io.FileIO, target: IO[bytes]) -> None:
     """Let a process end, or end it, and take its exit status, so that nothing is left behind."""
     source.close()
     target.close()
