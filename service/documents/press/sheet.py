@@ -1,0 +1,100 @@
+"""What is printed of a digest, as the data the typesetter takes: words, never code."""
+
+import unicodedata
+from datetime import date
+from typing import Any
+
+from cards.digest import Digest
+from cards.intake.own_blocks import PARAGRAPHS, place_line, whole_text
+from cards.intake.own_words import OwnWords, language_of, words_for
+
+_RUNNING = 90
+"""Characters of the line at the foot of each page; more do not fit beside the number."""
+_FOREIGN = 40
+"""Characters a quotation has to have before it is taken to be in another language."""
+_RIGHT_TO_LEFT = frozenset({"R", "AL"})
+
+
+def sheet_of(digest: Digest) -> dict[str, Any]:
+    """Return a digest as the JSON data of `digest.typ`."""
+    language = language_of(whole_text(digest))
+    words = words_for(language)
+    running = " · ".join(filter(None, (digest.title, digest.author))).replace("\n", " ")
+    return {
+        "title": digest.title.replace("\n", " "),
+        "author": digest.author and digest.author.replace("\n", " "),
+        "running": running if len(running) <= _RUNNING else running[: _RUNNING - 1] + "…",
+        "lang": language,
+        "facts": _facts(digest, words, language),
+        "words": {
+            part: getattr(words, part)
+            for part in ("theme", "points", "commitments", "judgement", "quotations")
+        },
+        "theme": None if digest.theme is None else _paragraphs(digest.theme, language),
+        "judgement": None if digest.judgement is None else _paragraphs(digest.judgement, language),
+        "points": [
+            {"paragraphs": _paragraphs(point.text, language), "place": _one_line(point.locator)}
+            for point in digest.points
+        ],
+        "commitments": [
+            {"paragraphs": _paragraphs(commitment.text, language)}
+            for commitment in digest.commitments
+        ],
+        "quotations": [
+            {
+                "paragraphs": _paragraphs(one.text, _language_of_quotation(one.text, language)),
+                "place": None
+                if one.locator is None and one.after is None
+                else _one_line(place_line(one.locator, one.after, words)),
+            }
+            for one in digest.quotations
+        ],
+    }
+
+
+def _facts(digest: Digest, words: OwnWords, language: str) -> str | None:
+    facts = [digest.edition, digest.isbn and f"{words.isbn} {digest.isbn}"]
+    if digest.pages is not None:
+        facts.append(f"{words.pages}: {digest.pages}")
+    if digest.finished_on is not None:
+        facts.append(f"{words.finished}: {_day(digest.finished_on, language)}")
+    return _one_line(" · ".join(filter(None, facts))) or None
+
+
+def _day(day: date, language: str) -> str:
+    """Return a day in words in English, and as ISO 8601 writes it, read the same anywhere, else."""
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}" if language == "en" else str(day)
+
+
+_MONTHS = (
+    *("January", "February", "March", "April", "May", "June"),
+    *("July", "August", "September", "October", "November", "December"),
+)
+
+
+def _language_of_quotation(text: str, language: str) -> str:
+    """Return the language of a quotation: of a short one in the same letters, the digest's."""
+    found = language_of(text, language)
+    known = words_for(found) is not words_for("en") or found == "en"
+    return language if known and len(text) < _FOREIGN else found
+
+
+def _one_line(text: str | None) -> str | None:
+    return None if text is None else text.replace("\n", " ")
+
+
+def _paragraphs(text: str, language: str) -> list[dict[str, Any]]:
+    return [
+        {"lines": paragraph.strip("\n").split("\n"), "lang": language, "rtl": _rtl(paragraph)}
+        for paragraph in text.split(PARAGRAPHS)
+        if paragraph.strip()
+    ]
+
+
+def _rtl(text: str) -> bool:
+    """Tell whether the first letter of a text runs to the left (Unicode annex 9, rule P2)."""
+    for letter in text:
+        direction = unicodedata.bidirectional(letter)
+        if direction == "L" or direction in _RIGHT_TO_LEFT:
+            return direction in _RIGHT_TO_LEFT
+    return False

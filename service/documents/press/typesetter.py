@@ -1,0 +1,166 @@
+"""The typesetter: a digest set on its two pages, as PDF, and the lines it takes there."""
+
+import json
+import re
+import threading
+from functools import cached_property
+from importlib.resources import as_file, files
+from pathlib import Path
+from typing import Any, Final
+
+import typst
+
+from cards.budget import Budget, PageUse, PartUse, budget_of
+from cards.digest import Digest
+from cards.errors import CannotPrint, CannotWrite
+from service.documents.press.sheet import sheet_of
+
+LINES = 46
+"""Lines of type a page has; `digest.typ` sets the same number."""
+_GAP = 0.3
+"""Part of a line that is space between lines, which a single text lacks once."""
+_STANDARD: Final = "ua-1"
+"""PDF/UA-1 (ISO 14289-1): tagged, titled, its language said; the typesetter refuses less."""
+_UNSHOWN = re.compile(r"the text [`\"]+(.+?)[`\"]+ could not be displayed")
+_CODE = re.compile(r"\\u\{([0-9a-fA-F]{1,6})\}")
+_MOST_TOLD = 12
+"""Letters that cannot be printed looked for and told of, one by one."""
+_SIDES = {"one": 1, "two": 2}
+
+
+class Typesetter:
+    """Sets digests with the fonts shipped, and the system's for letters those lack."""
+
+    def __init__(self) -> None:
+        self._lock = threading.Lock()
+
+    def pdf(self, digest: Digest) -> bytes:
+        """Return a digest as PDF/UA-1: two pages, or as many more as it is over.
+
+        Raises:
+            CannotPrint: no font at hand has one of its letters; they are named.
+            CannotWrite: the typesetter failed.
+        """
+        sheet = sheet_of(digest)
+        unshown = None
+        for fonts in ("own", "all"):
+            try:
+                return self._set(sheet, fonts)
+            except typst.TypstError as error:
+                unshown = _unshown(error)
+                if unshown is None:
+                    raise CannotWrite(_FAILED, where="digest") from error
+        raise CannotPrint(self._lacking(sheet, unshown), where="digest")
+
+    def measure(self, digest: Digest) -> Budget:
+        """Return how many lines a digest takes on its two pages as they are printed."""
+        inputs = {"digest": json.dumps(sheet_of(digest))}
+        with self._lock:
+            found = json.loads(
+                typst.query(
+                    self._source,
+                    "<measure>",
+                    field="value",
+                    one=True,
+                    root=self._source.parent,
+                    font_paths=self._own_fonts,
+                    ignore_system_fonts=True,
+                    sys_inputs=inputs,
+                )
+            )
+        return budget_of(
+            [
+                (
+                    _page(1, found["ends"]),
+                    _parts(found, "theme", "points", "commitments", "judgement"),
+                ),
+                (_page(2, found["ends"]), _parts(found, "quotations")),
+            ]
+        )
+
+    @cached_property
+    def _source(self) -> Path:
+        source = files("service.documents.press") / "digest.typ"
+        with as_file(source) as path:
+            return path
+
+    @cached_property
+    def _own_fonts(self) -> typst.Fonts:
+        return typst.Fonts(
+            include_system_fonts=False, font_paths=[str(self._source.parent / "fonts")]
+        )
+
+    @cached_property
+    def _all_fonts(self) -> typst.Fonts:
+        return typst.Fonts(
+            include_system_fonts=True, font_paths=[str(self._source.parent / "fonts")]
+        )
+
+    def _set(self, sheet: dict[str, Any], fonts: str) -> bytes:
+        with self._lock:
+            return typst.compile(
+                self._source,
+                root=self._source.parent,
+                font_paths=self._own_fonts if fonts == "own" else self._all_fonts,
+                format="pdf",
+                pdf_standards=_STANDARD,
+                sys_inputs={"digest": json.dumps(sheet)},
+            )
+
+    def _lacking(self, sheet: dict[str, Any], first: str | None) -> str:
+        """Return the sentence that names the letters no font has, found one after another."""
+        lacking: list[str] = []
+        written = json.dumps(sheet, ensure_ascii=False)
+        letter = first
+        while letter and letter not in lacking and len(lacking) < _MOST_TOLD:
+            lacking.append(letter)
+            written = written.replace(letter, "")
+            try:
+                self._set(json.loads(written), "all")
+            except typst.TypstError as error:
+                letter = _unshown(error)
+            else:
+                letter = None
+        named = ", ".join(lacking) + (" and others" if letter else "")
+        return (
+            f"No font on this machine has these letters, so they cannot be printed: {named}. "
+            "Install a font that has them, or take the digest out as a document instead."
+        )
+
+
+_FAILED = "The digest could not be set for printing. Take it out as a document instead."
+
+
+def _unshown(error: typst.TypstError) -> str | None:
+    found = _UNSHOWN.search(error.message)
+    if found is None:
+        return None
+    return _CODE.sub(lambda code: chr(int(code[1], 16)), found[1])
+
+
+def _page(number: int, ends: list[tuple[str, int, float]]) -> PageUse:
+    at = {name: (page, line) for name, page, line in ends}
+    name = next(name for name, side in _SIDES.items() if side == number)
+    if f"{name} end" not in at:
+        return PageUse(number, 0, LINES)
+    (first, begin), (last, end) = at[name], at[f"{name} end"]
+    return PageUse(number, (last - first) * LINES + _whole(end - begin), LINES)
+
+
+def _whole(lines: float) -> int:
+    """Return lines rounded up, a hair's breadth forgiven."""
+    return -int(-(lines - 0.01) // 1)
+
+
+def _parts(found: dict[str, Any], *kinds: str) -> list[PartUse]:
+    parts = []
+    for kind in kinds:
+        sizes = found[kind]
+        if isinstance(sizes, list):
+            parts += [
+                PartUse(f"{kind} {number}", round(size + _GAP))
+                for number, size in enumerate(sizes, 1)
+            ]
+        elif sizes:
+            parts.append(PartUse(kind, round(sizes + _GAP)))
+    return parts
