@@ -90,6 +90,11 @@ class Worker:
         self._end = weakref.finalize(self, _ended, self._process, self._source, self._target)
 
     @property
+    def pid(self) -> int:
+        """The id of its process."""
+        return self._process.pid
+
+    @property
     def alive(self) -> bool:
         """Whether it can be handed a document."""
         return self._process.poll() is None

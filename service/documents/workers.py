@@ -52,6 +52,11 @@ class Workers:
         finally:
             self._give_back(worker)
 
+    def pids(self) -> list[int]:
+        """Return the ids of the processes that wait for a document."""
+        with self._changed:
+            return [worker.pid for _, worker in self._free]
+
     def close(self) -> None:
         """End every process; one that is reading ends when it is done. New ones may be started."""
         with self._changed:

@@ -3,10 +3,11 @@
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.benchmarks import answering, folding, sitting
+from tests.benchmarks import adding, answering, folding, sitting
 
 if __name__ == "__main__":
     with TemporaryDirectory() as folder:
         print(f"folding a history    {folding.measure()} (at most {folding.LIMIT})")
         print(f"recording an answer  {answering.measure(Path(folder))} (at most {answering.LIMIT})")
         print(f"today's sitting      {sitting.measure(Path(folder))} (at most {sitting.LIMIT})")
+        print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")

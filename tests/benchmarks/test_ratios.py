@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from tests.benchmarks import answering, folding, sitting
+from tests.benchmarks import adding, answering, folding, sitting
 from tests.benchmarks.paired import Ratio
 
 RUNS = 3
@@ -39,3 +39,16 @@ def test_a_sitting_does_not_grow_with_the_library(tmp_path):
         return sitting.measure(folder)
 
     assert holds(measure, sitting.LIMIT)
+
+
+def test_adding_documents_costs_little_more_than_pandoc_alone(tmp_path):
+    """Mixed documents are added in at most 1.3 times what pandoc alone takes, memory flat."""
+    found = []
+    for run in range(RUNS):
+        folder = tmp_path / str(run)
+        folder.mkdir()
+        found.append(adding.measure(folder))
+        if found[-1].ratio <= adding.LIMIT:
+            break
+    assert found[-1].ratio <= adding.LIMIT
+    assert min(each.growth for each in found) <= adding.FLAT

@@ -45,11 +45,6 @@ def free(workers: Workers) -> list[Worker]:
     return [worker for _, worker in workers._free]
 
 
-def pid(worker: Worker) -> int:
-    """Return the id of a worker's process."""
-    return worker._process.pid
-
-
 def gone(process: int) -> bool:
     """Tell whether a process is neither running nor waiting for its exit to be taken note of."""
     try:
@@ -95,10 +90,10 @@ def test_a_process_killed_between_documents_is_replaced(workers: Workers):
     """The death of a waiting process costs no document."""
     workers.read(b"one\n", "commonmark", 10)
     (first,) = free(workers)
-    os.kill(pid(first), signal.SIGKILL)
+    os.kill(first.pid, signal.SIGKILL)
     assert words(workers.read(b"two\n", "commonmark", 10)) == ["two"]
     assert free(workers) != [first]
-    assert gone(pid(first))
+    assert gone(first.pid)
 
 
 def test_a_process_killed_over_a_document_is_tried_again_once(
@@ -110,7 +105,7 @@ def test_a_process_killed_over_a_document_is_tried_again_once(
     exchange = first._exchange
 
     def killed(content: bytes, reader: str) -> Answer | None:
-        os.kill(pid(first), signal.SIGKILL)
+        os.kill(first.pid, signal.SIGKILL)
         return exchange(content, reader)
 
     monkeypatch.setattr(first, "_exchange", killed)
@@ -126,7 +121,7 @@ def test_a_process_is_replaced_after_so_many_documents(
     (first,) = free(workers)
     workers.read(b"two\n", "commonmark", 10)
     assert free(workers) == []
-    assert gone(pid(first))
+    assert gone(first.pid)
 
 
 def test_closing_leaves_no_process_behind():
@@ -135,7 +130,7 @@ def test_closing_leaves_no_process_behind():
     workers.read(b"one\n", "commonmark", 10)
     (first,) = free(workers)
     workers.close()
-    assert gone(pid(first))
+    assert gone(first.pid)
     assert words(workers.read(b"two\n", "commonmark", 10)) == ["two"]
     workers.close()
 
@@ -144,7 +139,7 @@ def test_workers_nobody_closed_end_when_they_are_dropped():
     """Dropping a reader of documents ends its processes, without a warning."""
     workers = Workers()
     workers.read(b"one\n", "commonmark", 10)
-    process = pid(free(workers)[0])
+    process = free(workers)[0].pid
     del workers
     gc.collect()
     assert gone(process)
@@ -159,7 +154,7 @@ def test_idle_processes_end():
     workers.idle = 0
     workers.sweep()
     assert free(workers) == []
-    assert gone(pid(first))
+    assert gone(first.pid)
 
 
 def test_threads_get_their_own_answers_from_few_processes(workers: Workers):
@@ -186,14 +181,14 @@ def test_an_interrupt_ends_the_process_it_was_waiting_for(
     monkeypatch.setattr(first, "_exchange", interrupted)
     with pytest.raises(KeyboardInterrupt):
         workers.read(b"two\n", "commonmark", 10)
-    assert gone(pid(first))
+    assert gone(first.pid)
     assert words(workers.read(b"three\n", "commonmark", 10)) == ["three"]
 
 
 def test_an_interrupt_typed_at_the_terminal_does_not_reach_pandoc(workers: Workers):
     """A process stands in a session of its own."""
     workers.read(b"one\n", "commonmark", 10)
-    assert os.getsid(pid(free(workers)[0])) != os.getsid(0)
+    assert os.getsid(free(workers)[0].pid) != os.getsid(0)
 
 
 def test_a_forked_process_starts_its_own(workers: Workers):
@@ -205,7 +200,7 @@ def test_a_forked_process_starts_its_own(workers: Workers):
         status = 1
         try:
             right = words(workers.read(b"child\n", "commonmark", 10)) == ["child"]
-            status = 0 if right and pid(free(workers)[0]) != pid(first) else 2
+            status = 0 if right and free(workers)[0].pid != first.pid else 2
             workers.close()
         finally:
             os._exit(status)
