@@ -130,10 +130,10 @@ def _runs(text: str) -> Iterator[str]:
 
 
 _PAGE = (
-    '<w:sectPr><w:pgSz w:w="11906" w:h="16838"/><w:pgMar w:top="1361" w:right="1418" '
-    'w:bottom="1361" w:left="1418" w:header="680" w:footer="680" w:gutter="0"/></w:sectPr>'
+    '<w:sectPr><w:pgSz w:w="11906" w:h="16838"/><w:pgMar w:top="1247" w:right="1418" '
+    'w:bottom="1247" w:left="1418" w:header="680" w:footer="680" w:gutter="0"/></w:sectPr>'
 )
-"""A4, in twentieths of a point, with margins of 24 and 25 mm."""
+"""A4, in twentieths of a point, with margins of 22 and 25 mm."""
 
 
 def _content_types() -> str:

@@ -55,9 +55,9 @@ def sheet_of(digest: Digest) -> dict[str, Any]:
 def _facts(digest: Digest, words: OwnWords, language: str) -> str | None:
     facts = [digest.edition, digest.isbn and f"{words.isbn} {digest.isbn}"]
     if digest.pages is not None:
-        facts.append(f"{words.pages}: {digest.pages}")
+        facts.append(f"{digest.pages} {words.pages if language == 'de' else words.pages.lower()}")
     if digest.finished_on is not None:
-        facts.append(f"{words.finished}: {_day(digest.finished_on, language)}")
+        facts.append(f"{words.finished.lower()} {_day(digest.finished_on, language)}")
     return _one_line(" · ".join(filter(None, facts))) or None
 
 
