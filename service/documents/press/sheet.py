@@ -1,6 +1,7 @@
 """What is printed of a digest, as the data the typesetter takes: words, never code."""
 
 import unicodedata
+from collections.abc import Iterable
 from datetime import date
 from typing import Any
 
@@ -26,6 +27,7 @@ def sheet_of(digest: Digest) -> dict[str, Any]:
         "running": running if len(running) <= _RUNNING else running[: _RUNNING - 1] + "…",
         "lang": language,
         "facts": _facts(digest, words, language),
+        "plot": _plot(digest),
         "words": {
             part: getattr(words, part)
             for part in ("theme", "points", "commitments", "judgement", "quotations")
@@ -59,6 +61,28 @@ def _facts(digest: Digest, words: OwnWords, language: str) -> str | None:
     if digest.finished_on is not None:
         facts.append(f"{words.finished.lower()} {_day(digest.finished_on, language)}")
     return _one_line(" · ".join(filter(None, facts))) or None
+
+
+def _plot(digest: Digest) -> dict[str, Any] | None:
+    """Return where points and quotations of a known page stand, as shares of the book.
+
+    None where nothing is known to draw: places are never invented.
+    """
+    if digest.pages is None:
+        return None
+    points = _shares((point.page for point in digest.points), digest.pages)
+    quotations = _shares((one.page for one in digest.quotations), digest.pages)
+    if not points and not quotations:
+        return None
+    return {"first": "1", "last": str(digest.pages), "points": points, "quotations": quotations}
+
+
+def _shares(pages: Iterable[int | None], last: int) -> list[float]:
+    return [
+        round((page - 1) / max(1, last - 1), 5)
+        for page in pages
+        if page is not None and 1 <= page <= last
+    ]
 
 
 def _day(day: date, language: str) -> str:
