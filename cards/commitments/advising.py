@@ -5,8 +5,12 @@ import re
 from cards.commitments.concreteness import Act
 from cards.commitments.line import line_of
 
-_MORE = re.compile(r"(?<!\S)(?P<word>more|less|better|fewer|often|regularly|sometimes|as much as possible)(?!\S)")
-_THINK = re.compile(r"(?<!\S)(?P<word>think about|reflect|consider|ponder|remember|keep in mind)(?!\S)")
+_MORE = re.compile(
+    r"(?<!\S)(?P<word>more|less|better|fewer|often|regularly|sometimes|as much as possible)(?!\S)"
+)
+_THINK = re.compile(
+    r"(?<!\S)(?P<word>think about|reflect|consider|ponder|remember|keep in mind)(?!\S)"
+)
 
 NOT_CHECKED = (
     "The wording check reads English; this seems to be in {language}, so its wording is not "
@@ -59,7 +63,9 @@ def advice_on_wording(
         said.append(UNMEASURED)
         vague = _MORE.search(line)
         if vague is not None:
-            said.append(f"“{vague['word'].capitalize()}” has no number: say how many, or how often.")
+            said.append(
+                f"“{vague['word'].capitalize()}” has no number: say how many, or how often."
+            )
     if said and rewording is not None:
         said.append(f"You could word it so: “{rewording}”")
     return said

@@ -49,7 +49,9 @@ _STEP = r"(?P<step>other|alternate|[2-9]th|1\dth|\d{1,3}(?! \d))"
 _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "stepped weekday",
-        words(rf"(?:on )?(?:(?:each|every) (?P<step>other|2th|[2-9]th|[2-9]) |(?P<alternate>alternate ))(?P<days>{_LIST})"),
+        words(
+            rf"(?:on )?(?:(?:each|every) (?P<step>other|2th|[2-9]th|[2-9]) |(?P<alternate>alternate ))(?P<days>{_LIST})"
+        ),
     ),
     (
         "times a unit",
@@ -61,7 +63,10 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
             rf"(?:(?P<step>other|[2-9]th|\d{{1,3}}|couple of) )?(?P<unit>{_UNIT}|season|term|hour)s?"
         ),
     ),
-    ("days in days", words(rf"(?P<d>\d) (?:{_PART}|day|night)s?(?: out)? (?:of|in) (?:7|the 7|every 7)")),
+    (
+        "days in days",
+        words(rf"(?P<d>\d) (?:{_PART}|day|night)s?(?: out)? (?:of|in) (?:7|the 7|every 7)"),
+    ),
     (
         "weekdays",
         words(
@@ -74,29 +79,50 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
         words(rf"(?:from )?(?P<first>{_WD})s? (?:to|through|thru|until) (?P<last>{_WD})s?"),
     ),
     ("every weekend", words(rf"(?:each|every|a|per) weekend(?: {_PART})?|once a weekend")),
-    ("weekends", words(rf"(?:(?:at|on|over|during|the) )*weekends(?: and holidays)?|at the weekend|weekend {_PART}s")),
-    ("except", words(
-        rf"(?:every|each) (?:single )?(?:day|{_PART})(?: of the week)? (?:except|but|save|bar|apart from|other than)(?: for)?(?: on)?(?: the)? (?P<days>{_LIST}|weekends?|the weekend|weekdays)"
-    )),
+    (
+        "weekends",
+        words(
+            rf"(?:(?:at|on|over|during|the) )*weekends(?: and holidays)?|at the weekend|weekend {_PART}s"
+        ),
+    ),
+    (
+        "except",
+        words(
+            rf"(?:every|each) (?:single )?(?:day|{_PART})(?: of the week)? (?:except|but|save|bar|apart from|other than)(?: for)?(?: on)?(?: the)? (?P<days>{_LIST}|weekends?|the weekend|weekdays)"
+        ),
+    ),
     ("weekday list", words(rf"(?P<lead>(?:on )?(?:every|each|a|per) |on |)(?P<days>{_LIST})")),
-    ("other unit", words(
-        rf"(?:on )?(?:(?:each|every) {_STEP}|every (?P<couple>couple of|half)|alternate)(?: calendar)? (?P<unit>{_UNIT})s?"
-    )),
-    ("every daypart", words(rf"(?:(?:each|every) of (?:my|the) |each |every |per |any given ){_DAILY}s?|(?:in the |on |of |at )?(?:mornings|evenings|nights|afternoons|lunchtimes|bedtimes|mealtimes)(?: and (?:mornings|evenings|nights|afternoons))?|night after night|day after day|day by day|each and all days|(?:a|per) (?:day|night)")),
+    (
+        "other unit",
+        words(
+            rf"(?:on )?(?:(?:each|every) {_STEP}|every (?P<couple>couple of|half)|alternate)(?: calendar)? (?P<unit>{_UNIT})s?"
+        ),
+    ),
+    (
+        "every daypart",
+        words(
+            rf"(?:(?:each|every) of (?:my|the) |each |every |per |any given ){_DAILY}s?|(?:in the |on |of |at )?(?:mornings|evenings|nights|afternoons|lunchtimes|bedtimes|mealtimes)(?: and (?:mornings|evenings|nights|afternoons))?|night after night|day after day|day by day|each and all days|(?:a|per) (?:day|night)"
+        ),
+    ),
     ("adverb", words(r"(?P<adverb>daily|weekly|monthly|yearly|hourly)")),
-    ("every unit", words(
-        r"(?:each|every|per|any)(?: single| calendar| school| academic| liturgical)? (?P<unit>week|month|quarter|year|season|term|summer|winter|spring|autumn"
-        rf"|hour|{'|'.join(MONTHS)}|{'|'.join(FEASTS)}|birthday|anniversary)"
-    )),
+    (
+        "every unit",
+        words(
+            r"(?:each|every|per|any)(?: single| calendar| school| academic| liturgical)? (?P<unit>week|month|quarter|year|season|term|summer|winter|spring|autumn"
+            rf"|hour|{'|'.join(MONTHS)}|{'|'.join(FEASTS)}|birthday|anniversary)"
+        ),
+    ),
     ("a unit", words(r"(?:a|an|1) (?P<unit>2 weeks|week|month|quarter|year|hour)")),
 )
-_YEARLY = frozenset({"summer", "winter", "spring", "autumn", "birthday", "anniversary", *MONTHS, *FEASTS})
+_YEARLY = frozenset(
+    {"summer", "winter", "spring", "autumn", "birthday", "anniversary", *MONTHS, *FEASTS}
+)
 _NOT_BEFORE_A = frozenset(
     "for within in over after during spend spent take takes have give not of before into from by be than plan book enjoy make "
     "with is need once about without through throughout keep fill and or like as on".split()
 )
 _NOT_AFTER_A = frozenset(
-    "without off before after from later ago on of in alone away long with free off's together out".split()
+    "without off before after from later ago on of alone away long free".split()
 )
 _PLURAL = re.compile(rf"(?<!\S){_WD}s(?!\S)|(?<!\S){_WD} (?:{_PART})s(?!\S)")
 
@@ -153,7 +179,11 @@ def _fits(name: str, found: re.Match[str], left: str) -> bool:
             before
             and before[0] not in _NOT_BEFORE_A
             and before[0] not in set(".,;:(")
-            and (not following or following[0] not in _NOT_AFTER_A or before[0] in {"times", "once", "~"})
+            and (
+                not following
+                or following[0] not in _NOT_AFTER_A
+                or before[0] in {"times", "once", "~"}
+            )
         )
     return True
 
@@ -219,10 +249,14 @@ def _meant(name: str, found: re.Match[str]) -> Cadence:  # noqa: PLR0911 - one a
             return Cadence(Period.DAY)
 
 
-_LONE_DAYS = words(rf"(?:,? ?(?:always )?(?:on|each|every)(?: the| a)? )(?P<days>{_LIST})|(?P<bare>{_LIST})(?= [.,;:]|$)")
+_LONE_DAYS = words(
+    rf"(?:,? ?(?:always )?(?:on|each|every)(?: the| a)? )(?P<days>{_LIST})|(?P<bare>{_LIST})(?= [.,;:]|$)"
+)
 _DAY_GROUP = words(r"(?:on |every |each )*(?:weekdays|weekends|a weekday|a weekend|the weekend)")
 _TIMES = words(r"(?P<n>\d{1,3}) (?:times|occasions)|once")
-_NOT_A_START = re.compile(r"(?<!\S)(?:from|starting|beginning|since|by|before|until|next|this)(?: on)? $")
+_NOT_A_START = re.compile(
+    r"(?<!\S)(?:from|starting|beginning|since|by|before|until|next|this)(?: on)? $"
+)
 
 
 def _beside(line: Line, cadence: Cadence) -> Cadence:
@@ -259,10 +293,19 @@ def _monthly(line: Line) -> Cadence | None:
         named = [each["day"] for each in days if each["day"]]
         common = found["day"] or (named[-1] if named else None)
         following = line.left[found.end() :].split()[:2]
-        dated = following[:1] in (["of"], ["in"]) and following[1:2] and following[1] in {*MONTHS, "next", "the", "this"}
+        dated = (
+            following[:1] in (["of"], ["in"])
+            and following[1:2]
+            and following[1] in {*MONTHS, "next", "the", "this"}
+        )
         if common is None or dated or found["of"] in {"this", "that"}:
             continue
-        if found["of"] == "the" and not found["lead"] and not _HABIT.search(line.left) and not found["unit"]:
+        if (
+            found["of"] == "the"
+            and not found["lead"]
+            and not _HABIT.search(line.left)
+            and not found["unit"]
+        ):
             continue
         left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
         unit, every = found["unit"], _step(found)

@@ -41,9 +41,7 @@ def wording_of(text: str, on: date) -> Wording:
     lasting = measure is not None and measure.minutes is not None
     specific = is_specific(text, cue, minutes=lasting, concrete=act.concrete)
     rewording = reworded(text, cue, act, specific=specific, measured=measured)
-    said = advice_on_wording(
-        text, act, specific=specific, measured=measured, rewording=rewording
-    )
+    said = advice_on_wording(text, act, specific=specific, measured=measured, rewording=rewording)
     if careful:
         said.append(careful)
     return Wording(

@@ -41,7 +41,7 @@ _AIM = re.compile(
     r"(?:i|we)? ?(?:aim|try|plan|intend|strive|attempt|endeavour|endeavor|seek|want|hope|do my best|make an effort|make every effort|work) (?:to|at) "
 )
 _WRAPPERS = re.compile(
-    r"^(?:(?:remember|begin|start|continue|make sure|be sure|take the time|take time|make time|find time|set aside time|make it a (?:habit|rule|practice)|make a (?:habit|point|practice)|get into the habit|take care|take the trouble|see to it|not forget|do not forget|go|sit down|stop|give up|leave off|go on|keep|keep on|avoid|refrain from|quit|allow myself|let myself|get up and|do not|not|never|no longer|always|only|first|also|then|help to|help|dare|volunteer|offer|agree|ask|learn|practise|practice|each time|please|just|again|deliberately|personally|at least|try) (?:that i |of |to |by |from |and |how to )?)(?=[a-z])"
+    r"^(?:(?:remember|begin|start|continue|make sure|be sure|take the time|take time|make time|find time|set aside time|make it a (?:habit|rule|practice)|make a (?:habit|point|practice)|get into the habit|take care|take the trouble|see to it|not forget|do not forget|go|sit down|stop|give up|leave off|go on|keep|keep on|avoid|refrain from|quit|allow myself|let myself|get up and|do not|not|never|no longer|always|only|first|\d+th|also|then|help to|help|dare|volunteer|offer|agree|ask|learn|practise|practice|each time|please|just|again|deliberately|personally|at least|try) (?:that i |of |to |by |from |and |how to )?)(?=[a-z])"
 )
 _LEADING = re.compile(
     r"^(?:(?:when|whenever|if|as soon as|before|after|while|on|in|at|by|for|from|until|once|every|each|during|over|starting|beginning|within|twice|\d+ times|next|this|tomorrow|today|tonight|daily|weekly|monthly|yearly|first thing|last thing|with|throughout|upon|as|instead of|rather than|without|the|all|between|because|since|to|having|right|wherever|where|monday|mondays|tuesday|tuesdays|wednesday|wednesdays|thursday|thursdays|friday|fridays|saturday|saturdays|sunday|sundays|weekdays|weekends|weekday|weekend|morning|evening|mornings|evenings|alternate|no later than|not later than|\d+|come|some|also|therefore|so|and|even|the next|once|starting|exactly|lent|advent|\d+th|last)(?!\S)[^,:;]*[,:;] )"
@@ -51,7 +51,9 @@ _BARE_LEAD = re.compile(
     r"|on (?:mondays?|tuesdays?|wednesdays?|thursdays?|fridays?|saturdays?|sundays?|weekdays|weekends)(?: (?:mornings?|evenings?|nights?|afternoons?))?(?: and (?:mondays?|tuesdays?|wednesdays?|thursdays?|fridays?|saturdays?|sundays?)(?: (?:mornings?|evenings?|nights?|afternoons?))?)?|once a (?:day|week|month|quarter|year)|\d+ times a (?:day|week|month|year)|daily|weekly|tomorrow(?: morning| evening)?|today|tonight"
     r"|by (?:tomorrow|(?:this |next )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday))|(?:this|next) (?:week|month|year|weekend|monday|tuesday|wednesday|thursday|friday|saturday|sunday)(?: (?:morning|evening|afternoon))?|after (?:breakfast|lunch|dinner|supper|work)|before (?:bed|breakfast|lunch|dinner|supper|work)|at (?:breakfast|lunch|dinner|supper|night|bedtime)|always|please|for \d+ (?:days|weeks|months|evenings)|for a (?:week|month|year)|first thing in the morning|in the (?:morning|evening|mornings|evenings|afternoon))[ ,]+"
 )
-_LATER = re.compile(r"(?:^| )(?:and|then|by|or|but|instead|, |; |\. )(?: then| instead| also| to| i will)? (?P<verb>[a-z]+)(?= (?P<next>\S+)|$)")
+_LATER = re.compile(
+    r"(?:^| )(?:and|then|by|or|but|instead|, |; |\. )(?: then| instead| also| to| i will)? (?P<verb>[a-z]+)(?= (?P<next>\S+)|$)"
+)
 _VISIBLE_BEING = re.compile(
     r"(?:be|stay|remain|keep|get) (?:up|home|out|back|outside|indoors|in bed|out of bed|in my|in the|at (?:the|my|home|church|mass|work|table|least \d)|at @|on the (?!lookout|alert|way to being)|the 1th (?:to|1 to|person to)|the last to|there|silent(?! and calm)|quiet (?:for|until)|seated|offline|present at|by the|off (?:the|my|social|line)|away from|on time|in by|asleep by|at my|with (?:my|the|her|him)|dressed|washed|early for|punctual|standing)(?!\S)"
 )
@@ -76,7 +78,10 @@ def act_of(text: str, *, measured: bool) -> Act:
             trying, promised = True, measured
             clause = clause[aim.end() :]
     else:
-        aim = re.match(r"(?:try|attempt|aim|strive|endeavour|endeavor|seek|do my best|make an effort|make every effort|work) (?:to|at) ", clause)
+        aim = re.match(
+            r"(?:try|attempt|aim|strive|endeavour|endeavor|seek|do my best|make an effort|make every effort|work) (?:to|at) ",
+            clause,
+        )
         if aim is not None:
             trying = True
             clause = clause[aim.end() :]
@@ -96,7 +101,11 @@ def _main_clause(line: str) -> tuple[str, bool]:
         lead = _LEADING.match(clause) or _BARE_LEAD.match(clause)
         if lead is None or not clause[lead.end() :].strip(" .,"):
             break
-        if lead.re is _LEADING and _head_is_verb(clause) and clause.split()[0] not in {"on", "in", "at", "by"}:
+        if (
+            lead.re is _LEADING
+            and _head_is_verb(clause)
+            and clause.split()[0] not in {"on", "in", "at", "by"}
+        ):
             break
         clause = clause[lead.end() :].strip(" ,")
     return clause, False
@@ -130,7 +139,29 @@ def _seen(clause: str, *, stated: bool) -> tuple[bool, str | None, bool]:
             break
         rest = inner[wrapped.end() :]
         head = rest.split()[0]
-        if wrapped[0].endswith(("to ", "from ", "of ", "and ", "by ")) or _stem(head) in ACTS | STATES or wrapped[0].strip() in {"not", "never", "no longer", "do not", "always", "only", "first", "also", "then", "please", "just", "again", "deliberately", "personally", "at least"}:
+        if (
+            wrapped[0].endswith(("to ", "from ", "of ", "and ", "by "))
+            or _stem(head) in ACTS | STATES
+            or wrapped[0].strip()
+            in {
+                "not",
+                "never",
+                "no longer",
+                "do not",
+                "always",
+                "only",
+                "first",
+                "1th",
+                "also",
+                "then",
+                "please",
+                "just",
+                "again",
+                "deliberately",
+                "personally",
+                "at least",
+            }
+        ):
             inner = rest
             if inner.startswith("to "):
                 inner = inner[3:]
@@ -155,7 +186,13 @@ def _is_imperative(verb: str, rest: list[str], *, wrapped: bool) -> bool:
         return rest[:1] not in (["is"], ["are"], ["was"], ["makes"], ["matters"], ["of"])
     if verb.endswith(ABSTRACT_ENDINGS) or verb in ABSTRACT:
         return False
-    return bool(rest) and (rest[0] in IMPERATIVE_OPENERS or rest[0].isdigit()) and verb.isalpha() and verb not in IMPERATIVE_OPENERS and verb not in _NEVER_VERBS
+    return (
+        bool(rest)
+        and (rest[0] in IMPERATIVE_OPENERS or rest[0].isdigit())
+        and verb.isalpha()
+        and verb not in IMPERATIVE_OPENERS
+        and verb not in _NEVER_VERBS
+    )
 
 
 _NEVER_VERBS = frozenset(
@@ -179,7 +216,9 @@ def _stem(word: str) -> str:
 
 def _acted(verb: str, rest: list[str]) -> bool:
     """Tell whether a verb with what follows is an act someone could see."""
-    near = [word for word in rest[:6] if word not in {"the", "my", "a", "an", "of", "to", "for", "and"}]
+    near = [
+        word for word in rest[:6] if word not in {"the", "my", "a", "an", "of", "to", "for", "and"}
+    ]
     until = _phrase(near)
     if verb in STATES:
         return _redeemed(verb, rest, until)
@@ -187,11 +226,31 @@ def _acted(verb: str, rest: list[str]) -> bool:
         return False
     if verb in {"exercise", "practise", "practice"}:
         until = [word for word in until if word not in {"more", "less", "better"}]
-    if verb in LIGHT and any(word in ABSTRACT or word.endswith(ABSTRACT_ENDINGS) for word in until[:3]):
+    if verb in LIGHT and any(
+        word in ABSTRACT or word.endswith(ABSTRACT_ENDINGS) for word in until[:3]
+    ):
         return _light_but_seen(verb, rest, until)
-    if verb in {"listen", "speak", "talk", "read", "eat", "work"} and rest[:1] and rest[0] in {"better", *_MANNER}:
+    if (
+        verb in {"listen", "speak", "talk", "read", "eat", "work"}
+        and rest[:1]
+        and rest[0] in {"better", *_MANNER}
+    ):
         return verb in {"read", "eat"}
-    if verb in {"listen", "help", "support", "serve", "lead"} and all(word in {"more", "people", "others", "better", "other", ".", "everyone", "everybody", "carefully"} for word in rest):
+    if verb in {"listen", "help", "support", "serve", "lead"} and all(
+        word
+        in {
+            "more",
+            "people",
+            "others",
+            "better",
+            "other",
+            ".",
+            "everyone",
+            "everybody",
+            "carefully",
+        }
+        for word in rest
+    ):
         return verb == "help"
     return verb in ACTS or verb.isalpha()
 
@@ -200,7 +259,27 @@ def _phrase(near: list[str]) -> list[str]:
     """Return the words up to the first preposition, mark or clause."""
     phrase: list[str] = []
     for word in near:
-        if word in {"in", "at", "on", "by", "with", "from", "when", "before", "after", ",", ".", "until", "who", "about", "every", "each", "while", "if", "as"}:
+        if word in {
+            "in",
+            "at",
+            "on",
+            "by",
+            "with",
+            "from",
+            "when",
+            "before",
+            "after",
+            ",",
+            ".",
+            "until",
+            "who",
+            "about",
+            "every",
+            "each",
+            "while",
+            "if",
+            "as",
+        }:
             break
         phrase.append(word)
     return phrase
@@ -208,11 +287,22 @@ def _phrase(near: list[str]) -> list[str]:
 
 def _light_but_seen(verb: str, rest: list[str], phrase: list[str]) -> bool:
     """Tell whether a light verb's object is a thing after all ("take my time sheet")."""
-    if verb in {"take", "make", "set"} and "time" in phrase and re.search(r"\bto (?:walk|write|call|read)", " ".join(rest)):
+    if (
+        verb in {"take", "make", "set"}
+        and "time" in phrase
+        and re.search(r"\bto (?:walk|write|call|read)", " ".join(rest))
+    ):
         return True
     if verb in {"give", "offer"} and "time" in phrase and any(word.isdigit() for word in rest):
         return True
-    return verb in {"raise", "set"} and phrase[:1] != ["more"] and "time" not in phrase and "better" not in phrase and "less" not in phrase and not set(phrase) & {"good", "expectations", "boundaries"}
+    return (
+        verb in {"raise", "set"}
+        and phrase[:1] != ["more"]
+        and "time" not in phrase
+        and "better" not in phrase
+        and "less" not in phrase
+        and not set(phrase) & {"good", "expectations", "boundaries"}
+    )
 
 
 def _redeemed(verb: str, rest: list[str], phrase: list[str]) -> bool:
@@ -222,15 +312,89 @@ def _redeemed(verb: str, rest: list[str], phrase: list[str]) -> bool:
     if verb in {"balance", "manage"}:
         return bool(set(phrase) & {"book", "books", "account", "accounts", "budget", "budgets"})
     if verb == "learn":
-        return not (abstract or said.startswith(("to be", "to feel", "to accept", "to love", "to trust", "from", "more about", "to live", "how to be", "to let", "patience", "to think", "to appreciate")))
+        return not (
+            abstract
+            or said.startswith(
+                (
+                    "to be",
+                    "to feel",
+                    "to accept",
+                    "to love",
+                    "to trust",
+                    "from",
+                    "more about",
+                    "to live",
+                    "how to be",
+                    "to let",
+                    "patience",
+                    "to think",
+                    "to appreciate",
+                )
+            )
+        )
     if verb == "have":
-        return bool(rest) and not abstract and rest[0] not in {"more", "less", "faith"} and not said.startswith(("an open", "a better", "a more", "a positive", "no fear", "fewer", "higher"))
+        return (
+            bool(rest)
+            and not abstract
+            and rest[0] not in {"more", "less", "faith"}
+            and not said.startswith(
+                ("an open", "a better", "a more", "a positive", "no fear", "fewer", "higher")
+            )
+        )
     if verb == "get":
-        return bool(rest) and rest[0] not in {"better", "more", "less", "angry", "over", "closer", "used", "organised", "fit", "healthy", "along", "on", "in"} or said.startswith(("in touch", "on the bus", "on my"))
+        return (
+            bool(rest)
+            and rest[0]
+            not in {
+                "better",
+                "more",
+                "less",
+                "angry",
+                "over",
+                "closer",
+                "used",
+                "organised",
+                "fit",
+                "healthy",
+                "along",
+                "on",
+                "in",
+            }
+            or said.startswith(("in touch", "on the bus", "on my"))
+        )
     if verb == "look":
-        return bool(rest) and rest[0] in {"up", "at", "through", "out", "in"} and not abstract and not said.startswith(("at the bright", "at things", "at life", "in myself"))
-    if verb in {"find", "see", "hold", "bear", "welcome", "accept", "reduce", "limit", "build", "raise", "increase", "question", "examine", "attend", "explore", "stand", "forgive", "mind", "master"}:
-        visible = {"stand": {"up", "at", "in", "on", "by", "for"}, "hold": {"the", "a", "my", "her", "his"}, "see": {"the", "a", "my", "one", "1", "2", "3"}}
+        return (
+            bool(rest)
+            and rest[0] in {"up", "at", "through", "out", "in"}
+            and not abstract
+            and not said.startswith(("at the bright", "at things", "at life", "in myself"))
+        )
+    if verb in {
+        "find",
+        "see",
+        "hold",
+        "bear",
+        "welcome",
+        "accept",
+        "reduce",
+        "limit",
+        "build",
+        "raise",
+        "increase",
+        "question",
+        "examine",
+        "attend",
+        "explore",
+        "stand",
+        "forgive",
+        "mind",
+        "master",
+    }:
+        visible = {
+            "stand": {"up", "at", "in", "on", "by", "for"},
+            "hold": {"the", "a", "my", "her", "his"},
+            "see": {"the", "a", "my", "one", "1", "2", "3"},
+        }
         if verb in {"forgive", "mind", "question", "examine", "bear", "master", "explore"}:
             return False
         if abstract or not rest:
@@ -238,12 +402,38 @@ def _redeemed(verb: str, rest: list[str], phrase: list[str]) -> bool:
         if verb in visible:
             return rest[0] in visible[verb] or rest[0].isdigit()
         if verb in {"find", "build", "accept", "raise", "welcome", "attend"}:
-            return rest[0] in {"the", "a", "an", "my", "out", "to"} or rest[0].isdigit() or verb in {"attend"}
+            return (
+                rest[0] in {"the", "a", "an", "my", "out", "to"}
+                or rest[0].isdigit()
+                or verb in {"attend"}
+            )
         return any(word.isdigit() for word in rest)
     if verb == "imagine" or verb == "work-on":
         return False
     if verb in {"stay", "remain"}:
-        return bool(rest) and rest[0] in {"home", "at", "with", "for", "in", "off", "out", "away", "until", "behind", "up", "silent", "indoors", "seated"} and not said.startswith(("in the moment", "in touch with my feelings", "at peace", "in control"))
+        return (
+            bool(rest)
+            and rest[0]
+            in {
+                "home",
+                "at",
+                "with",
+                "for",
+                "in",
+                "off",
+                "out",
+                "away",
+                "until",
+                "behind",
+                "up",
+                "silent",
+                "indoors",
+                "seated",
+            }
+            and not said.startswith(
+                ("in the moment", "in touch with my feelings", "at peace", "in control")
+            )
+        )
     if verb in {"live", "act", "like", "need", "want"}:
         return verb == "live" and rest[:1] == ["on"] and any(word.isdigit() for word in rest)
     return False
@@ -254,7 +444,13 @@ def _acts_later(clause: str) -> bool:
     for found in _LATER.finditer(clause):
         word = found["verb"]
         verb = _stem(word)
-        if verb in _PLAIN_ACTS and (word != verb or found["next"] is None or found["next"] in IMPERATIVE_OPENERS or found["next"].isdigit() or verb in {"write", "call", "ask", "tell", "say"}):
+        if verb in _PLAIN_ACTS and (
+            word != verb
+            or found["next"] is None
+            or found["next"] in IMPERATIVE_OPENERS
+            or found["next"].isdigit()
+            or verb in {"write", "call", "ask", "tell", "say"}
+        ):
             return True
     return False
 
@@ -268,6 +464,18 @@ _PLAIN_ACTS = frozenset(
 def _nothing_of(words: list[str]) -> bool:
     """Tell whether "no ..." forbids something that can be seen."""
     after = words[1:4]
-    return bool(after) and not any(
-        word in ABSTRACT - {"people"} or word.endswith(ABSTRACT_ENDINGS) for word in after[:1] if word != "more"
-    ) and not (after[:1] == ["more"] and any(word in ABSTRACT or word.endswith(("ing",)) and _stem(word) in STATES for word in after[1:3]))
+    return (
+        bool(after)
+        and not any(
+            word in ABSTRACT - {"people"} or word.endswith(ABSTRACT_ENDINGS)
+            for word in after[:1]
+            if word != "more"
+        )
+        and not (
+            after[:1] == ["more"]
+            and any(
+                word in ABSTRACT or word.endswith(("ing",)) and _stem(word) in STATES
+                for word in after[1:3]
+            )
+        )
+    )

@@ -67,8 +67,8 @@ _ROUTINE = re.compile(
     r"(?<!\S)(?:wakes?|waking|get up|getting up|getting out of bed|get out of bed|rise|rising|go to bed|going to bed|going to sleep|fall asleep|go to sleep|before bed|in bed|bedtime|before sleep(?:ing)?"
     r"|breakfast|lunch|dinner|supper|meals?|brush(?:ing)? my teeth|shower|teatime|lunch break|lunchtime|coffee"
     r"|(?:come|coming|get|getting|arrive|walk|walking|drive|ride) (?:back )?home(?: from)?|leave (?:for|home|the house|work)|leaving (?:for|home|the house|work)|(?:after|before) work|finish work|start work|(?:to|from) work"
-    r"|commute|sit down to (?:work|eat|breakfast|dinner|supper)|first thing|last thing|turn(?:ing)? (?:out|off) the light|put out the light|lights out|lamp"
-    r"|kettle|sunrise|sunset|dusk|dawn|tea is poured|in the morning|in the evening|at night|open(?:ing)? my (?:laptop|inbox|mail|email|e mail)|get dressed|way home|way to (?:work|school)"
+    r"|commute|sit down to (?:work|eat|breakfast|dinner|supper)|first thing|last thing|turn(?:ing)? (?:out|off) the light|put out the light|lights out"
+    r"|kettle|sunrise|sunset|dusk|dawn|in the morning|in the evening|at night|open(?:ing)? my (?:laptop|inbox|mail|email|e mail)|get dressed|way home|way to (?:work|school)"
     r"|put(?:ting)? the (?:children|kids|baby) to bed|(?:children|kids) are (?:asleep|in bed))(?!\S)"
 )
 _NOT_ROUTINE = re.compile(
@@ -91,7 +91,11 @@ def find_cue(text: str) -> Cue | None:
     for found in _PHRASE.finditer(said):
         words = found["cue"] or found[0]
         tie = Tie.HABIT if _ROUTINE.search(line_of(words)) else Tie.EVENT
-        if re.match(r"(?:with|in|by|on|at)\b", words, re.IGNORECASE) and tie is Tie.EVENT and not re.match(r"(?:at|on|in)\b", words, re.I):
+        if (
+            re.match(r"(?:with|in|by|on|at)\b", words, re.IGNORECASE)
+            and tie is Tie.EVENT
+            and not re.match(r"(?:at|on|in)\b", words, re.I)
+        ):
             continue
         return _cue(found, tie)
     found = _TIME.search(said)

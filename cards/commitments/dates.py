@@ -77,7 +77,9 @@ def _iso(found: re.Match[str], _on: date) -> Span | None:
 
 
 def _relative(found: re.Match[str], on: date) -> Span | None:
-    day = on + {"tod": 0, "ton": 0, "now": 0, "thi": 0, "tom": 1, "the": 2}[found["near"][:3]] * _DAY
+    day = (
+        on + {"tod": 0, "ton": 0, "now": 0, "thi": 0, "tom": 1, "the": 2}[found["near"][:3]] * _DAY
+    )
     return day, day
 
 
@@ -147,7 +149,9 @@ def _weekday_of_month(found: re.Match[str], on: date) -> Span | None:
             first = first.replace(year=first.year + later)
         else:
             first = months_after(on.replace(day=1), later + (1 if found["which_next"] else 0))
-        day = nth_weekday(first.year, first.month, weekday, -1 if number == "last" else int(number[0]))
+        day = nth_weekday(
+            first.year, first.month, weekday, -1 if number == "last" else int(number[0])
+        )
         if day is not None and day > on:
             return day, day
     return None
@@ -293,7 +297,7 @@ _READERS: tuple[tuple[str, Callable[[re.Match[str], date], Span | None]], ...] =
     (rf"(?:a|1) week (?:on|from|this|next) (?P<week_on>{_WEEKDAY}|tomorrow|today)", _week_on),
     (
         r"(?P<which_week>(?:(?:the )?(?:next|coming|following)|this(?: coming)?|the) )?"
-        rf"(?P<weekday>{_WEEKDAY}){_PART}"
+        rf"(?P<weekday>{_WEEKDAY}){_PART}(?! (?:meetings?|group|class|classes|lessons?|papers?|market|service|edition|school|club|seminar|circle|newspapers?|dinner|lunch|supper|mass|rehearsals?|choir|team|post|call|report|review|roast|walk|best)(?!\S))"
         r"(?P<week_later> week| 2 weeks| 2weeks)?(?P<in_week>(?: of)? next week| of this week| this week)?",
         _weekday,
     ),

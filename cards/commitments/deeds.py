@@ -25,6 +25,9 @@ _NOT_BEFORE = frozenset(
     act part psalm number no canto hymn section line lines step through like versus plus onto
     past around against its whose not""".split()
 )
+_PHRASAL = frozenset(
+    "hand send turn bring put fill invite pay call give have pass take try move carry win".split()
+)
 _COUNT = re.compile(
     r"(?<!\S)(?P<n>\d{1,3})(?P<between>(?: (?:of (?:my|the|our|his|her|their)|more|new|old|other|different|short|long|good|small|dear|close|separate|[a-z]+))?"
     r"(?: [a-z]+)?) (?=(?P<noun>[^\W\d_]+))"
@@ -33,7 +36,9 @@ _WORD = re.compile(r"\S+")
 _MEETINGS = words(
     r"(?:at|in|during|on|after|before)?(?: )?(?:each of |every 1 of )?(?:the|my|our) (?:next|coming|following) (?P<n>\d{1,2})(?: [^\W\d_]+(?: ')?)? (?P<noun>[^\W\d_]+s)"
 )
-_TIMES = words(r"(?P<n>\d{1,3}) (?:more )?(?:times|occasions)|(?P<once>(?:only |just |at least )?once)(?! (?:i|we|you|he|she|they|it|the|my|a|there|this|that)(?!\S))")
+_TIMES = words(
+    r"(?P<n>\d{1,3}) (?:more )?(?:times|occasions)|(?P<once>(?:only |just |at least )?once)(?! (?:i|we|you|he|she|they|it|the|my|a|there|this|that)(?!\S))"
+)
 
 
 def take_times(line: Line) -> int | None:
@@ -59,7 +64,11 @@ def count_of(line: Line) -> int | None:
         if not word.isdigit() or not 1 <= int(word) <= 999:
             continue
         before = found_words[at - 1] if at else ""
-        if before in _NOT_BEFORE or (before == "to" and at and _length(found_words[at + 1 :])):
+        earlier = found_words[at - 2] if at > 1 else ""
+        phrasal = before in {"in", "on", "over"} and earlier in _PHRASAL
+        if (before in _NOT_BEFORE and not phrasal) or (
+            before == "to" and at and _length(found_words[at + 1 :])
+        ):
             continue
         noun = _noun(found_words[at + 1 : at + 4])
         if noun is not None:

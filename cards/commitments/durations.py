@@ -5,21 +5,28 @@ import re
 from cards.commitments.line import Line, words
 
 _PREPOSITIONS = "at|by|before|after|until|from|around|about|past|to|between|and|since|towards"
-_PART_OF_DAY = (
-    r"(?: (?:in the (?:morning|afternoon|evening)|at night|sharp|on (?:week|work)days))?"
-)
+_PART_OF_DAY = r"(?: (?:in the (?:morning|afternoon|evening)|at night|sharp|on (?:week|work)days))?"
 _CLOCK = (
-    words(rf"(?:(?:{_PREPOSITIONS}) )?(?:half|quarter|a quarter|\d+(?: minutes)?) (?:past|to) "
-          rf"(?:\d{{1,2}}|noon|midnight)(?: oclock)?{_PART_OF_DAY}"),
+    words(
+        rf"(?:(?:{_PREPOSITIONS}) )?(?:half|quarter|a quarter|\d+(?: minutes)?) (?:past|to) "
+        rf"(?:\d{{1,2}}|noon|midnight)(?: oclock)?{_PART_OF_DAY}"
+    ),
     words(rf"(?:(?:{_PREPOSITIONS}) )?half \d{{1,2}}{_PART_OF_DAY}(?= |$)(?! (?:a|an|dozen))"),
     words(rf"(?:(?:{_PREPOSITIONS}) )?(?:@|\d{{1,2}} (?:oclock|[ap] ?m))(?: and @)?{_PART_OF_DAY}"),
-    words(r"between \d{1,2} and \d{1,2}(?: oclock)?" + _PART_OF_DAY
-          + r"(?! (?:minutes|hours|times|days|weeks|pages|people))"),
-    words(rf"(?:at|by|before|after|until|from|around|past) \d{{1,2}}(?:\.\d\d)?(?: \d\d)?{_PART_OF_DAY}"
-          r"(?= (?:[.,;:!?()~]|each|every|on|and|at|in|daily|with|to|until|for|i|when|for|the next|next|tomorrow|today|this|tonight"
-          r"|monday|tuesday|wednesday|thursday|friday|saturday|sunday"
-          r"|mondays|tuesdays|wednesdays|thursdays|fridays|saturdays|sundays)(?!\S)|$)"),
-    words(r"(?:at|by|before|after|until) (?:noon|midday|midnight|sunrise|sunset|dusk|dawn|nightfall)"),
+    words(
+        r"between \d{1,2} and \d{1,2}(?: oclock)?"
+        + _PART_OF_DAY
+        + r"(?! (?:minutes|hours|times|days|weeks|pages|people))"
+    ),
+    words(
+        rf"(?:at|by|before|after|until|from|around|past) \d{{1,2}}(?:\.\d\d)?(?: \d\d)?{_PART_OF_DAY}"
+        r"(?= (?:[.,;:!?()~]|each|every|on|and|at|in|daily|with|to|until|for|i|when|for|the next|next|tomorrow|today|this|tonight"
+        r"|monday|tuesday|wednesday|thursday|friday|saturday|sunday"
+        r"|mondays|tuesdays|wednesdays|thursdays|fridays|saturdays|sundays)(?!\S)|$)"
+    ),
+    words(
+        r"(?:at|by|before|after|until) (?:noon|midday|midnight|sunrise|sunset|dusk|dawn|nightfall)"
+    ),
 )
 _LEAD = (
     r"(?:(?P<lead>for|within|after|in|under|than|least|most|only|every|each|wait|spend|exactly)"
@@ -36,10 +43,14 @@ _SHAPES: tuple[tuple[str, object], ...] = (
     (r"(?:a )?quarter (?:of an hour|hour)", lambda _: 15),
     (r"half (?:an|a|1) hour|half hour", lambda _: 30),
     (r"(?P<d>\d+\.\d+) hours?", lambda f: round(float(f["d"]) * 60)),
-    (r"(?P<n>\d{1,4}) (?:more )?(?:quiet |whole |full |good |silent |uninterrupted |unbroken )?minutes?",
-     lambda f: int(f["n"])),
-    (r"(?P<n>\d{1,3}) (?:more )?(?:quiet |whole |full |good |silent |uninterrupted |unbroken )?hours?",
-     lambda f: int(f["n"]) * 60),
+    (
+        r"(?P<n>\d{1,4}) (?:more )?(?:quiet |whole |full |good |silent |uninterrupted |unbroken )?minutes?",
+        lambda f: int(f["n"]),
+    ),
+    (
+        r"(?P<n>\d{1,3}) (?:more )?(?:quiet |whole |full |good |silent |uninterrupted |unbroken )?hours?",
+        lambda f: int(f["n"]) * 60,
+    ),
     (r"(?:an|1|a) (?:\w+ )?hour(?: long)?", lambda _: 60),
     (r"(?:a|1) minute", lambda _: 1),
     (r"(?P<s>\d{2,4}) seconds", lambda f: int(f["s"]) // 60),

@@ -102,8 +102,10 @@ _FOLDS = tuple(
         (r"1 (?:or|to) 2", "1"),
         (r"(\d+) (?:or|to) \d+(?= )", r"\1"),
         (r"1 (?:day|of these days|fine day)(?= (?:i|we) (?:will|shall))", ""),
-        (r"(?:a|each|every|1|per|the|this|this coming|that|whole|next|another) fortnight",
-         lambda found: _fortnight(found[0])),
+        (
+            r"(?:a|each|every|1|per|the|this|this coming|that|whole|next|another) fortnight",
+            lambda found: _fortnight(found[0]),
+        ),
         (r"fortnightly|biweekly|bi weekly", "every 2 weeks"),
         (r"fortnight", "2 weeks"),
         (r"(\d+) fortnights", lambda found: f"{2 * int(found[1])} weeks"),

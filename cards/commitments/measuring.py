@@ -32,7 +32,9 @@ _SITUATED = re.compile(
 _NEGATIVE = words(
     r"not|never|no longer|stop|no|without|quit|refrain|abstain|give up|nothing|avoid|leave off|cease|skip|go without"
 )
-_WILL_NOT = words(r"(?:will|shall|do|going to) (?:not|never|no longer)|never|not|no longer|no|stop|quit|refrain|abstain|give up|avoid|cease|go without|keep off|stay off|nothing")
+_WILL_NOT = words(
+    r"(?:will|shall|do|going to) (?:not|never|no longer)|never|not|no longer|no|stop|quit|refrain|abstain|give up|avoid|cease|go without|keep off|stay off|nothing"
+)
 _HEAD_NEGATIVE = re.compile(
     r"^(?:[~.,;:\s]|(?:for|until|on|in|at|by|every|each|from|this|i|we|will|shall|do|am|going|to|please|~)\s)*(?:not|never|no longer|no|stop|quit|refrain|abstain|give up|avoid|cease|go without|keep off|stay off|nothing)(?!\S)"
 )
@@ -59,6 +61,8 @@ def measure_of(text: str, on: date, cue: Cue | None, *, act: bool = True) -> Mea
     meetings = take_meetings_if_any(line)
     minutes = take_minutes(line)
     term = take_length(line, on)
+    if event:
+        _forget_what_follows(term, on)
     cadence = take_cadence(line)
     times = cadence.times if cadence is not None else take_times(line)
     days = take_days(line, on)
@@ -86,9 +90,19 @@ def measure_of(text: str, on: date, cue: Cue | None, *, act: bool = True) -> Mea
         each = times or meetings or next_times or 1
         if len(days) > 1 and each == 1 and all(weekday for _, _, weekday in days):
             each = len(days)
-        deadline = term.deadline or end_of(term, on) or max((last for _, last, _ in days), default=None)
+        deadline = (
+            term.deadline or end_of(term, on) or max((last for _, last, _ in days), default=None)
+        )
         return Measure(times=each * (count or 1), deadline=deadline, minutes=minutes)
     return _recurring(cadence, term, days, _deeds(cadence, times, count), minutes)
+
+
+def _forget_what_follows(term: Term, on: date) -> None:
+    """Drop an end counted from an event that may never come: "within two days", "that day"."""
+    if term.loose:
+        term.count, term.unit, term.loose = None, "", False
+    if term.deadline == on:
+        term.deadline, term.bound = None, None
 
 
 def take_meetings_if_any(line: Line) -> int | None:
@@ -113,11 +127,14 @@ def _negative(line: Line) -> bool:
     left = _SITUATED.sub("~", line.whole)
     if _HEAD_NEGATIVE.search(left):
         return True
-    return re.search(
-        r"(?<!\S)(?:i|we) (?:will|shall|am going to) (?:not|never|no longer|stop|quit|refrain|abstain|give up|avoid|go without|keep off|stay off)(?!\S)"
-        r"|[,~:] (?:do not|never|no|stop|avoid) ",
-        left,
-    ) is not None
+    return (
+        re.search(
+            r"(?<!\S)(?:i|we) (?:will|shall|am going to) (?:not|never|no longer|stop|quit|refrain|abstain|give up|avoid|go without|keep off|stay off)(?!\S)"
+            r"|[,~:] (?:do not|never|no|stop|avoid) ",
+            left,
+        )
+        is not None
+    )
 
 
 def _daypart(line: Line) -> bool:

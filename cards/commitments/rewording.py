@@ -18,7 +18,9 @@ _PROMISE = re.compile(
     r"hope to|aim to|need to|must|ought to|have to|could|promise to|might)(?!\w) (?P<act>.+)$",
     re.IGNORECASE | re.DOTALL,
 )
-_TRYING = re.compile(r"^(?:really )?(?:try|aim|attempt|strive|endeavou?r) (?:to|and) ", re.IGNORECASE)
+_TRYING = re.compile(
+    r"^(?:really )?(?:try|aim|attempt|strive|endeavou?r) (?:to|and) ", re.IGNORECASE
+)
 _LEAD = re.compile(
     r"^(?P<before>(?:for|until|by|before|from|starting|once|twice|over|during|every|each|on|in|at|within|daily|weekly|monthly|this|next|tomorrow|today|tonight)\b[^,:]{1,120})[,:] (?P<act>.+)$",
     re.IGNORECASE | re.DOTALL,
@@ -65,7 +67,9 @@ def _when(cue: Cue | None) -> str:
         return f"When {_MOMENT}"
     words = cue.words
     if cue.tie is not Tie.TIME:
-        words = re.sub(r"^(?:whenever|every time|each time|if)\b", "when", words, flags=re.IGNORECASE)
+        words = re.sub(
+            r"^(?:whenever|every time|each time|if)\b", "when", words, flags=re.IGNORECASE
+        )
     return words[0].upper() + words[1:]
 
 

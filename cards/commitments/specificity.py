@@ -22,7 +22,12 @@ _PLACE = re.compile(
 _OWNED = re.compile(
     r"(?<!\S)(?:my|our|his|her|their|your|[^\W\d_]+ 's) (?!best|own$|life|self|time|mind|day|days|heart|attitude|temper|habits|character|thinking|patience|thoughts|feelings|goals|dreams|potential|health|fitness|wellbeing|well|inner|soul|spirit|behaviour|conduct|ego|fears|worries|anger|relationships|horizons|knowledge|self)[^\W\d_]+"
 )
-_MUCH = re.compile(r"(?<!\S)\d+ (?:\S+ )?(?:pages?|lines?|words?|verses?|miles?|kilometres?|km|steps|laps|lengths|minutes?|hours?|chapters?|poems?)(?!\S)|half an hour|an hour")
+_TOWARDS = re.compile(
+    r"(?<!\S)(?:with|to|towards|toward) the (?!world|people|others|fact|best|future|moment|present|full|way|things?|idea|point|universe|poor|weak|same)[^\W\d_]+"
+)
+_MUCH = re.compile(
+    r"(?<!\S)\d+ (?:\S+ )?(?:pages?|lines?|words?|verses?|miles?|kilometres?|km|steps|laps|lengths|minutes?|hours?|chapters?|poems?)(?!\S)|half an hour|an hour"
+)
 
 
 def is_specific(text: str, cue: Cue | None, *, minutes: bool, concrete: bool) -> bool:
@@ -41,15 +46,21 @@ def is_specific(text: str, cue: Cue | None, *, minutes: bool, concrete: bool) ->
     if cue is not None:
         return True
     line = line_of(text)
-    if _CLOCK.search(line) or _PLACE.search(line) or _OWNED.search(line):
-        return True
-    names = (name for name in _NAME.findall(plain(text)) if name.casefold() not in _NOT_NAMES)
-    if next(names, None) is not None:
+    if not concrete:
+        return _named(text, line) or _TOWARDS.search(line) is not None
+    if _CLOCK.search(line) or _PLACE.search(line) or _named(text, line):
         return True
     verb = act_of(text, measured=True).verb or ""
     if verb in INTRANSITIVE and (minutes or _MUCH.search(line)):
         return True
-    return concrete and bool(_objects(line, verb))
+    return bool(_objects(line, verb))
+
+
+def _named(text: str, line: str) -> bool:
+    """Tell whether somebody or something is named, or said to be somebody's."""
+    if _OWNED.search(line):
+        return True
+    return any(name.casefold() not in _NOT_NAMES for name in _NAME.findall(plain(text)))
 
 
 def _objects(line: str, verb: str) -> list[str]:
@@ -60,7 +71,9 @@ def _objects(line: str, verb: str) -> list[str]:
     return [
         word
         for word in line.split()
-        if word not in gone and not word[0].isdigit() and not word.startswith("=")
+        if word not in gone
+        and not word[0].isdigit()
+        and not word.startswith("=")
         and word not in _ABSTRACT_AIMS
         and not word.endswith(("ly", "ness", "ful"))
     ]

@@ -53,16 +53,22 @@ _UNITS = (
 _MUCH = r"(?:at least |about |another |a further |some |up to |a total of |the first |all )?"
 _ENTIRE = r"(?:full |whole |entire |complete |more |solid |straight |consecutive |successive )?"
 _STARTS = (
-    words(rf"(?:from|starting|beginning|commencing|as of|as from|effective)(?: on| from| with)? (?:{DATE})(?: (?:on(?:wards?)?|forward|forth))?(?! (?:to|through|thru|until) )"),
-    words(r"(?:from now on|henceforth|from this day (?:on|forward)|as from now|from here on|starting now|beginning now|from now)"),
+    words(
+        rf"(?:from|starting|beginning|commencing|as of|as from|effective)(?: on| from| with)? (?:{DATE})(?: (?:on(?:wards?)?|forward|forth))?(?! (?:to|through|thru|until) )"
+    ),
+    words(
+        r"(?:from now on|henceforth|from this day (?:on|forward)|as from now|from here on|starting now|beginning now|from now)"
+    ),
 )
 _FROM_TO = words(rf"(?:from|between) (?P<from>{DATE}) (?:to|and|until|through) (?P<to>{DATE})")
-_NOW_TO = words(rf"(?:between|from) (?:now|today|this day|tomorrow) (?:and|to|until|through) (?P<to>{DATE})")
+_NOW_TO = words(
+    rf"(?:between|from) (?:now|today|this day|tomorrow) (?:and|to|until|through) (?P<to>{DATE})"
+)
 _RUNNING = words(
     rf"(?:for |on )?(?P<n>\d{{1,4}}) (?:(?P<before>consecutive|successive|straight) )?{_UNITS}(?: (?P<after>running|in a row|straight|in succession|on end|together))?"
 )
 _FOR = words(
-    rf"for (?:the |these |my )?(?:(?P<next>next|coming|following) )?{_MUCH}(?:(?P<n>\d{{1,4}}) |(?P<one>a |an |1 |the )?){_ENTIRE}{_UNITS}"
+    rf"for (?:the |these |my )?(?:(?P<next>next|coming|following) )?{_MUCH}(?:(?:a (?=\d))?(?P<n>\d{{1,4}}) |(?P<one>a |an |1 |the )?){_ENTIRE}{_UNITS}"
     r"(?! of (?:rest|work|prayer|reading|silence))"
 )
 _NEXT = words(
@@ -91,14 +97,20 @@ _ALL = words(
     rf"(?:all through|throughout|all|during|over|for all of|(?:for )?the rest of|(?:for )?the remainder of|(?:for )?the whole of|for the whole|the whole|for|across|{_IN_THE_COURSE})"
     rf" (?P<date>(?:this |the |of |next )?(?:{DATE}))"
 )
-_ALL_UNIT = words(r"(?:all|the rest of (?:the|this|my)|the remainder of (?:the|this)|the whole) (?P<unit>week|month|quarter|year|weekend|day)(?: long)?")
-_BARE = words(rf"(?P<lead>on|in|at|come|over|some ?time|some day|any day|late|early)?(?P<sp> )?(?P<late>late |early |any time |some time )?(?P<date>{DATE})")
+_ALL_UNIT = words(
+    r"(?:all|the rest of (?:the|this|my)|the remainder of (?:the|this)|the whole) (?P<unit>week|month|quarter|year|weekend|day)(?: long)?"
+)
+_BARE = words(
+    rf"(?P<lead>on|in|at|come|over|some ?time|some day|any day|late|early)?(?P<sp> )?(?P<late>late |early |any time |some time )?(?P<date>{DATE})"
+)
 _UNKNOWN = words(
     r"(?:by|before|until|in time for) (?:the end of (?:the |my |our |this |next )?(?:term|holidays?|course|season|semester|book|school year|vacation|visit|sabbatical|harvest|trip|apprenticeship|academic year)"
     r"|(?:my|our|his|her|their|the|[^\W\d_]+ 's|[^\W\d_]+ 's next|the next|our next|my next|next) (?:[^\W\d_]+ (?:'s )?)?(?:birthday|anniversary|wedding|holidays?|exams?|exam|retirement|christening|baptism|funeral|visit|trip|harvest|meeting|lesson|rehearsal|reunion|concert|examination|term|semester|session|appointment|deadline))"
 )
 _NEXT_TIME = words(r"(?:on )?(?:the )?next (?:(?P<n>\d{1,3}) times|time)")
-_BARE_DAY = re.compile(rf"(?:(?:the |this |next |coming |following )*{_WD}(?: \w+)?|the \d{{1,2}}th)")
+_BARE_DAY = re.compile(
+    rf"(?:(?:the |this |next |coming |following )*{_WD}(?: \w+)?|the \d{{1,2}}th)"
+)
 
 
 def take_length(line: Line, on: date) -> Term:
@@ -145,7 +157,16 @@ def _take_lengths(line: Line, on: date, term: Term) -> None:
             return
     found = _NEXT.search(line.left) or _NEXT_ONE.search(line.left)
     if found is not None:
-        loose = found["lead"] in {"over", "during", "in", "within", "across", "throughout", "inside", None}
+        loose = found["lead"] in {
+            "over",
+            "during",
+            "in",
+            "within",
+            "across",
+            "throughout",
+            "inside",
+            None,
+        }
         _measure(line, term, found, int(found.groupdict().get("n") or 1), loose=loose)
         return
     found = line.take(_WITHIN_THE)
@@ -193,9 +214,16 @@ def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> N
         ranged = re.search(rf"{_WD}s? $", line.left[: found.start()]) is not None
         if pattern is _UNTIL and ranged and re.fullmatch(_WD, found["date"]):
             continue
-        if pattern is _UNTIL and found[0].startswith("to ") and not re.search(r"from \S+ $", line.left[: found.start()]):
+        if (
+            pattern is _UNTIL
+            and found[0].startswith("to ")
+            and not re.search(r"from \S+ $", line.left[: found.start()])
+        ):
             continue
-        if said.get("how") == "for" and not re.match(r"(?:=|the \d|\d|[a-z]+ \d|christmas|easter|newyear|monday|tuesday|wednesday|thursday|friday|saturday|sunday)", found["date"]):
+        if said.get("how") == "for" and not re.match(
+            r"(?:=|the \d|\d|[a-z]+ \d|christmas|easter|newyear|monday|tuesday|wednesday|thursday|friday|saturday|sunday)",
+            found["date"],
+        ):
             continue
         span = day_or_span(found["date"], on)
         if span is None:
@@ -222,7 +250,14 @@ def _take_whole(line: Line, on: date, term: Term) -> None:
         return
     for found in _ALL.finditer(line.left):
         phrase = found["date"].removeprefix("of ")
-        if found[0].startswith("for ") and found[0] == f"for {phrase}" and not re.match(r"(?:this|the|next|all)? ?(?:week|month|quarter|year|lent|advent|january|february|march|april|may|june|july|august|september|october|november|december)", phrase):
+        if (
+            found[0].startswith("for ")
+            and found[0] == f"for {phrase}"
+            and not re.match(
+                r"(?:this|the|next|all)? ?(?:week|month|quarter|year|lent|advent|january|february|march|april|may|june|july|august|september|october|november|december)",
+                phrase,
+            )
+        ):
             continue
         span = day_or_span(phrase, on) or day_or_span(phrase.removeprefix("the "), on)
         if span is not None and (span[0] != span[1] or found[0].startswith(("over ", "during "))):
@@ -238,7 +273,10 @@ def take_days(line: Line, on: date) -> list[tuple[date, date, bool]]:
         taken = None
         for found in _BARE.finditer(line.left):
             phrase = found["date"]
-            if not found["lead"] and re.fullmatch(r"may|march|spring|now|fall|\d{4}|the (?:week|day|month|year|quarter|weekend|spring|winter|summer|autumn)|(?:my|our) \w+", phrase):
+            if not found["lead"] and re.fullmatch(
+                r"may|march|spring|now|fall|\d{4}|the (?:week|day|month|year|quarter|weekend|spring|winter|summer|autumn)|(?:my|our) \w+",
+                phrase,
+            ):
                 continue
             if phrase == "now" or (found["lead"] == "at" and re.fullmatch(r"\d{4}", phrase)):
                 continue

@@ -58,7 +58,7 @@ ACTS = frozenset(
     curse argue scold nag lie boast scroll browse smoke gamble snack stream tweet post comment
     download install charge strip change rotate debate recount narrate retell advise warn
     demonstrate explain conduct direct accompany join attend enroll perform act-out hum spar
-    stretch plank squat lunge skip bend reach""".split()
+    preach plank squat lunge skip bend reach""".split()
 )
 """Verbs of doing that someone could see."""
 
@@ -92,7 +92,7 @@ IMPERATIVE_OPENERS = frozenset(
     """the my a an our his her him them it this that all every each any some to with for in at on up
     down out off away back about one both another no two three more less over into onto from around
     through aloud alone early together again by straight half myself only nothing something someone
-    what whatever how whether before after without""".split()
+    what whatever how whether before after without once every each daily when twice""".split()
 )
 """Words that follow a verb, and hardly ever a noun at the head of a phrase."""
 

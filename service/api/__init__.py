@@ -7,7 +7,17 @@ behind it.
 
 from flask import Flask
 
-from service.api import answers, check_ins, commitments, desk, digests, items, reader, sitting
+from service.api import (
+    answers,
+    check_ins,
+    commitments,
+    desk,
+    digests,
+    items,
+    reader,
+    sitting,
+    wording,
+)
 from service.api.document import Document
 from service.api.documentation import install_documentation
 from service.api.refusing import refuse
@@ -20,6 +30,6 @@ def install(app: Flask, laid: Desk) -> None:
     """Open the JSON door of an application, and its documentation, below `/api/`."""
     desk.lay(app, laid)
     document = Document(app)
-    for module in (digests, items, sitting, answers, commitments, check_ins, reader):
+    for module in (digests, items, sitting, answers, commitments, check_ins, wording, reader):
         document.register_blueprint(module.resource)
     install_documentation(app, document.spec.to_dict())
