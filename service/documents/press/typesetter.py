@@ -155,7 +155,7 @@ def _whole(lines: float) -> int:
 def _parts(found: dict[str, Any], *kinds: str) -> list[PartUse]:
     parts = []
     for kind in kinds:
-        sizes = found[kind]
+        sizes = found["sizes"] and found["sizes"][kind]
         if isinstance(sizes, list):
             parts += [
                 PartUse(f"{kind} {number}", round(size + _GAP))
