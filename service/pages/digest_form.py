@@ -8,24 +8,19 @@ the point it stands after while points change places.
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from cards.digest import (
-    MAX_PAGES,
-    MAX_PARTS,
-    Commitment,
-    Digest,
-    Point,
-    Quotation,
-)
-from cards.errors import InvalidDigest
-from cards.intake.isbn import compact, is_isbn
+from cards.digest import MAX_PARTS, Digest
 from service.pages import fields
-from service.pages.fields import Fault, Faults
 
 SPARE = 2
 """Empty rows offered beyond those a digest has."""
+BLANK = {"points": 3, "commitments": 2, "quotations": 3}
+"""Empty rows a digest is begun on."""
 LISTS = ("points", "commitments", "quotations")
 """The parts that come in rows, in the digest's order."""
-_FACTS = ("title", "author", "isbn", "pages", "finished_on", "theme", "judgement")
+FACTS = ("title", "author", "edition", "isbn", "pages", "finished_on", "theme", "judgement")
+"""The fields there is one of."""
+ORIGINS = ("theme-source", "judgement-source")
+"""The fields that say which words of a document the theme and the judgement came from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +34,8 @@ class Row:
         locator: where it stands in the book.
         after: of a quotation: "" when not known, "0" for before all points, else the
             key of the point's row.
+        source: which words of a document it came from: `points 3`, or several of
+            these parted by commas; "" when it was typed here.
     """
 
     key: int
@@ -46,6 +43,12 @@ class Row:
     text: str = ""
     locator: str = ""
     after: str = ""
+    source: str = ""
+
+    @property
+    def holds(self) -> bool:
+        """Whether anything is typed in it."""
+        return bool(self.text.strip() or self.locator.strip())
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,15 +68,18 @@ class DigestForm:
 
 
 def form_of(digest: Digest) -> DigestForm:
-    """Lay a digest out as a form."""
+    """Lay a digest out as a form, each part saying which it was."""
     facts = {
         "title": digest.title,
         "author": digest.author or "",
+        "edition": digest.edition or "",
         "isbn": digest.isbn or "",
         "pages": str(digest.pages or ""),
         "finished_on": digest.finished_on.isoformat() if digest.finished_on else "",
         "theme": digest.theme or "",
         "judgement": digest.judgement or "",
+        "theme-source": "theme" if digest.theme else "",
+        "judgement-source": "judgement" if digest.judgement else "",
     }
     points = [(point.text, point.locator or "", "") for point in digest.points]
     commitments = [(each.text, "", "") for each in digest.commitments]
@@ -81,25 +87,30 @@ def form_of(digest: Digest) -> DigestForm:
         (each.text, each.locator or "", "" if each.after is None else str(each.after))
         for each in digest.quotations
     ]
+    laid = {"points": points, "commitments": commitments, "quotations": quotations}
+    return DigestForm(facts, {name: _laid(name, parts) for name, parts in laid.items()})
+
+
+def _laid(name: str, parts: list[tuple[str, str, str]]) -> tuple[Row, ...]:
+    rows = [
+        Row(key, str(key), *part, source=f"{name} {key}") for key, part in enumerate(parts, 1)
+    ]
+    keys = range(len(rows) + 1, len(rows) + 1 + SPARE)
+    return (*rows, *(Row(key, str(key)) for key in keys))
+
+
+def blank_form() -> DigestForm:
+    """Return a form to begin a digest on."""
     return DigestForm(
-        facts,
-        {
-            "points": _laid(points),
-            "commitments": _laid(commitments),
-            "quotations": _laid(quotations),
-        },
+        dict.fromkeys((*FACTS, *ORIGINS), ""),
+        {name: tuple(Row(key, "") for key in range(1, BLANK[name] + 1)) for name in LISTS},
     )
-
-
-def _laid(parts: list[tuple[str, str, str]]) -> tuple[Row, ...]:
-    parts = [*parts, *[("", "", "")] * SPARE]
-    return tuple(Row(key, str(key), *part) for key, part in enumerate(parts, 1))
 
 
 def form_from(sent: Mapping[str, str]) -> DigestForm:
     """Return the form as it was sent."""
     return DigestForm(
-        {name: fields.text(sent, name) for name in _FACTS},
+        {name: fields.text(sent, name) for name in (*FACTS, *ORIGINS)},
         {name: tuple(_sent_rows(sent, name)) for name in LISTS},
     )
 
@@ -116,104 +127,29 @@ def _sent_rows(sent: Mapping[str, str], name: str) -> list[Row]:
                 fields.text(sent, f"{stem}-text"),
                 fields.text(sent, f"{stem}-locator"),
                 fields.text(sent, f"{stem}-after").strip(),
+                fields.text(sent, f"{stem}-source").strip(),
             )
         )
     return rows
 
 
-class FormFaults(Exception):
-    """What is wrong with a form, by field; "form" for what is about no single one."""
+def typed(form: DigestForm) -> dict[str, str]:
+    """Return the fields of a form by their names, as `form_from` takes them; empty ones left out.
 
-    def __init__(self, faults: Faults) -> None:
-        super().__init__("the form has faults")
-        self.faults = faults
-
-
-def digest_from(form: DigestForm) -> Digest:
-    """Return the digest a form describes.
-
-    Raises:
-        FormFaults: a field cannot be taken, or the digest breaks a rule of digests.
+    The words of a row are there even when they are empty, for they say that there is a row.
     """
-    faults: Faults = {}
-    held = {name: _in_order(form, name, faults) for name in LISTS}
-    numbers = {str(row.key): number for number, row in enumerate(held["points"], 1)}
-    numbers["0"] = 0
-    try:
-        facts = _facts(form, faults)
-        if faults:
-            raise FormFaults(faults)
-        return replace(
-            facts,
-            points=tuple(Point(row.text.strip(), _locator(row)) for row in held["points"]),
-            commitments=tuple(Commitment(row.text.strip()) for row in held["commitments"]),
-            quotations=tuple(
-                Quotation(row.text.strip(), _locator(row), numbers.get(row.after))
-                for row in held["quotations"]
-            ),
-            theme=form.facts["theme"].strip() or None,
-            judgement=form.facts["judgement"].strip() or None,
-        )
-    except InvalidDigest as refusal:
-        raise FormFaults({_field(refusal.where, held): refusal.message}) from refusal
+    found = {name: words for name, words in form.facts.items() if words}
+    for name, rows in form.rows.items():
+        for row in rows:
+            stem = f"{name}-{row.key}"
+            found[f"{stem}-text"] = row.text
+            rest = {"locator": row.locator, "after": row.after, "source": row.source}
+            if row.number != str(row.key):
+                rest["number"] = row.number
+            found |= {f"{stem}-{field}": words for field, words in rest.items() if words}
+    return found
 
 
-def _in_order(form: DigestForm, name: str, faults: Faults) -> list[Row]:
-    """Return the rows that hold words, by the numbers typed; ties in the order they were laid."""
-    placed: list[tuple[int, int, Row]] = []
-    for row in form.rows[name]:
-        if not row.text.strip():
-            continue
-        number = f"{name}-{row.key}-number"
-        try:
-            stands = fields.whole({number: row.number}, number, "A place", 0, 9999)
-        except Fault as fault:
-            faults[number] = fault.message
-            continue
-        placed.append((row.key if stands is None else stands, row.key, row))
-    return [row for *_, row in sorted(placed, key=lambda each: each[:2])]
-
-
-_STAND_IN = "."
-"""A theme for a digest whose parts are still to come: it must hold at least one."""
-
-
-def _facts(form: DigestForm, faults: Faults) -> Digest:
-    """Return a digest with its facts alone, its theme a stand-in."""
-    facts, pages, finished_on, isbn = form.facts, None, None, None
-    try:
-        pages = fields.whole(facts, "pages", "The number of pages", 1, MAX_PAGES)
-    except Fault as fault:
-        faults[fault.field] = fault.message
-    try:
-        finished_on = fields.day(facts, "finished_on")
-    except Fault as fault:
-        faults[fault.field] = fault.message
-    written = fields.optional(facts, "isbn")
-    if written is not None:
-        isbn = compact(written)
-        if not is_isbn(written):
-            faults["isbn"] = "This is no ISBN: its digits do not agree with its check digit."
-    title = facts["title"].strip()
-    if not title:
-        faults["title"] = "A digest needs the title of its book."
-    return Digest(
-        title=title or _STAND_IN,
-        author=fields.optional(facts, "author"),
-        isbn=isbn,
-        pages=pages,
-        finished_on=finished_on,
-        theme=_STAND_IN,
-    )
-
-
-def _locator(row: Row) -> str | None:
-    return row.locator.strip() or None
-
-
-def _field(where: str | None, held: Mapping[str, list[Row]]) -> str:
-    """Return the field a refusal is about: `points 3` is the third point's row."""
-    name, _, number = (where or "").partition(" ")
-    if name in held and number.isdecimal():
-        return f"{name}-{held[name][int(number) - 1].key}-text"
-    return name if name in _FACTS else "form"
+def lay(digest: Digest) -> dict[str, str]:
+    """Return the fields of the form a digest is laid out as."""
+    return typed(form_of(digest))

@@ -8,6 +8,8 @@ from service.pages import (
     books,
     commitments,
     comparing,
+    drafts,
+    looking_over,
     mending,
     places,
     removing,
@@ -15,6 +17,7 @@ from service.pages import (
     static,
     today,
     wording,
+    writing,
 )
 from service.use_cases.ports import Desk
 
@@ -23,6 +26,9 @@ _PAGES = (
     comparing,
     answering,
     books,
+    writing,
+    drafts,
+    looking_over,
     book,
     mending,
     places,

@@ -6,18 +6,12 @@ from uuid import UUID
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from cards.digest import MAX_LOCATOR, MAX_PAGES, MAX_TEXT, MAX_TITLE
+from cards.digest import MAX_EDITION, MAX_LOCATOR, MAX_PAGES, MAX_TEXT, MAX_TITLE
 from cards.errors import DigestChanged
 from service.pages import fields
-from service.pages.digest_form import (
-    LISTS,
-    DigestForm,
-    FormFaults,
-    digest_from,
-    form_from,
-    form_of,
-)
+from service.pages.digest_form import LISTS, DigestForm, form_from, form_of
 from service.pages.fields import Fault, Faults
+from service.pages.form_digest import FormFaults, digest_from
 from service.pages.removing import MOST_REVISIONS
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
@@ -25,6 +19,14 @@ from service.use_cases.ports import Desk
 
 LARGEST_FORM = 4 * 1024 * 1024
 """Bytes: the longest digest, every letter of it escaped, and the names of its fields."""
+MOST = {
+    "title": MAX_TITLE,
+    "edition": MAX_EDITION,
+    "text": MAX_TEXT,
+    "locator": MAX_LOCATOR,
+    "pages": MAX_PAGES,
+}
+"""Characters the fields of the form take, and the pages of a book."""
 _CHANGED = (
     "The digest was changed since you opened it. What you typed is still below: look at the "
     "digest as it is now, then keep yours in its place, or go back."
@@ -78,5 +80,5 @@ def _page(
         revision=revision,
         faults=faults,
         more=more,
-        most={"title": MAX_TITLE, "text": MAX_TEXT, "locator": MAX_LOCATOR, "pages": MAX_PAGES},
+        most=MOST,
     )
