@@ -14,7 +14,7 @@ from pytest_bdd import given, parsers
 from cards.answers import Grade
 from cards.items import KeptItem
 from cards.kinds.base import KindName
-from service.documents.reader import PandocDocuments
+from service.main import desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import Added, add_digest
 from service.use_cases.answer import GivenAnswer, Recorded, record_answer
@@ -132,14 +132,12 @@ def mira(tmp_path: Path) -> Iterator[Mira]:
     store = SqlStore(f"sqlite:///{tmp_path / 'library.sqlite3'}")
     store.migrate()
     reader = ReaderId(uuid4())
-    her = Mira(
-        folder=tmp_path,
-        desk=Desk(store, PandocDocuments(), lambda: her.now, uuid4, reader),
-    )
     with store.writing() as work:
         work.readers.put(replace(work.readers.lock(reader), time_zone="Europe/London"))
         work.commit()
-    yield her
+    with desk_on(store, lambda: her.now, reader=reader) as desk:
+        her = Mira(folder=tmp_path, desk=desk)
+        yield her
     store.close()
 
 

@@ -6,7 +6,7 @@ import os
 import sys
 import traceback
 from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import UTC, datetime
 from importlib import resources
 from typing import TYPE_CHECKING, Any
@@ -17,7 +17,7 @@ import click
 from cards.errors import CatchwordError
 from service.cli import Tools, catchword
 from service.settings import CannotListen, Settings, from_environment
-from service.use_cases.ports import Desk
+from service.use_cases.ports import Desk, Store
 from service.use_cases.records import Reader, ReaderId
 
 if TYPE_CHECKING:
@@ -75,9 +75,27 @@ def create_app(desk: Desk, hosts: tuple[str, ...] = ()) -> Flask:
 
 
 @contextmanager
+def desk_on(
+    store: Store,
+    now: Callable[[], datetime] = now_utc,
+    new_id: Callable[[], UUID] = uuid4,
+    reader: ReaderId = THE_READER,
+    *,
+    demo: bool = False,
+) -> Iterator[Desk]:
+    """Set up the desk of a reader on a store, with everything else it needs, and close that."""
+    from service.documents.book_texts import BookTexts
+    from service.documents.press.press import Press
+    from service.documents.reader import PandocDocuments
+    from service.feeds.feeds import Feeds
+
+    with closing(PandocDocuments()) as documents:
+        yield Desk(store, documents, BookTexts(), Press(), Feeds(), now, new_id, reader, demo)
+
+
+@contextmanager
 def open_desk(settings: Settings, now: Callable[[], datetime] = now_utc) -> Iterator[Desk]:
     """Open the library, founding or migrating it where needed, and close it afterwards."""
-    from service.documents.reader import PandocDocuments
     from service.store.sql_store import SqlStore
 
     settings.home.mkdir(parents=True, exist_ok=True, mode=0o700)
@@ -85,7 +103,8 @@ def open_desk(settings: Settings, now: Callable[[], datetime] = now_utc) -> Iter
     try:
         store.migrate()
         demo = (settings.home / _DEMO_MARK).exists()
-        yield Desk(store, PandocDocuments(), now, uuid4, THE_READER, demo)
+        with desk_on(store, now, demo=demo) as desk:
+            yield desk
     finally:
         store.close()
 

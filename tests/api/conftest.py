@@ -13,8 +13,7 @@ from flask.testing import FlaskClient
 from werkzeug.datastructures import FileStorage
 from werkzeug.test import TestResponse, encode_multipart
 
-from service.documents.reader import PandocDocuments
-from service.main import THE_READER, create_app
+from service.main import create_app, desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases.ports import Desk
 
@@ -106,9 +105,10 @@ def library(tmp_path: Path) -> Iterator[SqlStore]:
 
 
 @pytest.fixture
-def desk(library: SqlStore, clock: Clock) -> Desk:
+def desk(library: SqlStore, clock: Clock) -> Iterator[Desk]:
     """What the door hands to the use cases."""
-    return Desk(library, PandocDocuments(), clock, uuid4, THE_READER)
+    with desk_on(library, clock) as opened:
+        yield opened
 
 
 @pytest.fixture

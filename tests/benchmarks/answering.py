@@ -23,8 +23,7 @@ from cards.items import items_of
 from service.main import THE_READER, create_app
 from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import save
-from service.use_cases.ports import Desk
-from tests.benchmarks.nothing_to_read import NoDocuments
+from tests.benchmarks.nothing_to_read import bare_desk
 from tests.benchmarks.paired import Ratio, paired
 
 LIMIT = 2.5
@@ -45,7 +44,7 @@ def ours(folder: Path) -> Iterator[tuple[FlaskClient, list[UUID]]]:
         clock += timedelta(hours=1)
         return clock
 
-    desk = Desk(store, NoDocuments(), now, uuid4, THE_READER)
+    desk = bare_desk(store, now)
     digest = Digest(
         "A Book", commitments=tuple(Commitment(f"I will do deed {n}.") for n in range(ITEMS))
     )

@@ -14,8 +14,7 @@ from cards.kinds.base import KindName
 from service.main import THE_READER, create_app
 from service.store.sql_store import SqlStore
 from service.store.tables import digests, items, parts
-from service.use_cases.ports import Desk
-from tests.benchmarks.nothing_to_read import NoDocuments
+from tests.benchmarks.nothing_to_read import bare_desk
 from tests.benchmarks.paired import Ratio, paired
 
 LIMIT = 1.3
@@ -105,7 +104,7 @@ def library(folder: Path, count: int) -> Iterator[FlaskClient]:
                 for number, part in enumerate(flat)
             ],
         )
-    desk = Desk(store, NoDocuments(), lambda: TODAY, lambda: UUID(int=1), THE_READER)
+    desk = bare_desk(store, lambda: TODAY)
     yield create_app(desk).test_client()
     store.close()
 

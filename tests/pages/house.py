@@ -5,9 +5,9 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from uuid import UUID, uuid4
+from uuid import UUID
 
-from service.documents.reader import PandocDocuments
+from service.main import desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases.ports import Desk
 from service.use_cases.records import Reader, ReaderId
@@ -82,6 +82,7 @@ def library(folder: Path, now: Callable[[], datetime], *, demo: bool = False) ->
     store = SqlStore(address, lambda reader: Reader(reader, "UTC"))
     try:
         store.migrate()
-        yield Desk(store, PandocDocuments(), now, uuid4, READER, demo)
+        with desk_on(store, now, reader=READER, demo=demo) as desk:
+            yield desk
     finally:
         store.close()

@@ -7,6 +7,9 @@ from uuid import UUID, uuid4
 from cards.answers import Grade
 from cards.digest import Commitment, Digest, Point, Quotation
 from cards.intake.blocks import Block, Document, Shape
+from service.documents.book_texts import BookTexts
+from service.documents.press.press import Press
+from service.feeds.feeds import Feeds
 from service.store.sql_store import SqlStore
 from service.use_cases.answer import GivenAnswer, Recorded, record_answer
 from service.use_cases.items import list_items
@@ -71,6 +74,9 @@ class Shelf:
         """Read a file that was put here."""
         return Document(name, self.documents[content])
 
+    def unpack(self, name: str, content: bytes) -> None:
+        """Take every file for a single one."""
+
 
 @dataclass
 class House:
@@ -84,7 +90,16 @@ class House:
     @property
     def desk(self) -> Desk:
         """What a door would hand to the use cases."""
-        return Desk(self.store, self.shelf, lambda: self.now, uuid4, self.reader)
+        return Desk(
+            self.store,
+            self.shelf,
+            BookTexts(),
+            Press(),
+            Feeds(),
+            lambda: self.now,
+            uuid4,
+            self.reader,
+        )
 
     def another_reader(self) -> "House":
         """Another reader's desk on the same store."""

@@ -129,7 +129,7 @@ def test_a_removed_digest_comes_back_with_its_history(house, digest):
 def test_nothing_is_half_kept_when_keeping_fails(house, digest, monkeypatch):
     """A failure between the digest and its items leaves neither."""
 
-    def fail(*_):
+    def fail(*_, **__):
         raise RuntimeError("the lights went out")
 
     monkeypatch.setattr(SqlItems, "put", fail)

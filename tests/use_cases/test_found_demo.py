@@ -7,13 +7,12 @@ from uuid import UUID
 
 import pytest
 
-from service.documents.reader import PandocDocuments
+from service.main import desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases import found_demo
 from service.use_cases.found_demo import DemoFile
 from service.use_cases.items import item_history, list_items
 from service.use_cases.library import list_digests, open_digest
-from service.use_cases.ports import Desk
 from service.use_cases.records import ReaderId
 
 LIBRARY = Path(found_demo.__file__).parent.parent / "documents" / "demo_library"
@@ -24,17 +23,18 @@ def founded(folder: Path, name: str, seed: int):
     """Found a small demo library and tell all of it."""
     store = SqlStore(f"sqlite:///{folder / name}")
     store.migrate()
-    desk = Desk(store, PandocDocuments(), lambda: NOW, lambda: UUID(int=5), ReaderId(UUID(int=1)))
+    reader = ReaderId(UUID(int=1))
     files = [
         DemoFile(file.name, file.read_bytes())
         for file in (LIBRARY / "walden.docx", LIBRARY / "silas-marner.docx")
     ]
-    found_demo.found_demo(desk, files, seed)
-    items = list_items(desk).items
-    told = (
-        [open_digest(desk, entry.kept.id) for entry in list_digests(desk).entries],
-        [item_history(desk, item.kept.item.id).answers for item in items],
-    )
+    with desk_on(store, lambda: NOW, lambda: UUID(int=5), reader) as desk:
+        found_demo.found_demo(desk, files, seed)
+        items = list_items(desk).items
+        told = (
+            [open_digest(desk, entry.kept.id) for entry in list_digests(desk).entries],
+            [item_history(desk, item.kept.item.id).answers for item in items],
+        )
     store.close()
     return told
 
