@@ -1,6 +1,6 @@
 """Invented books for the tests of the store, made by hand and by hypothesis."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from hashlib import sha256
@@ -10,12 +10,24 @@ from hypothesis import strategies as st
 
 from cards.answers import Answer, Grade
 from cards.commitments import CheckIn, Outcome
+from cards.digest import Notice
+from cards.intake import Source
 from cards.items import Item, item_id
 from cards.kinds.base import KindName
 from cards.parts import Care, KeptDigest, Part, PartKind
+from cards.proving import Anchor, BookText, Chapter, PageMark
 from cards.schedule import Memory
 from service.store.unit_of_work import SqlUnitOfWork
-from service.use_cases.records import BookKey, Original, Reader, ReaderId
+from service.use_cases.records import (
+    BookFile,
+    BookKey,
+    Cause,
+    Draft,
+    Original,
+    Reader,
+    ReaderId,
+    Version,
+)
 
 NOW = datetime(2026, 3, 1, 21, 40, tzinfo=UTC)
 TODAY = date(2026, 3, 1)
@@ -88,6 +100,54 @@ def a_memory(due_on: date = TODAY, grade: Grade = Grade.CLEAR, first: date = TOD
 def a_file(content: bytes = b"a digest", name: str = "fell.docx") -> Original:
     """Return a file as it came."""
     return Original(name, content, sha256(content).hexdigest(), NOW)
+
+
+def a_draft(typed: Mapping[str, str] | None = None) -> Draft:
+    """Return a draft that was read from a file, with what is to be told about it."""
+    return Draft(
+        id=uuid4(),
+        typed={"title": "Of Lighthouses", "theme": ""} if typed is None else dict(typed),
+        begun_at=NOW,
+        changed_at=NOW,
+        file="fell.docx",
+        number=2,
+        sources=(Source("title", "OF LIGHTHOUSES"), Source("points 1", "1. A lamp is lit.")),
+        left=("Printed in Leith", "7"),
+        notices=(Notice("theme", "No theme was found."),),
+    )
+
+
+def a_text() -> BookFile:
+    """Return the text of a short book in two chapters, with pages."""
+    told = "Dusk\n\nThe sea said 1.\n\nDawn\n\nThe sea said 2."
+    return BookFile(
+        name="lighthouses.epub",
+        sha256="a" * 64,
+        added_at=NOW,
+        text=BookText(
+            title="Of Lighthouses",
+            author="E. Fell",
+            isbn="9780000000002",
+            text=told,
+            chapters=(Chapter(1, "Dusk", 0, 23), Chapter(2, "Dawn", 23, len(told))),
+            pages=(PageMark("ix", 0), PageMark("1", 23)),
+        ),
+    )
+
+
+def an_anchor() -> Anchor:
+    """Return where the first quotation of a book stands in its text."""
+    return Anchor(
+        exact="The sea said 1.",
+        prefix="Dusk ",
+        suffix=" Dawn",
+        start=6,
+        end=21,
+        fraction=0.125,
+        chapter=1,
+        page="ix",
+        source="a" * 64,
+    )
 
 
 def in_any_order(book: KeptDigest) -> tuple[object, ...]:
@@ -188,4 +248,60 @@ files = st.builds(
     some_words,
     st.binary(max_size=4096),
     instants,
+)
+sha256s = st.from_regex(r"\A[0-9a-f]{64}\Z")
+drafts = st.builds(
+    Draft,
+    id=st.uuids(),
+    # A field may hold a NUL too: it is written as JSON, and a form keeps what is typed.
+    typed=st.dictionaries(some_words, words | st.just("a\x00b"), max_size=5),
+    begun_at=instants,
+    changed_at=instants,
+    file=st.none() | some_words,
+    number=st.integers(1, 10_000),
+    sources=st.lists(st.builds(Source, words, words), max_size=4).map(tuple),
+    left=st.lists(words, max_size=4).map(tuple),
+    notices=st.lists(st.builds(Notice, words, words), max_size=4).map(tuple),
+    revision=st.integers(1, 2**31 - 1),
+)
+versions = st.builds(Version, kept_at=instants, cause=st.sampled_from(Cause), kept=books)
+any_text = st.text(st.characters(exclude_categories=[]))
+
+
+@st.composite
+def book_texts(draw: st.DrawFn) -> BookText:
+    """Any text of a book, halves of pairs and all, with chapters and pages in order inside it."""
+    text = draw(any_text)
+    places = st.lists(st.integers(0, len(text)), max_size=6).map(sorted)
+    cuts = draw(places)
+    titled = [draw(any_text) for _ in cuts[1::2]]
+    return BookText(
+        title=draw(st.none() | any_text),
+        author=draw(st.none() | any_text),
+        isbn=draw(st.none() | any_text),
+        text=text,
+        chapters=tuple(
+            Chapter(number, title, start, end)
+            for number, (title, start, end) in enumerate(
+                zip(titled, cuts[::2], cuts[1::2], strict=False), 1
+            )
+        ),
+        pages=tuple(PageMark(draw(any_text), start) for start in draw(places)),
+    )
+
+
+book_files = st.builds(
+    BookFile, name=some_words, sha256=sha256s, added_at=instants, text=book_texts()
+)
+offsets = st.integers(0, 2**31 - 1)
+anchors = st.builds(
+    lambda ends, **rest: Anchor(start=min(ends), end=max(ends), **rest),
+    ends=st.tuples(offsets, offsets),
+    exact=words,
+    prefix=words,
+    suffix=words,
+    fraction=shares,
+    chapter=st.none() | st.integers(1, 5_000),
+    page=st.none() | words,
+    source=sha256s,
 )

@@ -7,11 +7,14 @@ from threading import Barrier
 from typing import TypeVar
 from uuid import UUID, uuid4
 
+from sqlalchemy import text
+
 from cards.answers import Answer, Grade
+from cards.intake.heading_words import Part
 from cards.schedule import Memory
 from service.store.sql_store import SqlStore
 from service.use_cases.records import Reader, ReaderId
-from tests.store.libraries import NOW, TODAY, a_book, a_file, an_answer, key_of, shelve
+from tests.store.libraries import NOW, TODAY, a_book, a_draft, a_file, an_answer, key_of, shelve
 
 WRITERS = 16
 Result = TypeVar("Result")
@@ -144,3 +147,44 @@ def test_books_added_by_many_under_the_readers_lock(store: SqlStore, reader: Rea
     all_at_once(add)
     with store.reading() as work:
         assert len(work.digests.page(reader, None, 50)) == 1
+
+
+def test_drafts_of_one_file_dropped_at_once_leave_no_bytes(
+    store: SqlStore, reader: ReaderId
+) -> None:
+    """Sixteen drafts of one file, each put away by another at once, leave nothing of the file."""
+    drafts = [a_draft() for _ in range(WRITERS)]
+
+    def begin(number: int) -> None:
+        with store.writing() as work:
+            work.readers.lock(reader)
+            work.drafts.put(reader, drafts[number])
+            work.drafts.keep_original(reader, drafts[number].id, a_file())
+            work.commit()
+
+    def drop(number: int) -> None:
+        with store.writing() as work:
+            work.drafts.drop(reader, drafts[number].id)
+            work.commit()
+
+    all_at_once(begin)
+    with store.reading() as work:
+        assert work.drafts.count(reader) == WRITERS
+    all_at_once(drop)
+    with store.engines.reading.connect() as connection:
+        for table in ("drafts", "draft_originals", "draft_contents"):
+            assert connection.execute(text(f"SELECT count(*) FROM {table}")).scalar_one() == 0
+
+
+def test_heading_words_put_by_many_are_those_of_one(store: SqlStore, reader: ReaderId) -> None:
+    """Of sixteen who put their words at once one is last, and theirs alone are kept, whole."""
+    given = [{f"{writer} {n}": Part.THEME for n in range(5)} for writer in range(WRITERS)]
+
+    def put(number: int) -> None:
+        with store.writing() as work:
+            work.headings.put(reader, given[number])
+            work.commit()
+
+    all_at_once(put)
+    with store.reading() as work:
+        assert work.headings.all(reader) in given

@@ -6,17 +6,21 @@ import pytest
 
 from cards.commitments import CheckIn, Outcome
 from cards.errors import AnswerConflict
+from cards.intake.heading_words import Part
 from cards.kinds.base import KindName
 from cards.parts import PartKind
 from service.store.errors import StoreContradiction
 from service.store.sql_store import SqlStore
-from service.use_cases.records import Reader, ReaderId
+from service.use_cases.records import Cause, PartAnchor, Reader, ReaderId, Version
 from tests.store.libraries import (
     NOW,
     TODAY,
     a_book,
+    a_draft,
     a_file,
     a_memory,
+    a_text,
+    an_anchor,
     an_answer,
     in_any_order,
     key_of,
@@ -65,6 +69,56 @@ def test_anothers_ids_give_nothing(store: SqlStore, reader: ReaderId) -> None:
         kept = work.items.get(reader, second.id)
         assert kept is not None
         assert kept.memory is None
+
+
+def test_anothers_drafts_versions_and_texts_give_nothing(store: SqlStore, reader: ReaderId) -> None:
+    """Nothing of what one reader writes, wrote before or proved is found under another's name."""
+    other = ReaderId(uuid4())
+    book = a_book()
+    with store.writing() as work:
+        shelve(work, reader, book)
+        draft = a_draft()
+        work.versions.add(reader, Version(NOW, Cause.ADDED, book))
+        work.drafts.put(reader, draft)
+        work.drafts.keep_original(reader, draft.id, a_file())
+        work.headings.put(reader, {"Gist": Part.THEME})
+        work.books.put(reader, book.id, a_text())
+        work.books.put_anchors(reader, book.id, [PartAnchor(book.parts[-1].id, an_anchor())])
+        work.commit()
+    with store.reading() as work:
+        assert work.versions.get(other, book.id, book.revision) is None
+        assert work.versions.page(other, book.id, None, 9) == []
+        assert work.versions.wordings(other, book.id, 9) == {}
+        assert work.drafts.get(other, draft.id) is None
+        assert work.drafts.page(other, None, 9) == []
+        assert work.drafts.count(other) == 0
+        assert work.drafts.original(other, draft.id) is None
+        assert work.headings.all(other) == {}
+        assert work.books.get(other, book.id) is None
+        assert work.books.name(other, book.id) is None
+        assert work.books.anchors(other, book.id) == []
+
+
+def test_what_another_forgets_stays(store: SqlStore, reader: ReaderId) -> None:
+    """Forgetting drafts, words or texts under one's own name takes nothing from another."""
+    other = ReaderId(uuid4())
+    book, draft = a_book(), a_draft()
+    words = {"Gist": Part.THEME}
+    with store.writing() as work:
+        for each in (reader, other):
+            shelve(work, each, book)
+            work.drafts.put(each, draft)
+            work.drafts.keep_original(each, draft.id, a_file())
+            work.headings.put(each, words)
+            work.books.put(each, book.id, a_text())
+        work.drafts.drop(other, draft.id)
+        work.headings.put(other, {})
+        work.books.drop(other, book.id)
+        assert work.drafts.get(other, draft.id) is None
+        assert work.drafts.get(reader, draft.id) == draft
+        assert work.drafts.original(reader, draft.id) == a_file()
+        assert work.headings.all(reader) == words
+        assert work.books.get(reader, book.id) == a_text()
 
 
 def test_two_readers_can_keep_the_same_ids(store: SqlStore, reader: ReaderId) -> None:

@@ -2,20 +2,18 @@
 
 import subprocess
 import sys
-from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
 from pathlib import Path
-from uuid import uuid4
 
 import pytest
 from alembic import command
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
-from sqlalchemy import Column, Engine, MetaData, inspect, text
+from sqlalchemy import Column, Engine, MetaData, Table, inspect, text
 
-from service.store.columns import WORDS
+from service.store.columns import ID, INSTANT, WORDS
 from service.store.engine import open_engines
 from service.store.errors import StoreNewer
 from service.store.migrations import HEAD, alembic_config
@@ -23,7 +21,8 @@ from service.store.migrations.__main__ import begin
 from service.store.sql_store import SqlStore
 from service.store.tables import metadata
 from service.use_cases.records import Reader, ReaderId
-from tests.postgres import Server
+
+REVISIONS = ("0001", "0002", "0003")
 
 START = """
 import sys
@@ -33,18 +32,6 @@ store.migrate()
 store.close()
 print("alembic" in sys.modules)
 """
-
-
-@pytest.fixture(params=["sqlite", "postgresql"])
-def empty(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
-    """The address of a database without any table, on each in turn."""
-    if request.param == "sqlite":
-        yield f"sqlite:///{tmp_path / 'empty.db'}"
-    else:
-        server: Server = request.getfixturevalue("postgres")
-        name = f"empty_{uuid4().hex}"
-        yield server.create(name)
-        server.drop(name)
 
 
 def described(engine: Engine) -> dict[str, object]:
@@ -103,7 +90,7 @@ def test_the_head_is_the_latest_script(store: SqlStore) -> None:
     """The revision a store is brought to is the one and only latest."""
     with store.engines.reading.connect() as connection:
         scripts = ScriptDirectory.from_config(alembic_config(connection))
-    assert scripts.get_heads() == [HEAD]
+    assert scripts.get_heads() == [HEAD] == [REVISIONS[-1]]
 
 
 def test_migrating_again_changes_nothing(store: SqlStore, reader: ReaderId) -> None:
@@ -174,15 +161,26 @@ def fail(*_: object, **__: object) -> None:
 
 
 def test_a_migration_can_be_undone(empty: str) -> None:
-    """The first migration, undone, leaves no table, and can be run again."""
+    """Each migration, undone, leaves the tables of the one before, and can be run again."""
     with closing(SqlStore(empty)) as store:
+        engine = store.engines.writing
+        made = {}
+        for revision in REVISIONS:
+            upgraded(engine, revision)
+            made[revision] = described(engine)
+        for revision in reversed(REVISIONS):
+            assert described(engine) == made[revision]
+            with engine.begin() as connection:
+                command.downgrade(alembic_config(connection), "-1")
+        assert described(engine) == {}
         store.migrate()
-        made = described(store.engines.reading)
-        with store.engines.writing.begin() as connection:
-            command.downgrade(alembic_config(connection), "base")
-        assert described(store.engines.reading) == {}
-        store.migrate()
-        assert described(store.engines.reading) == made
+        assert described(engine) == made[HEAD]
+
+
+def upgraded(engine: Engine, revision: str) -> None:
+    """Bring an empty store to a revision."""
+    with engine.begin() as connection:
+        command.upgrade(alembic_config(connection), revision)
 
 
 def test_a_migration_begins_with_the_difference(
@@ -193,11 +191,14 @@ def test_a_migration_begins_with_the_difference(
     for table in metadata.tables.values():
         table.to_metadata(grown)
     grown.tables["digests"].append_column(Column("motto", WORDS))
+    Table("mottos", grown, Column("said", WORDS), Column("said_at", INSTANT), Column("by", ID))
     monkeypatch.setattr("service.store.tables.metadata", grown)
     written = begin("Keep a motto", tmp_path)
     assert written.name == f"{int(HEAD) + 1:04}_keep_a_motto.py"
     script = written.read_text()
     assert f"down_revision = {HEAD!r}" in script
-    assert "from service.store.columns import WORDS" in script
+    assert "service.store.columns." not in script
+    for name in ("ID", "INSTANT", "WORDS"):
+        assert f"from service.store.columns import {name}" in script
     assert "add_column(sa.Column('motto', WORDS, nullable=True))" in script
     compile(script, written, "exec")

@@ -101,6 +101,30 @@ ORDERED = {
         lambda work: work.answers.history(READER, BOOK.id, (NOW, BOOK.id), 9),
         r"SEARCH answers USING INDEX answers_in_order .*\(answered_at,id\)<\(\?,\?\)\)",
     ),
+    "first page of versions": (
+        lambda work: work.versions.page(READER, BOOK.id, None, 9),
+        r"SEARCH versions USING INDEX \S+ \(reader_id=\? AND digest_id=\?\)",
+    ),
+    "page of versions": (
+        lambda work: work.versions.page(READER, BOOK.id, 9, 9),
+        r"SEARCH versions USING INDEX \S+ \(reader_id=\? AND digest_id=\? AND revision<\?\)",
+    ),
+    "wordings": (
+        lambda work: work.versions.wordings(READER, BOOK.id, 9),
+        r"SEARCH versions USING INDEX \S+ \(reader_id=\? AND digest_id=\?\)",
+    ),
+    "first page of drafts": (
+        lambda work: work.drafts.page(READER, None, 9),
+        r"SEARCH drafts USING INDEX drafts_by_change \(reader_id=\?\)",
+    ),
+    "page of drafts": (
+        lambda work: work.drafts.page(READER, (NOW, BOOK.id), 9),
+        r"SEARCH drafts USING INDEX drafts_by_change .*\(changed_at,id\)<\(\?,\?\)\)",
+    ),
+    "anchors": (
+        lambda work: work.books.anchors(READER, BOOK.id),
+        r"SEARCH anchors USING INDEX \S+ \(reader_id=\? AND digest_id=\?\)",
+    ),
 }
 
 
@@ -126,6 +150,12 @@ SEARCHED = {
     "items of digests": lambda work: work.items.standings(READER, [BOOK.id, uuid4()]),
     "check-ins": lambda work: work.check_ins.of_digest(READER, BOOK.id),
     "tallies": lambda work: work.check_ins.tallies(READER, [BOOK.id, uuid4()]),
+    "a version": lambda work: work.versions.get(READER, BOOK.id, 1),
+    "a draft": lambda work: work.drafts.get(READER, BOOK.id),
+    "a count of drafts": lambda work: work.drafts.count(READER),
+    "a draft's file": lambda work: work.drafts.original(READER, BOOK.id),
+    "heading words": lambda work: work.headings.all(READER),
+    "a book's text": lambda work: work.books.get(READER, BOOK.id),
     "a reader": lambda work: work.readers.get(READER),
 }
 

@@ -9,25 +9,42 @@ from hypothesis import strategies as st
 
 from cards.answers import Answer, Grade, in_order
 from cards.commitments import CheckIn
+from cards.intake.heading_words import Part
 from cards.items import Item, KeptItem
 from cards.parts import Care, KeptDigest, PartKind
+from cards.proving import Anchor
 from cards.schedule import Memory
 from service.store.sql_store import SqlStore
-from service.use_cases.records import BookKey, Original, Reader, ReaderId
+from service.use_cases.records import (
+    BookFile,
+    BookKey,
+    Draft,
+    Original,
+    PartAnchor,
+    Reader,
+    ReaderId,
+    Version,
+    VersionEntry,
+)
 from tests.store.libraries import (
     NOW,
     TODAY,
     a_book,
     an_answer,
+    anchors,
     answers,
+    book_files,
     books,
     check_ins,
+    drafts,
     files,
     in_any_order,
     instants,
     memories,
     settings_of_readers,
     shelve,
+    some_words,
+    versions,
 )
 
 # The store is one for all examples; each has a reader of its own, whom no other touches.
@@ -161,6 +178,68 @@ def test_originals(store: SqlStore, file: Original) -> None:
     with store.reading() as work:
         assert work.digests.original(reader, BOOK.id) == file
         assert work.digests.original_hash(reader, BOOK.id) == file.sha256
+
+
+@many
+@given(version=versions)
+def test_versions(store: SqlStore, version: Version) -> None:
+    """A version comes back exactly as the digest was: every fact, every part, in its order."""
+    reader = new_reader()
+    kept = version.kept
+    with store.writing() as work:
+        work.digests.put(reader, kept, BookKey("k", "", None), NOW)
+        work.versions.add(reader, version)
+        work.commit()
+    with store.reading() as work:
+        assert work.versions.get(reader, kept.id, kept.revision) == version
+        entries = work.versions.page(reader, kept.id, None, 9)
+        wordings = work.versions.wordings(reader, kept.id, 9)
+    assert entries == [VersionEntry(kept.revision, version.kept_at, version.cause)]
+    assert wordings == {part.id: (part.text,) for part in kept.parts}
+
+
+@many
+@given(draft=drafts)
+def test_drafts(store: SqlStore, draft: Draft) -> None:
+    """A draft comes back as it was typed, with all that is told about it."""
+    reader = new_reader()
+    with store.writing() as work:
+        work.drafts.put(reader, draft)
+        work.commit()
+    with store.reading() as work:
+        assert work.drafts.get(reader, draft.id) == draft
+        assert work.drafts.page(reader, None, 9) == [draft]
+
+
+@many
+@given(words=st.dictionaries(some_words.filter(lambda w: len(w) <= 80), st.sampled_from(Part)))
+def test_headings(store: SqlStore, words: dict[str, Part]) -> None:
+    """Heading words come back to the letter, each with the part it announces."""
+    reader = new_reader()
+    with store.writing() as work:
+        work.headings.put(reader, words)
+        work.commit()
+    with store.reading() as work:
+        assert work.headings.all(reader) == words
+
+
+@many
+@given(book=book_files, given_anchors=st.lists(anchors, max_size=3))
+def test_books(store: SqlStore, book: BookFile, given_anchors: list[Anchor]) -> None:
+    """A book's text comes back character for character, an anchor to the last bit."""
+    reader = new_reader()
+    quotations = sorted(
+        (part.id for part in BOOK.held(PartKind.QUOTATION)), key=lambda one: one.bytes
+    )
+    found = [PartAnchor(*pair) for pair in zip(quotations, given_anchors, strict=False)]
+    with store.writing() as work:
+        shelve(work, reader, BOOK)
+        work.books.put(reader, BOOK.id, book)
+        work.books.put_anchors(reader, BOOK.id, found)
+        work.commit()
+    with store.reading() as work:
+        assert work.books.get(reader, BOOK.id) == book
+        assert work.books.anchors(reader, BOOK.id) == found
 
 
 @pytest.mark.parametrize(

@@ -7,15 +7,29 @@ import pytest
 from sqlalchemy import ForeignKeyConstraint, Index, PrimaryKeyConstraint, Table, UniqueConstraint
 
 from cards.commitments import CheckIn, Outcome
+from cards.intake.heading_words import Part
 from cards.kinds.base import KindName
-from cards.parts import PartKind
+from cards.parts import KeptDigest, PartKind
 from service.store.sql_store import SqlStore
 from service.store.tables import metadata
-from service.use_cases.records import Reader, ReaderId
-from tests.store.libraries import NOW, TODAY, a_book, a_file, a_memory, an_answer, key_of, shelve
+from service.store.unit_of_work import SqlUnitOfWork
+from service.use_cases.records import Cause, PartAnchor, Reader, ReaderId, Version
+from tests.store.libraries import (
+    NOW,
+    TODAY,
+    a_book,
+    a_draft,
+    a_file,
+    a_memory,
+    a_text,
+    an_anchor,
+    an_answer,
+    key_of,
+    shelve,
+)
 from tests.store.statements import Statements
 
-FACTS = ("answers", "taken_back", "check_ins")
+FACTS = ("answers", "taken_back", "check_ins", "versions")
 
 
 @pytest.mark.parametrize("table", metadata.tables.values(), ids=metadata.tables.keys())
@@ -63,7 +77,7 @@ def test_every_statement_names_the_reader(
 def test_facts_are_only_ever_added(
     store: SqlStore, reader: ReaderId, statements: Statements
 ) -> None:
-    """Answers, what was taken back and check-ins meet INSERT and SELECT alone."""
+    """Answers, what was taken back, check-ins and versions meet INSERT and SELECT alone."""
     do_everything(store, reader)
     verbs = {
         (table, statement.split()[0])
@@ -74,7 +88,8 @@ def test_facts_are_only_ever_added(
     assert verbs == {(table, verb) for table in FACTS for verb in ("INSERT", "SELECT")} | {
         ("answers", "SELECT")
     }
-    assert not any(statement.startswith("DELETE") for statement in statements)
+    deleted = {statement.split()[2] for statement in statements if statement.startswith("DELETE")}
+    assert deleted == {"book_texts", "draft_contents", "draft_originals", "drafts", "heading_words"}
     assert not any(
         "DO UPDATE" in statement
         for statement in statements
@@ -129,4 +144,35 @@ def do_everything(store: SqlStore, reader: ReaderId) -> None:
         work.check_ins.add(reader, report)
         work.check_ins.of_digest(reader, book.id)
         work.check_ins.tallies(reader, [book.id])
+        write_and_prove(work, reader, book)
         work.commit()
+
+
+def write_and_prove(work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest) -> None:
+    """Call every method of the repositories of versions, drafts, heading words and books."""
+    versions, drafts, headings, books = work.versions, work.drafts, work.headings, work.books
+    for _ in range(2):
+        versions.add(reader, Version(NOW, Cause.ADDED, book))
+    versions.get(reader, book.id, 1)
+    versions.page(reader, book.id, None, 5)
+    versions.page(reader, book.id, 9, 5)
+    versions.wordings(reader, book.id, 5)
+    draft = a_draft()
+    for content in (b"1", b"2"):
+        drafts.put(reader, draft)
+        drafts.keep_original(reader, draft.id, a_file(content))
+    drafts.get(reader, draft.id)
+    drafts.page(reader, None, 5)
+    drafts.page(reader, (NOW, uuid4()), 5)
+    drafts.count(reader)
+    drafts.original(reader, draft.id)
+    drafts.drop(reader, draft.id)
+    headings.put(reader, {"Gist": Part.THEME})
+    headings.all(reader)
+    for _ in range(2):
+        books.put(reader, book.id, a_text())
+        books.put_anchors(reader, book.id, [PartAnchor(book.parts[-1].id, an_anchor())])
+    books.get(reader, book.id)
+    books.name(reader, book.id)
+    books.anchors(reader, book.id)
+    books.drop(reader, book.id)
