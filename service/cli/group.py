@@ -28,7 +28,22 @@ EXIT_CODES: tuple[tuple[type[CatchwordError], int], ...] = (
 """Exit codes of refusals, as the README lists them; 7 when the library cannot be used. 1 is a
 failure of Catchword's own, 2 wrong usage."""
 
-COMMANDS = ("read", "add", "due", "sit", "wording", "reader", "serve", "demo")
+COMMANDS = (
+    "read",
+    "add",
+    "due",
+    "sit",
+    "prove",
+    "versions",
+    "care",
+    "out",
+    "blank",
+    "cite",
+    "headings",
+    "reader",
+    "serve",
+    "demo",
+)
 
 
 @dataclass(frozen=True)
