@@ -31,7 +31,8 @@ class Cadence:
 _WD = "(?:" + "|".join(DAYS) + ")"
 _PART = r"(?:morning|evening|night|afternoon|lunchtime|lunch time|noon|teatime|bedtime|midday)"
 _DAILY = (
-    r"(?:single |blessed |working )?(?:day|night|evening|morning|afternoon|bedtime|noon|midday|dawn|sunrise|sunset|dusk"
+    r"(?:single |blessed |working )?(?:day|night|evening|morning|afternoon"
+    r"|bedtime|noon|midday|dawn|sunrise|sunset|dusk"
     r"|breakfast|lunch|lunchtime|dinner|supper|meal|mealtime|teatime|nightfall|midnight)"
 )
 _UNIT = r"(?:day|week|month|quarter|year|night|evening|morning|afternoon)"
@@ -40,7 +41,8 @@ _LIST = rf"{_WD}s?(?: {_PART}s?)?(?:{_JOIN} {_WD}s?(?: {_PART}s?)?)*"
 _NTH = r"(?:[1-5]th|last)"
 _EACH = r"(?:each|every|a|per|the|any|that|this)"
 _MONTHLY = words(
-    rf"(?:on )?(?:(?P<lead>each|every) )?(?:the )?(?P<which>{_NTH}(?: {_WD})?(?:(?: ,)?(?: and| or) (?:the )?{_NTH}(?: {_WD})?)*)"
+    rf"(?:on )?(?:(?P<lead>each|every) )?(?:the )?(?P<which>{_NTH}(?: {_WD})?(?:"
+    rf"(?: ,)?(?: and| or) (?:the )?{_NTH}(?: {_WD})?)*)"
     rf"(?: (?P<day>{_WD})s?)?(?: {_PART}s?)?(?: (?:of|in) (?P<of>{_EACH}|my|our)(?: calendar)?"
     rf"(?: (?P<step>other|[2-9]th|\d+))?(?: calendar)? (?P<unit>month|quarter|year)s?)?"
 )
@@ -50,17 +52,22 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "stepped weekday",
         words(
-            rf"(?:on )?(?:(?:each|every) (?P<step>other|2th|[2-9]th|[2-9]) |(?P<alternate>alternate ))(?P<days>{_LIST})"
+            r"(?:on )?(?:(?:each|every) (?P<step>other|2th|[2-9]th|[2-9]) |"
+            rf"(?P<alternate>alternate ))(?P<days>{_LIST})"
         ),
     ),
     (
         "times a unit",
         words(
-            r"(?:(?P<n>\d{1,3}) (?:different |separate |other )?(?:times|occasions)|(?P<once>once|1 time)"
-            rf"|(?P<d>\d{{1,2}}) (?:(?:separate|different) )?(?:{_PART}|day|night|weekday|week night)s?(?: out)?)"
-            r" (?:(?:in |of |out of |every |each )?(?:a|an|per|each|every|the)|every|each|per|in each|in every)"
+            r"(?:(?P<n>\d{1,3}) (?:different |separate |other )?(?:times|occasions)|"
+            r"(?P<once>once|1 time)"
+            rf"|(?P<d>\d{{1,2}}) (?:(?:separate|different) )?(?:{_PART}|day|night|weekday"
+            r"|week night)s?(?: out)?)"
+            r" (?:(?:in |of |out of |every |each )?(?:a|an|per|each|every|the)|every"
+            r"|each|per|in each|in every)"
             r"(?: single| calendar| school| working)? "
-            rf"(?:(?P<step>other|[2-9]th|\d{{1,3}}|couple of) )?(?P<unit>{_UNIT}|season|term|hour)s?"
+            rf"(?:(?P<step>other|[2-9]th|\d{{1,3}}|couple of) )?(?P<unit>{_UNIT}|season"
+            r"|term|hour)s?"
         ),
     ),
     (
@@ -70,8 +77,10 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "weekdays",
         words(
-            r"(?:(?:on|each|every|all|per|a) )*(?:single )?(?:weekday|school ?day|school night)s?(?: mornings?| evenings?| nights?| afternoons?| lunchtimes?)?"
-            r"|(?:from )?monday(?: mornings?)? (?:to|through|thru|until) friday(?: evenings?)?|(?:from )?mondays (?:to|through) fridays"
+            r"(?:(?:on|each|every|all|per|a) )*(?:single )?(?:weekday|school ?day|school "
+            r"night)s?(?: mornings?| evenings?| nights?| afternoons?| lunchtimes?)?"
+            r"|(?:from )?monday(?: mornings?)? (?:to|through|thru|until) friday(?: "
+            r"evenings?)?|(?:from )?mondays (?:to|through) fridays"
         ),
     ),
     (
@@ -82,33 +91,42 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "weekends",
         words(
-            rf"(?:(?:at|on|over|during|the) )*weekends(?: and holidays)?|at the weekend|weekend {_PART}s"
+            r"(?:(?:at|on|over|during|the) )*weekends(?: and holidays)?|at the weekend"
+            rf"|weekend {_PART}s"
         ),
     ),
     (
         "except",
         words(
-            rf"(?:every|each) (?:single )?(?:day|{_PART})(?: of the week)? (?:except|but|save|bar|apart from|other than)(?: for)?(?: on)?(?: the)? (?P<days>{_LIST}|weekends?|the weekend|weekdays)"
+            rf"(?:every|each) (?:single )?(?:day|{_PART})(?: of the week)? (?:except|but"
+            r"|save|bar|apart from|other than)(?: for)?(?: on)?(?: the)? "
+            rf"(?P<days>{_LIST}|weekends?|the weekend|weekdays)"
         ),
     ),
     ("weekday list", words(rf"(?P<lead>(?:on )?(?:every|each|a|per) |on |)(?P<days>{_LIST})")),
     (
         "other unit",
         words(
-            rf"(?:on )?(?:(?:each|every) {_STEP}|every (?P<couple>couple of|half)|alternate)(?: calendar)? (?P<unit>{_UNIT})s?"
+            rf"(?:on )?(?:(?:each|every) {_STEP}|every (?P<couple>couple of|half)"
+            rf"|alternate)(?: calendar)? (?P<unit>{_UNIT})s?"
         ),
     ),
     (
         "every daypart",
         words(
-            rf"(?:(?:each|every) of (?:my|the) |each |every |per |any given ){_DAILY}s?|(?:in the |on |of |at )?(?:mornings|evenings|nights|afternoons|lunchtimes|bedtimes|mealtimes)(?: and (?:mornings|evenings|nights|afternoons))?|night after night|day after day|day by day|each and all days|(?:a|per) (?:day|night)"
+            rf"(?:(?:each|every) of (?:my|the) |each |every |per |any given ){_DAILY}s?|"
+            r"(?:in the |on |of |at )?(?:mornings|evenings|nights|afternoons|lunchtimes"
+            r"|bedtimes|mealtimes)(?: and (?:mornings|evenings|nights|afternoons))?"
+            r"|night after night|day after day|day by day|each and all days|(?:a|per) "
+            r"(?:day|night)"
         ),
     ),
     ("adverb", words(r"(?P<adverb>daily|weekly|monthly|yearly|hourly)")),
     (
         "every unit",
         words(
-            r"(?:each|every|per|any)(?: single| calendar| school| academic| liturgical)? (?P<unit>week|month|quarter|year|season|term|summer|winter|spring|autumn"
+            r"(?:each|every|per|any)(?: single| calendar| school| academic| liturgical)? "
+            r"(?P<unit>week|month|quarter|year|season|term|summer|winter|spring|autumn"
             rf"|hour|{'|'.join(MONTHS)}|{'|'.join(FEASTS)}|birthday|anniversary)"
         ),
     ),
@@ -118,8 +136,10 @@ _YEARLY = frozenset(
     {"summer", "winter", "spring", "autumn", "birthday", "anniversary", *MONTHS, *FEASTS}
 )
 _NOT_BEFORE_A = frozenset(
-    "for within in over after during spend spent take takes have give not of before into from by be than plan book enjoy make "
-    "with is need once about without through throughout keep fill and or like as on".split()
+    "for within in over after during spend spent take takes have give not of "
+    "before into from by be than plan book enjoy make "
+    "with is need once about without through throughout keep fill and or like "
+    "as on go going".split()
 )
 _NOT_AFTER_A = frozenset(
     "without off before after from later ago on of alone away long free".split()
@@ -173,7 +193,15 @@ def _fits(name: str, found: re.Match[str], left: str) -> bool:
             or (several > 1 and headed)
         )
     if name in {"a unit", "every daypart"} and found[0].startswith(("a ", "an ", "1 ")):
-        before = left[: found.start()].split()[-1:]
+        earlier = left[: found.start()].split()[-4:]
+        before = earlier[-1:]
+        if (
+            len(earlier) > 1
+            and before[0].isalpha()
+            and before[0] not in _NOT_BEFORE_A
+            and any(word.isdigit() for word in earlier[-3:-1])
+        ):
+            return True
         following = left[found.end() :].split()[:1]
         return bool(
             before
@@ -236,7 +264,8 @@ def _meant(name: str, found: re.Match[str]) -> Cadence:  # noqa: PLR0911 - one a
                 out = frozenset(WEEKEND)
             return Cadence(Period.DAY, on=frozenset(WEEKDAYS) - out)
         case "weekday list":
-            return Cadence(Period.WEEK, on=named_days(said["days"]))
+            chosen = 1 if " or " in said["days"] else None
+            return Cadence(Period.WEEK, on=named_days(said["days"]), times=chosen)
         case "other unit":
             every = _step(found) if said["step"] else 2
             return _of_unit(said["unit"], every)
@@ -250,7 +279,8 @@ def _meant(name: str, found: re.Match[str]) -> Cadence:  # noqa: PLR0911 - one a
 
 
 _LONE_DAYS = words(
-    rf"(?:,? ?(?:always )?(?:on|each|every)(?: the| a)? )(?P<days>{_LIST})|(?P<bare>{_LIST})(?= [.,;:]|$)"
+    rf"(?:,? ?(?:always )?(?:on|each|every)(?: the| a)? )(?P<days>{_LIST})|"
+    rf"(?P<bare>{_LIST})(?= [.,;:]|$)"
 )
 _DAY_GROUP = words(r"(?:on |every |each )*(?:weekdays|weekends|a weekday|a weekend|the weekend)")
 _TIMES = words(r"(?P<n>\d{1,3}) (?:times|occasions)|once")
@@ -266,7 +296,10 @@ def _beside(line: Line, cadence: Cadence) -> Cadence:
             if not _NOT_A_START.search(line.left[: found.start()]):
                 line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
                 days = named_days(found["days"] or found["bare"])
-                times = cadence.times or (1 if cadence.every == 1 and len(days) == 1 else None)
+                chosen = " or " in found[0]
+                times = cadence.times or (
+                    1 if chosen or (cadence.every == 1 and len(days) == 1) else None
+                )
                 cadence = replace(cadence, on=days, times=times)
                 break
         else:
@@ -298,6 +331,9 @@ def _monthly(line: Line) -> Cadence | None:
             and following[1:2]
             and following[1] in {*MONTHS, "next", "the", "this"}
         )
+        stepped = found["lead"] and not found["unit"] and re.match(r"[2-9]th", found["which"])
+        if stepped and _LARGER.search(line.left) is None:
+            continue
         if common is None or dated or found["of"] in {"this", "that"}:
             continue
         if (
@@ -325,7 +361,8 @@ def _monthly(line: Line) -> Cadence | None:
 
 _HABIT = words(r"each|every|monthly")
 _LARGER = words(
-    rf"(?:once )?(?:(?:each|every|a|per)(?: (?P<step>other|[2-9]th|\d+))? (?P<unit>month|quarter|year)s?|(?P<adverb>monthly|yearly))"
+    r"(?:once )?(?:(?:each|every|a|per)(?: (?P<step>other|[2-9]th|\d+))? "
+    r"(?P<unit>month|quarter|year)s?|(?P<adverb>monthly|yearly))"
 )
 
 

@@ -32,33 +32,81 @@ class Act:
 
 
 _WILL = re.compile(
-    r"(?<!\S)(?:i|we) (?:will|shall|am going to|are going to|promise to|vow to|pledge to|resolve to|undertake to|commit to)(?!\S)"
+    r"(?<!\S)(?:i|we) (?:will|shall|am going to|are going to|promise to|vow to"
+    r"|pledge to|resolve to|undertake to|commit to)(?!\S)"
 )
 _NO_PROMISE = re.compile(
-    r"^(?:[^,;.]*, )?(?:i|we|one|you|people|readers) (?:(?:really|also|just) )?(?:want|would|should|could|might|may|must|ought|need|have|had|hope|wish|like|plan|intend|mean|aim|try|think|feel|believe|am|was|were|can|do|did|never|always|often|used|know|love)(?!\S)"
+    r"^(?:[^,;.]*, )?(?:i|we|one|you|people|readers) (?:(?:really|also|just) )?"
+    r"(?:want|would|should|could|might|may|must|ought|need|have|had|hope|wish"
+    r"|like|plan|intend|mean|aim|try|think|feel|believe|am|was|were|can|do|did"
+    r"|never|always|often|used|know|love)(?!\S)"
 )
 _AIM = re.compile(
-    r"(?:i|we)? ?(?:aim|try|plan|intend|strive|attempt|endeavour|endeavor|seek|want|hope|do my best|make an effort|make every effort|work) (?:to|at) "
+    r"(?:i|we)? ?(?:aim|try|plan|intend|strive|attempt|endeavour|endeavor|seek"
+    r"|want|hope|do my best|make an effort|make every effort|work) (?:to|at) "
 )
 _WRAPPERS = re.compile(
-    r"^(?:(?:remember|begin|start|continue|make sure|be sure|take the time|take time|make time|find time|set aside time|make it a (?:habit|rule|practice)|make a (?:habit|point|practice)|get into the habit|take care|take the trouble|see to it|not forget|do not forget|go|sit down|stop|give up|leave off|go on|keep|keep on|avoid|refrain from|quit|allow myself|let myself|get up and|do not|not|never|no longer|always|only|first|\d+th|also|then|help to|help|dare|volunteer|offer|agree|ask|learn|practise|practice|each time|please|just|again|deliberately|personally|at least|try) (?:that i |of |to |by |from |and |how to )?)(?=[a-z])"
+    r"^(?:(?:remember|begin|start|continue|make sure|be sure|take the time|take "
+    r"time|make time|find time|set aside time|make it a (?:habit|rule|practice)"
+    r"|make a (?:habit|point|practice)|get into the habit|take care|take the "
+    r"trouble|see to it|not forget|do not forget|go|sit down|stop|give up|leave "
+    r"off|go on|keep|keep on|avoid|refrain from|quit|allow myself|let myself|get "
+    r"up and|do not|not|never|no longer|always|only|first|\d+th|also|then|help "
+    r"to|help|dare|volunteer|offer|agree|ask|learn|practise|practice|each time"
+    r"|please|just|again|deliberately|personally|at least|try) (?:that i |of |to "
+    r"|by |from |and |how to )?)(?=[a-z])"
 )
 _LEADING = re.compile(
-    r"^(?:(?:when|whenever|if|as soon as|before|after|while|on|in|at|by|for|from|until|once|every|each|during|over|starting|beginning|within|twice|\d+ times|next|this|tomorrow|today|tonight|daily|weekly|monthly|yearly|first thing|last thing|with|throughout|upon|as|instead of|rather than|without|the|all|between|because|since|to|having|right|wherever|where|monday|mondays|tuesday|tuesdays|wednesday|wednesdays|thursday|thursdays|friday|fridays|saturday|saturdays|sunday|sundays|weekdays|weekends|weekday|weekend|morning|evening|mornings|evenings|alternate|no later than|not later than|\d+|come|some|also|therefore|so|and|even|the next|once|starting|exactly|lent|advent|\d+th|last)(?!\S)[^,:;]*[,:;] )"
+    r"^(?:(?:when|whenever|if|as soon as|before|after|while|on|in|at|by|for|from"
+    r"|until|once|every|each|during|over|starting|beginning|within|twice|\d+ "
+    r"times|next|this|tomorrow|today|tonight|daily|weekly|monthly|yearly|first "
+    r"thing|last thing|with|throughout|upon|as|instead of|rather than|without"
+    r"|the|all|between|because|since|to|having|right|wherever|where|monday"
+    r"|mondays|tuesday|tuesdays|wednesday|wednesdays|thursday|thursdays|friday"
+    r"|fridays|saturday|saturdays|sunday|sundays|weekdays|weekends|weekday"
+    r"|weekend|morning|evening|mornings|evenings|alternate|no later than|not "
+    r"later than|\d+|come|some|also|therefore|so|and|even|the next|once|starting"
+    r"|exactly|lent|advent|\d+th|last)(?!\S)[^,:;]*[,:;] )"
 )
 _BARE_LEAD = re.compile(
-    r"^(?:(?:every|each)(?: other| single| 2th| 3th| second)? (?:day|week|month|year|morning|evening|night|afternoon|weekday|weekend|sunday|monday|tuesday|wednesday|thursday|friday|saturday|quarter)(?: (?:morning|evening|night|afternoon))?"
-    r"|on (?:mondays?|tuesdays?|wednesdays?|thursdays?|fridays?|saturdays?|sundays?|weekdays|weekends)(?: (?:mornings?|evenings?|nights?|afternoons?))?(?: and (?:mondays?|tuesdays?|wednesdays?|thursdays?|fridays?|saturdays?|sundays?)(?: (?:mornings?|evenings?|nights?|afternoons?))?)?|once a (?:day|week|month|quarter|year)|\d+ times a (?:day|week|month|year)|daily|weekly|tomorrow(?: morning| evening)?|today|tonight"
-    r"|by (?:tomorrow|(?:this |next )?(?:monday|tuesday|wednesday|thursday|friday|saturday|sunday))|(?:this|next) (?:week|month|year|weekend|monday|tuesday|wednesday|thursday|friday|saturday|sunday)(?: (?:morning|evening|afternoon))?|after (?:breakfast|lunch|dinner|supper|work)|before (?:bed|breakfast|lunch|dinner|supper|work)|at (?:breakfast|lunch|dinner|supper|night|bedtime)|always|please|for \d+ (?:days|weeks|months|evenings)|for a (?:week|month|year)|first thing in the morning|in the (?:morning|evening|mornings|evenings|afternoon))[ ,]+"
+    r"^(?:(?:every|each)(?: other| single| 2th| 3th| second)? (?:day|week|month"
+    r"|year|morning|evening|night|afternoon|weekday|weekend|sunday|monday"
+    r"|tuesday|wednesday|thursday|friday|saturday|quarter)(?: (?:morning|evening"
+    r"|night|afternoon))?"
+    r"|on (?:mondays?|tuesdays?|wednesdays?|thursdays?|fridays?|saturdays?"
+    r"|sundays?|weekdays|weekends)(?: (?:mornings?|evenings?|nights?"
+    r"|afternoons?))?(?: and (?:mondays?|tuesdays?|wednesdays?|thursdays?"
+    r"|fridays?|saturdays?|sundays?)(?: (?:mornings?|evenings?|nights?"
+    r"|afternoons?))?)?|once a (?:day|week|month|quarter|year)|\d+ times a "
+    r"(?:day|week|month|year)|daily|weekly|tomorrow(?: morning| evening)?|today"
+    r"|tonight"
+    r"|by (?:tomorrow|(?:this |next )?(?:monday|tuesday|wednesday|thursday"
+    r"|friday|saturday|sunday))|(?:this|next) (?:week|month|year|weekend|monday"
+    r"|tuesday|wednesday|thursday|friday|saturday|sunday)(?: (?:morning|evening"
+    r"|afternoon))?|after (?:breakfast|lunch|dinner|supper|work)|before (?:bed"
+    r"|breakfast|lunch|dinner|supper|work)|at (?:breakfast|lunch|dinner|supper"
+    r"|night|bedtime)|always|please|for \d+ (?:days|weeks|months|evenings)|for a "
+    r"(?:week|month|year)|first thing in the morning|in the (?:morning|evening"
+    r"|mornings|evenings|afternoon)|(?!reply|apply|comply|supply|rely|fly"
+    r"|multiply|assembly|family|july)[a-z]{3,}ly|sometimes|often|now and then)[ "
+    r",]+"
 )
 _LATER = re.compile(
-    r"(?:^| )(?:and|then|by|or|but|instead|, |; |\. )(?: then| instead| also| to| i will)? (?P<verb>[a-z]+)(?= (?P<next>\S+)|$)"
+    r"(?:^| )(?:and|then|by|or|but|instead|, |; |\. )(?: then| instead| also| to"
+    r"| i will)? (?P<verb>[a-z]+)(?= (?P<next>\S+)|$)"
 )
 _VISIBLE_BEING = re.compile(
-    r"(?:be|stay|remain|keep|get) (?:up|home|out|back|outside|indoors|in bed|out of bed|in my|in the|at (?:the|my|home|church|mass|work|table|least \d)|at @|on the (?!lookout|alert|way to being)|the 1th (?:to|1 to|person to)|the last to|there|silent(?! and calm)|quiet (?:for|until)|seated|offline|present at|by the|off (?:the|my|social|line)|away from|on time|in by|asleep by|at my|with (?:my|the|her|him)|dressed|washed|early for|punctual|standing)(?!\S)"
+    r"(?:be|stay|remain|keep|get) (?:up|home|out|back|outside|indoors|in bed|out "
+    r"of bed|in my|in the|at (?:the|my|home|church|mass|work|table|least \d)|at "
+    r"@|on the (?!lookout|alert|way to being)|the 1th (?:to|1 to|person to)|the "
+    r"last to|there|silent(?! and calm)|quiet (?:for|until)|seated|offline"
+    r"|present at|by the|off (?:the|my|social|line)|away from|on time|in by"
+    r"|asleep by|at my|with (?:my|the|her|him)|dressed|washed|early for|punctual"
+    r"|standing)(?!\S)"
 )
 _MANNER = frozenset(
-    "kindly patiently gently respectfully thoughtfully mindfully simply fully lovingly wisely".split()
+    "kindly patiently gently respectfully thoughtfully mindfully simply fully "
+    "lovingly wisely".split()
 )
 
 
@@ -79,7 +127,8 @@ def act_of(text: str, *, measured: bool) -> Act:
             clause = clause[aim.end() :]
     else:
         aim = re.match(
-            r"(?:try|attempt|aim|strive|endeavour|endeavor|seek|do my best|make an effort|make every effort|work) (?:to|at) ",
+            r"(?:try|attempt|aim|strive|endeavour|endeavor|seek|do my best|make an "
+            r"effort|make every effort|work) (?:to|at) ",
             clause,
         )
         if aim is not None:
@@ -112,7 +161,7 @@ def _main_clause(line: str) -> tuple[str, bool]:
 
 
 def _head_is_verb(clause: str) -> bool:
-    return clause.split()[0] in {"to"} and False
+    return clause.split(maxsplit=1)[0] in {"to"} and False
 
 
 def _seen(clause: str, *, stated: bool) -> tuple[bool, str | None, bool]:
@@ -163,8 +212,7 @@ def _seen(clause: str, *, stated: bool) -> tuple[bool, str | None, bool]:
             }
         ):
             inner = rest
-            if inner.startswith("to "):
-                inner = inner[3:]
+            inner = inner.removeprefix("to ")
             continue
         break
     if _VISIBLE_BEING.match(inner):
@@ -220,9 +268,16 @@ def _acted(verb: str, rest: list[str]) -> bool:
         word for word in rest[:6] if word not in {"the", "my", "a", "an", "of", "to", "for", "and"}
     ]
     until = _phrase(near)
+    abstract = any(word in ABSTRACT or word.endswith(ABSTRACT_ENDINGS) for word in near[:3])
     if verb in STATES:
         return _redeemed(verb, rest, until)
-    if verb == "spend" and rest[:1] in (["more"], ["less"]):
+    if verb == "let" and rest[:1] == ["go"] and rest[1:2] in (["of"], [], ["."]):
+        return False
+    if verb == "give" and rest[:1] == ["up"] and rest[1:2] in ([], ["."]):
+        return False
+    if verb == "work" and rest[:1] == ["on"] and (abstract or "myself" in rest):
+        return False
+    if verb == "spend" and rest[:1] in (["more"], ["less"]) and rest[1:2] in (["time"], ["energy"]):
         return False
     if verb in {"exercise", "practise", "practice"}:
         until = [word for word in until if word not in {"more", "less", "better"}]
@@ -360,8 +415,7 @@ def _redeemed(verb: str, rest: list[str], phrase: list[str]) -> bool:
                 "on",
                 "in",
             }
-            or said.startswith(("in touch", "on the bus", "on my"))
-        )
+        ) or said.startswith(("in touch", "on the bus", "on my"))
     if verb == "look":
         return (
             bool(rest)
@@ -392,7 +446,7 @@ def _redeemed(verb: str, rest: list[str], phrase: list[str]) -> bool:
     }:
         visible = {
             "stand": {"up", "at", "in", "on", "by", "for"},
-            "hold": {"the", "a", "my", "her", "his"},
+            "hold": {"the", "a", "an", "our", "my", "her", "his"},
             "see": {"the", "a", "my", "one", "1", "2", "3"},
         }
         if verb in {"forgive", "mind", "question", "examine", "bear", "master", "explore"}:
@@ -474,7 +528,7 @@ def _nothing_of(words: list[str]) -> bool:
         and not (
             after[:1] == ["more"]
             and any(
-                word in ABSTRACT or word.endswith(("ing",)) and _stem(word) in STATES
+                word in ABSTRACT or (word.endswith(("ing",)) and _stem(word) in STATES)
                 for word in after[1:3]
             )
         )

@@ -37,42 +37,81 @@ class Cue:
 
 
 _ANY_DAY = date(2001, 1, 1)
-_CLAUSE = r"(?:when(?:ever)?|if|as soon as|each time|every time|any time|the next time|the moment|while|whilst|in case|once (?=I |we |the |my ))"
+_CLAUSE = (
+    r"(?:when(?:ever)?|if|as soon as|each time|every time|any time|the next time"
+    r"|the moment|while|whilst|in case|once (?=I |we |the |my ))"
+)
 _LEADING_CLAUSE = re.compile(
-    rf"(?:^|(?<=[.;,:] )|(?<=\band ))(?P<cue>{_CLAUSE}\b[^,;:]{{2,160}}?)(?:,|(?= then I\b)|(?= I(?: will|'ll| shall)\b))",
+    rf"(?:^|(?<=[.;,:] )|(?<=\band ))(?P<cue>(?:{_CLAUSE}|(?:before|after) (?=I "
+    r"|we |the |my |he |she |they |any |each |every |a |an |[A-Z]|\w+ing "
+    rf"))\b[^,;:]{{2,160}}?)(?:,|(?= then I\b)|(?= I(?: will|'ll| shall)\b))",
     re.IGNORECASE,
 )
 _TRAILING_CLAUSE = re.compile(
-    rf"\s(?P<cue>(?:{_CLAUSE}|before (?=I |we |the |my |he |she |they |any|going |leaving |starting |opening |speaking |answering |replying |deciding |buying |eating |sleeping )|after (?=I |we |the |my |each |every |any |finishing |reading |coming ))\b[^,;:.]{{2,160}}?)\s*(?=[.,;:!]|$)",
+    rf"\s(?P<cue>(?:{_CLAUSE}|before (?=I |we |the |my |he |she |they |any|going "
+    r"|leaving |starting |opening |speaking |answering |replying |deciding "
+    r"|buying |eating |sleeping )|after (?=I |we |the |my |each |every |any "
+    rf"|finishing |reading |coming ))\b[^,;:.]{{2,160}}?)\s*(?=[.,;:!]|$)",
     re.IGNORECASE,
 )
 _PHRASE = re.compile(
-    r"(?<!\w)(?P<cue>(?:right |just |immediately |directly |first thing |straight )?(?:after|before|at|over|during|on|upon|with|in|by)"
-    r" (?:(?:the|my|our|every|each|first|morning|evening|family|an?|Sunday|Friday|school|work) ){0,3}"
-    r"(?:breakfast|lunch|dinner|supper|tea|teatime|bed|bedtime|waking(?: up)?|getting up|rising|coffee|work|prayers?|grace|meals?|mealtimes?|sleep|going to bed"
-    r"|brushing my teeth|shower|commute|sunrise|sunset|dusk|dawn|lunchtime|lunch break|walk home|way (?:to|home|back)[^,;.]{0,40}|train(?: (?:to|home)[^,;.]{0,30})?"
-    r"|bus(?: (?:to|home)[^,;.]{0,30})?|meeting|meetings|shift|shifts|class|lesson|lessons|service|mass|church|assembly))(?!\w)"
-    r"|(?<!\w)within [^,;.]{2,30} of (?:waking(?: up)?|getting up|rising|getting home|coming home|breakfast|lunch|dinner|supper)(?!\w)|(?<!\w)(?:first thing(?: in the morning| each morning| every morning)?|last thing(?: at night)?)(?!\w)",
+    r"(?<!\w)(?P<cue>(?:right |just |immediately |directly |first thing "
+    r"|straight )?(?:after|before|at|over|during|on|upon|with|in|by)"
+    r" (?:(?:the|my|our|every|each|first|morning|evening|family|an?|Sunday"
+    r"|Friday|school|work) ){0,3}"
+    r"(?:breakfast|lunch|dinner|supper|tea|teatime|bed|bedtime|waking(?: up)?"
+    r"|getting up|rising|coffee|work|prayers?|grace|meals?|mealtimes?|sleep"
+    r"|going to bed"
+    r"|brushing my teeth|shower|commute|sunrise|sunset|dusk|dawn|lunchtime|lunch "
+    r"break|walk home|way (?:to|home|back)[^,;.]{0,40}|train(?: (?:to"
+    r"|home)[^,;.]{0,30})?"
+    r"|bus(?: (?:to|home)[^,;.]{0,30})?|meeting|meetings|shift|shifts|class"
+    r"|lesson|lessons|service|mass|church|assembly))(?!\w)"
+    r"|(?<!\w)within [^,;.]{2,30} of (?:waking(?: up)?|getting up|rising|getting "
+    r"home|coming home|breakfast|lunch|dinner|supper)(?!\w)|(?<!\w)(?:first "
+    r"thing(?: in the morning| each morning| every morning)?|last thing(?: at "
+    r"night)?)(?!\w)",
+    re.IGNORECASE,
+)
+_IN_ALL = re.compile(
+    r"(?:in|with|on|by) (?:(?:the|my|our|an?|all) )?(?:work|sleep|prayers?"
+    r"|school)\b",
     re.IGNORECASE,
 )
 _DAY = r"(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)days?"
 _TIME = re.compile(
-    rf"(?<!\w)(?P<cue>(?:(?:on|every|each|this|next|in the|at|of a|in) )?(?:(?:the )?(?:first|second|third|fourth|last|other|alternate) )?"
-    rf"(?:{_DAY}(?:,? (?:and|or) {_DAY})*(?: (?:mornings?|evenings?|nights?|afternoons?|lunchtimes?))?|(?:week(?:day|end)s? )?(?:mornings?|evenings?|nights?|afternoons?)|weekdays?|weekends?)"
+    r"(?<!\w)(?P<cue>(?:(?:on|every|each|this|next|in the|at|of a|in) )?(?:"
+    r"(?:the )?(?:first|second|third|fourth|last|other|alternate) )?"
+    rf"(?:{_DAY}(?:,? (?:and|or) {_DAY})*(?: (?:mornings?|evenings?|nights?"
+    r"|afternoons?|lunchtimes?))?|(?:week(?:day|end)s? )?(?:mornings?|evenings?"
+    r"|nights?|afternoons?)|weekdays?|weekends?)"
     r"(?: of (?:each|every|the) month)?)(?!\w)"
-    r"|(?<!\w)(?:at|before|after|by) (?:\d{1,2}(?:[:.]\d\d)?(?: ?[ap]\.?m\b)?|noon|midnight|midday|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?: o'clock)?(?=\s*(?:[,.;!]|$| in the | at night| each | every | on ))",
+    r"|(?<!\w)(?:at|before|after|by) (?:\d{1,2}(?:[:.]\d\d)?(?: ?[ap]\.?m\b)?"
+    r"|noon|midnight|midday|one|two|three|four|five|six|seven|eight|nine|ten"
+    r"|eleven|twelve)(?: o'clock)?(?=\s*(?:[,.;!]|$| in the | at night| each | "
+    r"every | on ))",
     re.IGNORECASE,
 )
 _ROUTINE = re.compile(
-    r"(?<!\S)(?:wakes?|waking|get up|getting up|getting out of bed|get out of bed|rise|rising|go to bed|going to bed|going to sleep|fall asleep|go to sleep|before bed|in bed|bedtime|before sleep(?:ing)?"
-    r"|breakfast|lunch|dinner|supper|meals?|brush(?:ing)? my teeth|shower|teatime|lunch break|lunchtime|coffee"
-    r"|(?:come|coming|get|getting|arrive|walk|walking|drive|ride) (?:back )?home(?: from)?|leave (?:for|home|the house|work)|leaving (?:for|home|the house|work)|(?:after|before) work|finish work|start work|(?:to|from) work"
-    r"|commute|sit down to (?:work|eat|breakfast|dinner|supper)|first thing|last thing|turn(?:ing)? (?:out|off) the light|put out the light|lights out"
-    r"|kettle|sunrise|sunset|dusk|dawn|in the morning|in the evening|at night|open(?:ing)? my (?:laptop|inbox|mail|email|e mail)|get dressed|way home|way to (?:work|school)"
-    r"|put(?:ting)? the (?:children|kids|baby) to bed|(?:children|kids) are (?:asleep|in bed))(?!\S)"
+    r"(?<!\S)(?:wakes?|waking|get up|getting up|getting out of bed|get out of "
+    r"bed|rise|rising|go to bed|going to bed|going to sleep|fall asleep|go to "
+    r"sleep|before bed|in bed|bedtime|before sleep(?:ing)?"
+    r"|breakfast|lunch|dinner|supper|meals?|brush(?:ing)? my teeth|shower"
+    r"|teatime|lunch break|lunchtime|coffee"
+    r"|(?:come|coming|get|getting|arrive|walk|walking|drive|ride) (?:back )?home"
+    r"(?: from)?|leave (?:for|home|the house|work)|leaving (?:for|home|the house"
+    r"|work)|(?:after|before) work|finish work|start work|(?:to|from) work"
+    r"|commute|sit down to (?:work|eat|breakfast|dinner|supper)|first thing|last "
+    r"thing|turn(?:ing)? (?:out|off) the light|put out the light|lights out"
+    r"|kettle|sunrise|sunset|dusk|dawn|in the morning|in the evening|at night"
+    r"|open(?:ing)? my (?:laptop|inbox|mail|email|e mail)|get dressed|way home"
+    r"|way to (?:work|school)"
+    r"|put(?:ting)? the (?:children|kids|baby) to bed|(?:children|kids) are "
+    r"(?:asleep|in bed))(?!\S)"
 )
 _NOT_ROUTINE = re.compile(
-    r"(?<!\S)(?:if|with (?:him|her|friends|[^\W\d_]+ 's)|someone|somebody|anyone|invited|invites|cannot|can not|angry|late|next|alone|guests?)(?!\S)"
+    r"(?<!\S)(?:if|with (?:him|her|friends|[^\W\d_]+ 's)|someone|somebody|anyone"
+    r"|invited|invites|cannot|can not|angry|late|next|alone|guests?)(?!\S)"
 )
 
 
@@ -94,8 +133,10 @@ def find_cue(text: str) -> Cue | None:
         if (
             re.match(r"(?:with|in|by|on|at)\b", words, re.IGNORECASE)
             and tie is Tie.EVENT
-            and not re.match(r"(?:at|on|in)\b", words, re.I)
+            and not re.match(r"(?:at|on|in)\b", words, re.IGNORECASE)
         ):
+            continue
+        if _IN_ALL.match(words):
             continue
         return _cue(found, tie)
     found = _TIME.search(said)

@@ -87,6 +87,8 @@ def _end(found: re.Match[str], on: date) -> Span | None:
     """Give the last day of a span, with a first day after it: before the end is by the end."""
     if found["end_month"]:
         last = _named_month(MONTHS.index(found["end_month"]) + 1, found["end_year"], on)[1]
+    elif found["end_quarter"]:
+        last = _nth_quarter(int(found["end_quarter"][0]), on)[1]
     elif found["end_season"]:
         last = _season(found["end_season"], on)[1]
     elif found["end_of_year"]:
@@ -215,6 +217,15 @@ def _next_feast(name: str, on: date) -> Span:
     return next(span for span in spans if span[1] > on)
 
 
+def _quarter(found: re.Match[str], on: date) -> Span | None:
+    return _nth_quarter(int(found["quarter"][0]), on)
+
+
+def _nth_quarter(number: int, on: date) -> Span:
+    this = month_of(on.year, 3 * number - 2, 3)
+    return this if this[1] >= on else month_of(on.year + 1, 3 * number - 2, 3)
+
+
 def _season_name(found: re.Match[str], on: date) -> Span | None:
     return _season(found["season"], on)
 
@@ -266,11 +277,14 @@ _READERS: tuple[tuple[str, Callable[[re.Match[str], date], Span | None]], ...] =
         _relative,
     ),
     (
-        r"(?:(?:the )?(?:very )?(?:end|close|last day) of (?:(?P<end_next>(?:the )?next|the following|the coming) )?"
+        r"(?:(?:the )?(?:very )?(?:end|close|last day) of (?:(?P<end_next>(?:the "
+        r")?next|the following|the coming) )?"
         rf"(?:(?:this|the|that|my|our) )?(?:(?P<end_unit>{_SPANNED})|(?P<end_month>{_MONTH})"
         rf"(?:,? (?P<end_year>{_YEAR}))?|(?P<end_season>spring|summer|autumn|fall|winter)"
-        rf"|(?P<end_feast>{'|'.join(FEASTS)})|(?P<end_of_year>{_YEAR}))"
-        rf"|{_THIS}?(?P<out_unit>{_SPANNED}) (?:(?:is|has) (?:out|over|done|ended|up|through)|'s end|end|ends))",
+        rf"|(?P<end_quarter>[1-4]th) quarter|(?P<end_feast>{'|'.join(FEASTS)})|"
+        rf"(?P<end_of_year>{_YEAR}))"
+        rf"|{_THIS}?(?P<out_unit>{_SPANNED}) (?:(?:is|has) (?:out|over|done|ended|up"
+        r"|through)|'s end|end|ends))",
         _end,
     ),
     (
@@ -280,13 +294,16 @@ _READERS: tuple[tuple[str, Callable[[re.Match[str], date], Span | None]], ...] =
         _start,
     ),
     (
-        rf"(?:the )?(?:(?:{_WEEKDAY}),? )?(?:the )?(?:(?P<day_a>\d{{1,2}}(?:th)?)(?: of)? (?P<month_a>{_MONTH})(?:,? (?P<year_a>{_YEAR}))?"
-        rf"|(?P<month_b>{_MONTH}) (?:the )?(?P<day_b>\d{{1,2}}(?:th)?)(?! (?:{_MONTH}|minutes|times))(?: ?,? (?P<year_b>{_YEAR}))?)",
+        rf"(?:the )?(?:(?:{_WEEKDAY}),? )?(?:the )?(?:(?P<day_a>\d{{1,2}}(?:th)?)(?: "
+        rf"of)? (?P<month_a>{_MONTH})(?:,? (?P<year_a>{_YEAR}))?"
+        rf"|(?P<month_b>{_MONTH}) (?:the )?(?P<day_b>\d{{1,2}}(?:th)?)(?! (?:{_MONTH}"
+        rf"|minutes|times))(?: ?,? (?P<year_b>{_YEAR}))?)",
         _of_month,
     ),
     (
         rf"(?:the )?(?P<which>[1-5]th|last) (?P<which_day>{_WEEKDAY})(?: (?:of|in) "
-        rf"(?:(?P<which_month>{_MONTH})|(?P<which_next>(?:the )?(?:next|coming|following) month)|(?:this|the) month))",
+        rf"(?:(?P<which_month>{_MONTH})|(?P<which_next>(?:the )?(?:next|coming"
+        r"|following) month)|(?:this|the) month))",
         _weekday_of_month,
     ),
     (
@@ -297,23 +314,31 @@ _READERS: tuple[tuple[str, Callable[[re.Match[str], date], Span | None]], ...] =
     (rf"(?:a|1) week (?:on|from|this|next) (?P<week_on>{_WEEKDAY}|tomorrow|today)", _week_on),
     (
         r"(?P<which_week>(?:(?:the )?(?:next|coming|following)|this(?: coming)?|the) )?"
-        rf"(?P<weekday>{_WEEKDAY}){_PART}(?! (?:meetings?|group|class|classes|lessons?|papers?|market|service|edition|school|club|seminar|circle|newspapers?|dinner|lunch|supper|mass|rehearsals?|choir|team|post|call|report|review|roast|walk|best)(?!\S))"
-        r"(?P<week_later> week| 2 weeks| 2weeks)?(?P<in_week>(?: of)? next week| of this week| this week)?",
+        rf"(?P<weekday>{_WEEKDAY}){_PART}(?! (?:meetings?|group|class|classes"
+        r"|lessons?|papers?|market|service|edition|school|club|seminar|circle"
+        r"|newspapers?|dinner|lunch|supper|mass|rehearsals?|choir|team|post|call"
+        r"|report|review|roast|walk|best)(?!\S))"
+        r"(?P<week_later> week| 2 weeks| 2weeks)?(?P<in_week>(?: of)? next week| of "
+        r"this week| this week)?",
         _weekday,
     ),
     (
-        rf"(?:(?P<span_next>{_NEXT})|(?:this(?: coming)?|the(?: present| current)?|my|our) )(?P<unit>week|weekend|month|quarter|year)",
+        rf"(?:(?P<span_next>{_NEXT})|(?:this(?: coming)?|the(?: present| current)?|my"
+        r"|our) )(?P<unit>week|weekend|month|quarter|year)",
         _span,
     ),
     (
-        rf"(?:a|1|(?P<count>\d{{1,4}})) (?P<from_unit>days?|weeks?|months?|years?) (?:from (?:now|today)|from this day|hence)",
+        r"(?:a|1|(?P<count>\d{1,4})) (?P<from_unit>days?|weeks?|months?|years?) "
+        r"(?:from (?:now|today)|from this day|hence)",
         _from_now,
     ),
     (rf"(?:this |(?P<month_next>next ))?(?P<month>{_MONTH})(?:,? (?P<year>{_YEAR}))?", _month_name),
     (
-        rf"(?:this |next |the )?(?P<feast>{'|'.join(FEASTS)})(?: (?P<feast_year>{_YEAR}))?(?! (?:tree|card|cards))",
+        rf"(?:this |next |the )?(?P<feast>{'|'.join(FEASTS)})(?: "
+        rf"(?P<feast_year>{_YEAR}))?(?! (?:tree|card|cards))",
         _feast,
     ),
+    (r"(?:the )?(?P<quarter>[1-4]th) quarter", _quarter),
     (r"(?:this |next |the )?(?P<season>spring|summer|autumn|winter)", _season_name),
     (rf"(?P<bare_year>{_YEAR})", _year),
 )

@@ -29,15 +29,21 @@ _PHRASAL = frozenset(
     "hand send turn bring put fill invite pay call give have pass take try move carry win".split()
 )
 _COUNT = re.compile(
-    r"(?<!\S)(?P<n>\d{1,3})(?P<between>(?: (?:of (?:my|the|our|his|her|their)|more|new|old|other|different|short|long|good|small|dear|close|separate|[a-z]+))?"
+    r"(?<!\S)(?P<n>\d{1,3})(?P<between>(?: (?:of (?:my|the|our|his|her|their)"
+    r"|more|new|old|other|different|short|long|good|small|dear|close|separate"
+    r"|[a-z]+))?"
     r"(?: [a-z]+)?) (?=(?P<noun>[^\W\d_]+))"
 )
 _WORD = re.compile(r"\S+")
 _MEETINGS = words(
-    r"(?:at|in|during|on|after|before)?(?: )?(?:each of |every 1 of )?(?:the|my|our) (?:next|coming|following) (?P<n>\d{1,2})(?: [^\W\d_]+(?: ')?)? (?P<noun>[^\W\d_]+s)"
+    r"(?:at|in|during|on|after|before)?(?: )?(?:each of |every 1 of )?(?:the|my"
+    r"|our) (?:next|coming|following) (?P<n>\d{1,2})(?: [^\W\d_]+(?: ')?)? "
+    r"(?P<noun>[^\W\d_]+s)"
 )
 _TIMES = words(
-    r"(?P<n>\d{1,3}) (?:more )?(?:times|occasions)|(?P<once>(?:only |just |at least )?once)(?! (?:i|we|you|he|she|they|it|the|my|a|there|this|that)(?!\S))"
+    r"(?P<n>\d{1,3}) (?:more )?(?:times|occasions)|(?P<once>(?:only |just |at "
+    r"least )?once)(?! (?:i|we|you|he|she|they|it|the|my|a|there|this|that)"
+    r"(?!\S))"
 )
 
 

@@ -19,8 +19,10 @@ _CLOCK = (
         + r"(?! (?:minutes|hours|times|days|weeks|pages|people))"
     ),
     words(
-        rf"(?:at|by|before|after|until|from|around|past) \d{{1,2}}(?:\.\d\d)?(?: \d\d)?{_PART_OF_DAY}"
-        r"(?= (?:[.,;:!?()~]|each|every|on|and|at|in|daily|with|to|until|for|i|when|for|the next|next|tomorrow|today|this|tonight"
+        rf"(?:at|by|before|after|until|from|around|past) \d{{1,2}}(?:\.\d\d)?(?: "
+        rf"\d\d)?{_PART_OF_DAY}"
+        r"(?= (?:[.,;:!?()~]|each|every|on|and|at|in|daily|with|to|until|for|i|when"
+        r"|for|the next|next|tomorrow|today|this|tonight"
         r"|monday|tuesday|wednesday|thursday|friday|saturday|sunday"
         r"|mondays|tuesdays|wednesdays|thursdays|fridays|saturdays|sundays)(?!\S)|$)"
     ),
@@ -30,9 +32,13 @@ _CLOCK = (
 )
 _LEAD = (
     r"(?:(?P<lead>for|within|after|in|under|than|least|most|only|every|each|wait|spend|exactly)"
-    r" )?(?:(?:the|a|an|full|about|some|least|at least|at most|up to|only|just|another|the first|a full|a whole|no more than) )*"
+    r" )?(?:(?:the|a|an|full|about|some|least|at least|at most|up to|only|just"
+    r"|another|the first|a full|a whole|no more than) )*"
 )
-_OFFSET = r"(?= (?:before|after|earlier|later|of (?:waking|getting|rising|coming|arriving|reading|receiving|my)|ago|from now|early|late)(?!\S))"
+_OFFSET = (
+    r"(?= (?:before|after|earlier|later|of (?:waking|getting|rising|coming"
+    r"|arriving|reading|receiving|my)|ago|from now|early|late)(?!\S))"
+)
 _SHAPES: tuple[tuple[str, object], ...] = (
     (r"(?P<n>\d+) (?:and a half|1 half) hours?", lambda f: int(f["n"]) * 60 + 30),
     (r"(?:an|1|a) (?:hour and a half|and a half hours?)", lambda _: 90),
@@ -44,11 +50,13 @@ _SHAPES: tuple[tuple[str, object], ...] = (
     (r"half (?:an|a|1) hour|half hour", lambda _: 30),
     (r"(?P<d>\d+\.\d+) hours?", lambda f: round(float(f["d"]) * 60)),
     (
-        r"(?P<n>\d{1,4}) (?:more )?(?:quiet |whole |full |good |silent |uninterrupted |unbroken )?minutes?",
+        r"(?P<n>\d{1,4}) (?:more )?(?:quiet |whole |full |good |silent "
+        r"|uninterrupted |unbroken )?minutes?",
         lambda f: int(f["n"]),
     ),
     (
-        r"(?P<n>\d{1,3}) (?:more )?(?:quiet |whole |full |good |silent |uninterrupted |unbroken )?hours?",
+        r"(?P<n>\d{1,3}) (?:more )?(?:quiet |whole |full |good |silent "
+        r"|uninterrupted |unbroken )?hours?",
         lambda f: int(f["n"]) * 60,
     ),
     (r"(?:an|1|a) (?:\w+ )?hour(?: long)?", lambda _: 60),

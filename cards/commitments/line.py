@@ -115,7 +115,7 @@ _FOLDS = tuple(
         (r"biennially", "every 2 years"),
         (r"(?:nightly|each and every night)", "every night"),
         (r"each and every", "every"),
-        (r"(?:everyday|daily)", "daily"),
+        (r"everyday(?= [.,;]|$)", "daily"),
         (r"annually", "yearly"),
         (r"week end(s?)", r"weekend\1"),
         (r"week day(s?)", r"weekday\1"),
@@ -130,7 +130,7 @@ _FOLDS = tuple(
 
 
 def _fortnight(said: str) -> str:
-    first = said.split()[0]
+    first = said.split(maxsplit=1)[0]
     if first in {"each", "every"}:
         return "every 2 weeks"
     return "a 2 weeks" if first in {"a", "1", "per"} else f"{said.removesuffix('fortnight')}2 weeks"
@@ -217,9 +217,10 @@ class Line:
             self.left = f"{self.left[: found.start()]}{GAP}{self.left[found.end() :]}"
         return found
 
-    def has(self, pattern: re.Pattern[str]) -> bool:
-        """Tell whether a pattern is in what is left."""
-        return pattern.search(self.left) is not None
+    def forget(self, said: str) -> None:
+        """Leave a gap in the place of words that say something else."""
+        if said:
+            self.left = self.left.replace(said, GAP, 1)
 
 
 def words(pattern: str) -> re.Pattern[str]:

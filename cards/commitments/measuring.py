@@ -1,13 +1,14 @@
 """From what the words say to the measure, or none."""
 
 import re
+from dataclasses import dataclass
 from datetime import date
 
 from cards.commitments.cadences import Cadence, take_cadence
 from cards.commitments.cues import Cue, Tie
 from cards.commitments.deeds import count_of, take_meetings, take_times
 from cards.commitments.durations import take_clock, take_minutes
-from cards.commitments.line import Line, words
+from cards.commitments.line import GAP, Line, line_of, words
 from cards.commitments.measure import WEEKDAYS, WORKING_DAYS, Measure, Period, in_week_order
 from cards.commitments.terms import (
     Bound,
@@ -21,22 +22,42 @@ from cards.commitments.terms import (
 )
 
 _VAGUE = words(
-    r"(?:every|once in a|each|1 in a) (?:so often|now and (?:then|again)|while|blue moon|chance(?: (?:i|we) get)?|opportunity|way|bit|possible \w+|time|aspect|inch|moment|word|step|reason|thing|1 of (?:us|them|you))"
-    r"|from time to time|now and (?:then|again)|1 day(?= ?[.]|$)|some ?day|as (?:often|much|soon|many|well) as (?:possible|i can|we can)|at the end of the day|in the long run|once more|every (?:person|guest|child|student|patient|page|book|chapter|customer|meeting|lesson|letter|conversation|pupil|visitor|member|call|email|message|decision|argument|purchase|shift|class|1|room|stranger|neighbour|beggar)"
-    r"|day to day|day in day out|the other day|these days|all day|any day|1 step at|day 's work|(?:good|rainy|bad|new|busy|working) day"
-    r"|1 by 1|in 1 (?:go|sitting)|for (?:a|1) (?:moment|while|bit|second|change)|the 1 |1 who|1 's|more than once|at least"
+    r"(?:every|once in a|each|1 in a) (?:so often|now and (?:then|again)|while"
+    r"|blue moon|chance(?: (?:i|we) get)?|opportunity|way|bit|possible \w+|time"
+    r"|aspect|inch|moment|word|step|reason|thing|1 of (?:us|them|you))"
+    r"|from time to time|now and (?:then|again)|1 day(?= ?[.]|$)|some ?day|as "
+    r"(?:often|much|soon|many|well) as (?:possible|i can|we can)|at the end of "
+    r"the day|in the long run|once more|every (?:person|guest|child|student"
+    r"|patient|page|book|chapter|customer|meeting|lesson|letter|conversation"
+    r"|pupil|visitor|member|call|email|message|decision|argument|purchase|shift"
+    r"|class|1|room|stranger|neighbour|beggar)"
+    r"|day to day|day in day out|the other day|these days|all day|any day|1 step "
+    r"at|day 's work|(?:good|rainy|bad|new|busy|working) day"
+    r"|1 by 1|in 1 (?:go|sitting)|for (?:a|1) (?:moment|while|bit|second|change)"
+    r"|the 1 |1 who|1 's|more than once|at least"
 )
 _SITUATED = re.compile(
     r"(?<!\S)(?:when|whenever|if|as soon as|each time|every time|while) [^,;:~]*"
 )
-_NEGATIVE = words(
-    r"not|never|no longer|stop|no|without|quit|refrain|abstain|give up|nothing|avoid|leave off|cease|skip|go without"
+_LEFT_UNDONE = (
+    r"(?:not|never|no longer|stop|quit|refrain|abstain|give up|avoid|cease|go without|keep off"
+    r"|stay off)"
 )
-_WILL_NOT = words(
-    r"(?:will|shall|do|going to) (?:not|never|no longer)|never|not|no longer|no|stop|quit|refrain|abstain|give up|avoid|cease|go without|keep off|stay off|nothing"
+_NEGATIVE_HEAD = re.compile(
+    r"^(?:[~.,;:]\s|(?:for|until|on|in|at|by|every|each|from|this|i|we|will|shall|do|am|going|to"
+    rf"|please|~)\s)*(?:{_LEFT_UNDONE}|no|nothing)(?!\S)"
 )
-_HEAD_NEGATIVE = re.compile(
-    r"^(?:[~.,;:\s]|(?:for|until|on|in|at|by|every|each|from|this|i|we|will|shall|do|am|going|to|please|~)\s)*(?:not|never|no longer|no|stop|quit|refrain|abstain|give up|avoid|cease|go without|keep off|stay off|nothing)(?!\S)"
+_NEGATIVE_CLAUSE = re.compile(
+    rf"(?<!\S)(?:i|we) (?:will|shall|am going to) {_LEFT_UNDONE}(?!\S)"
+    r"|[,~:] (?:do not|never|no|stop|avoid) "
+)
+_NEXT_SPANS = re.compile(
+    r"next \d+ (?:\S+ )?(?:day|night|evening|morning|afternoon|week|weekend|weekday|month"
+    r"|quarter|year|time|minute|hour|lunchtime|\S+day)s?(?!\S)"
+)
+_PART_OF_DAY = re.compile(
+    r"(?<!\S)(?:in the (?:morning|evening|afternoon)|at night|1th thing|last thing|of an evening"
+    r"|before bed)(?!\S)"
 )
 
 
@@ -49,52 +70,107 @@ def measure_of(text: str, on: date, cue: Cue | None, *, act: bool = True) -> Mea
         cue: the situation it is tied to, as `find_cue` found it.
         act: whether it is an act at all; leaving a state of mind is not done daily.
     """
+    said = _read(text, on, cue, act=act)
+    cadence = said.cadence or _implied(said)
+    if cadence is None and said.open_ended:
+        return _open_ended(said)
+    if cadence is None and said.habit and not said.days and not said.term.by_a_day:
+        cadence = Cadence(Period.DAY)
+    return _once(said, on) if cadence is None else _recurring(cadence, said)
+
+
+@dataclass(frozen=True, slots=True)
+class _Said:
+    """What was read of a commitment, each by the reader of its subject.
+
+    Attributes:
+        negative: whether something is to be left undone.
+        event: whether it is tied to what may or may not happen.
+        habit: whether it is tied to what happens every day.
+        clock: whether it names a time of the clock or a part of the day.
+        occasions: "the next three times", "at the next two meetings"; or None.
+        minutes: how long a deed lasts, or None.
+        term: its length and end.
+        cadence: how often, or None.
+        times: "twice", "three times"; or None.
+        days: its bare dates: first and last day, and whether it is a weekday.
+        count: how many things the deed is done to, or None.
+    """
+
+    negative: bool
+    event: bool
+    habit: bool
+    clock: bool
+    occasions: int | None
+    minutes: int | None
+    term: Term
+    cadence: Cadence | None
+    times: int | None
+    days: list[tuple[date, date, bool]]
+    count: int | None
+
+    @property
+    def open_ended(self) -> bool:
+        """Whether neither a day nor a length is named."""
+        return not self.days and self.term.deadline is None and self.term.count is None
+
+
+def _read(text: str, on: date, cue: Cue | None, *, act: bool) -> _Said:
+    """Let each reader take its own from the line; the order keeps one from another's words."""
     line = Line(text)
     negative = act and _negative(line)
     event = cue is not None and cue.tie is Tie.EVENT
-    clause = cue.words if cue is not None and cue.tie is not Tie.TIME else None
     next_times = take_next_times(line)
-    if clause is not None and event:
-        _mask(line, clause)
-    line.left = _VAGUE.sub("~", line.left)
+    if cue is not None and event:
+        line.forget(line_of(cue.words))
+    line.left = _VAGUE.sub(GAP, line.left)
     clock = take_clock(line)
-    meetings = take_meetings_if_any(line)
+    occasions = next_times or _meetings(line)
     minutes = take_minutes(line)
     term = take_length(line, on)
     if event:
         _forget_what_follows(term, on)
     cadence = take_cadence(line)
-    times = cadence.times if cadence is not None else take_times(line)
-    days = take_days(line, on)
-    count = count_of(line)
-    if cadence is None:
-        cadence = _implied(term, days, negative=negative, times=times)
-    if cadence is None and not days and term.deadline is None and term.count is None:
-        habit = cue is not None and cue.tie is Tie.HABIT
-        if next_times or meetings:
-            return Measure(times=next_times or (meetings or 1) * (count or 1), minutes=minutes)
-        if times is not None and not event:
-            return Measure(times=times, minutes=minutes)
-        if (habit or clock or (negative and not event) or _daypart(line)) and not term.unknown:
-            cadence = Cadence(Period.DAY)
-        elif term.unknown:
-            return Measure(times=times or count or 1, minutes=minutes)
-        elif count is not None and not event:
-            return Measure(times=count, minutes=minutes)
-        else:
-            return None
-    if cadence is None and cue is not None and cue.tie is Tie.HABIT and not days:
-        if term.count is not None or term.bound is not Bound.BY:
-            cadence = Cadence(Period.DAY)
-    if cadence is None:
-        each = times or meetings or next_times or 1
-        if len(days) > 1 and each == 1 and all(weekday for _, _, weekday in days):
-            each = len(days)
-        deadline = (
-            term.deadline or end_of(term, on) or max((last for _, last, _ in days), default=None)
-        )
-        return Measure(times=each * (count or 1), deadline=deadline, minutes=minutes)
-    return _recurring(cadence, term, days, _deeds(cadence, times, count), minutes)
+    return _Said(
+        negative=negative,
+        event=event,
+        habit=cue is not None and cue.tie is Tie.HABIT,
+        clock=clock or _PART_OF_DAY.search(line.left) is not None,
+        occasions=occasions,
+        minutes=minutes,
+        term=term,
+        cadence=cadence,
+        times=cadence.times if cadence is not None else take_times(line),
+        days=take_days(line, on),
+        count=count_of(line),
+    )
+
+
+def _open_ended(said: _Said) -> Measure | None:
+    """Return the measure of what names no cadence, no day and no length, or None."""
+    count = said.count or 1
+    if said.occasions:
+        return Measure(times=said.occasions * count, minutes=said.minutes)
+    if said.term.unknown:
+        return Measure(times=said.times or count, minutes=said.minutes)
+    if said.times is not None and not said.event:
+        return Measure(times=said.times, minutes=said.minutes)
+    if said.habit or said.clock or (said.negative and not said.event):
+        daily = Cadence(Period.DAY)
+        return _recurring(daily, said)
+    if said.count is not None and not said.event:
+        return Measure(times=said.count, minutes=said.minutes)
+    return None
+
+
+def _once(said: _Said, on: date) -> Measure:
+    """Return the measure of what is done and over, by a day where one is named."""
+    each = said.times or said.occasions or 1
+    if len(said.days) > 1 and each == 1 and all(weekday for _, _, weekday in said.days):
+        each = len(said.days)
+    last_named = max((last for _, last, _ in said.days), default=None)
+    deadline = said.term.deadline or end_of(said.term, on) or last_named
+    return Measure(times=each * (said.count or 1), deadline=deadline, minutes=said.minutes)
 
 
 def _forget_what_follows(term: Term, on: date) -> None:
@@ -105,108 +181,75 @@ def _forget_what_follows(term: Term, on: date) -> None:
         term.deadline, term.bound = None, None
 
 
-def take_meetings_if_any(line: Line) -> int | None:
+def _meetings(line: Line) -> int | None:
     """Take "at the next two meetings", unless the two are days, evenings or weeks."""
-    found = re.search(
-        r"next \d+ (?:\S+ ){0,1}?(?:days?|nights?|evenings?|mornings?|afternoons?|weeks?|weekends?|weekdays?|months?|quarters?|years?|times|minutes|hours?|school days|lunchtimes|\S+days)(?!\S)",
-        line.left,
-    )
-    return None if found else take_meetings(line)
-
-
-def _mask(line: Line, clause: str) -> None:
-    from cards.commitments.line import line_of  # noqa: PLC0415
-
-    said = line_of(clause)
-    if said and said in line.left:
-        line.left = line.left.replace(said, "~", 1)
+    return None if _NEXT_SPANS.search(line.left) else take_meetings(line)
 
 
 def _negative(line: Line) -> bool:
     """Tell whether the deed is something left undone."""
-    left = _SITUATED.sub("~", line.whole)
-    if _HEAD_NEGATIVE.search(left):
-        return True
-    return (
-        re.search(
-            r"(?<!\S)(?:i|we) (?:will|shall|am going to) (?:not|never|no longer|stop|quit|refrain|abstain|give up|avoid|go without|keep off|stay off)(?!\S)"
-            r"|[,~:] (?:do not|never|no|stop|avoid) ",
-            left,
-        )
-        is not None
-    )
+    left = _SITUATED.sub(GAP, line.whole)
+    return _NEGATIVE_HEAD.search(left) is not None or _NEGATIVE_CLAUSE.search(left) is not None
 
 
-def _daypart(line: Line) -> bool:
-    return (
-        re.search(
-            r"(?<!\S)(?:in the (?:morning|evening|afternoon)|at night|first thing|last thing|of an evening|before bed)(?!\S)",
-            line.left,
-        )
-        is not None
-    )
-
-
-def _implied(
-    term: Term, days: list[tuple[date, date, bool]], *, negative: bool, times: int | None
-) -> Cadence | None:
+def _implied(said: _Said) -> Cadence | None:
     """Return the cadence a term implies: what goes on for two weeks goes on daily."""
-    if term.count is not None and not term.loose and times is None:
-        if term.unit == "on":
-            return Cadence(Period.WEEK, on=term.on)
-        if term.unit == "weekday":
-            return Cadence(Period.DAY, on=frozenset(WORKING_DAYS))
-        named = [first for first, last, weekday in days if weekday and first == last]
-        if named and term.unit in {"week", "month", "year"}:
-            return Cadence(Period.WEEK, on=frozenset(WEEKDAYS[day.weekday()] for day in named))
+    if said.times is not None:
+        return None
+    term = said.term
+    if term.count is not None and not term.loose:
+        return _implied_by_length(term, said.days)
+    if term.bound is Bound.UNTIL or (term.bound is Bound.DURING and said.negative):
         return Cadence(Period.DAY)
-    if term.bound in {Bound.UNTIL, Bound.DURING} and times is None:
-        if term.bound is Bound.UNTIL or negative:
-            return Cadence(Period.DAY)
-    if negative and times is None:
-        if term.deadline is not None or term.count is not None:
-            return Cadence(Period.DAY)
-        if days and any(first != last for first, last, _ in days):
-            return Cadence(Period.DAY)
+    spanned = any(first != last for first, last, _ in said.days)
+    if said.negative and (term.deadline is not None or term.count is not None or spanned):
+        return Cadence(Period.DAY)
     return None
 
 
+def _implied_by_length(term: Term, days: list[tuple[date, date, bool]]) -> Cadence:
+    if term.unit == "on":
+        return Cadence(Period.WEEK, on=term.on)
+    if term.unit == "weekday":
+        return Cadence(Period.DAY, on=frozenset(WORKING_DAYS))
+    named = {
+        WEEKDAYS[first.weekday()] for first, last, weekday in days if weekday and first == last
+    }
+    if named and term.unit in {"week", "month", "year"}:
+        return Cadence(Period.WEEK, on=frozenset(named))
+    return Cadence(Period.DAY)
+
+
 def _deeds(cadence: Cadence, times: int | None, count: int | None) -> int:
-    """Return how many deeds a period asks."""
+    """Return how many deeds a period asks: on each of its days, to each of so many."""
+    if times is None:
+        times = cadence.times
     if times is not None:
         return times * (count or 1) if times == 1 else times
     days = len(cadence.on) if cadence.period is not Period.DAY else 1
-    if cadence.every > 1 and cadence.period is Period.WEEK:
-        days = len(cadence.on)
     return max(1, days) * (count or 1)
 
 
-def _recurring(
-    cadence: Cadence,
-    term: Term,
-    days: list[tuple[date, date, bool]],
-    times: int,
-    minutes: int | None,
-) -> Measure:
+def _recurring(cadence: Cadence, said: _Said) -> Measure:
+    term = said.term
     deadline = term.deadline
     if term.bound is Bound.BY and term.weekday and cadence.period is not Period.DAY:
         deadline = None  # "every week, by Friday" says when in the week, not when it ends
     if deadline is None and cadence.period is not Period.YEAR:
-        spans = [last for first, last, _ in days if first != last]
-        deadline = max(spans, default=None)
+        deadline = max((last for first, last, _ in said.days if first != last), default=None)
     on = cadence.on
     if cadence.period is Period.DAY and term.unit == "weekday" and term.count is not None:
         on = on or frozenset(WORKING_DAYS)
     if term.unit == "on" and cadence.period is Period.WEEK:
         on = on or term.on
     return Measure(
-        times=times,
+        times=_deeds(cadence, said.times, said.count),
         period=cadence.period,
         every=cadence.every,
         on=in_week_order(set(on)),
         periods=None if deadline is not None else _periods(cadence, term),
         deadline=deadline,
-        minutes=minutes,
+        minutes=said.minutes,
     )
 
 

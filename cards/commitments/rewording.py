@@ -14,7 +14,8 @@ from cards.commitments.cues import Cue, Tie
 from cards.commitments.line import MAX_READ, plain
 
 _PROMISE = re.compile(
-    r"(?P<before>^.{0,400}?)(?<!\w)(?:I|We) ?(?:will|shall|'ll|am going to|want to|would like to|should|plan to|intend to|"
+    r"(?P<before>^.{0,400}?)(?<!\w)(?:I|We) ?(?:will|shall|'ll|am going to|want "
+    r"to|would like to|should|plan to|intend to|"
     r"hope to|aim to|need to|must|ought to|have to|could|promise to|might)(?!\w) (?P<act>.+)$",
     re.IGNORECASE | re.DOTALL,
 )
@@ -22,7 +23,9 @@ _TRYING = re.compile(
     r"^(?:really )?(?:try|aim|attempt|strive|endeavou?r) (?:to|and) ", re.IGNORECASE
 )
 _LEAD = re.compile(
-    r"^(?P<before>(?:for|until|by|before|from|starting|once|twice|over|during|every|each|on|in|at|within|daily|weekly|monthly|this|next|tomorrow|today|tonight)\b[^,:]{1,120})[,:] (?P<act>.+)$",
+    r"^(?P<before>(?:for|until|by|before|from|starting|once|twice|over|during"
+    r"|every|each|on|in|at|within|daily|weekly|monthly|this|next|tomorrow|today"
+    r"|tonight)\b[^,:]{1,120})[,:] (?P<act>.+)$",
     re.IGNORECASE | re.DOTALL,
 )
 _SEEN = "[what someone would see you do]"
@@ -91,7 +94,7 @@ def _parts(said: str) -> tuple[str, str]:
 
 
 def _lowered(words: str) -> str:
-    first = words.split(" ")[0]
+    first = words.split(" ", maxsplit=1)[0]
     if first in {"I", "I'll", "I'm"} or (len(first) > 1 and first.isupper()):
         return words
     return words[:1].lower() + words[1:]

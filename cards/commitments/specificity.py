@@ -3,12 +3,14 @@
 import re
 
 from cards.commitments.concreteness import act_of
-from cards.commitments.cues import Cue, Tie
+from cards.commitments.cues import Cue
 from cards.commitments.line import line_of, plain
 from cards.commitments.verbs import FILLERS, INTRANSITIVE, VAGUE_OBJECTS
 
 _CLOCK = re.compile(
-    r"(?<!\S)(?:@|\d{1,2} oclock|(?:at|by|before|after|until) (?:\d{1,2}|noon|midnight|midday|sunrise|sunset|dawn|dusk)(?= (?:each|every|in|at|on|,|\.)|$))(?!\S)"
+    r"(?<!\S)(?:@|\d{1,2} oclock|(?:at|by|before|after|until) (?:\d{1,2}|noon"
+    r"|midnight|midday|sunrise|sunset|dawn|dusk)(?= (?:each|every|in|at|on|,|\.)"
+    r"|$))(?!\S)"
 )
 _NAME = re.compile(r"(?<![.!?:\"“(] )(?<!^)(?<!^[\"“(])\b[A-Z][^\W\d_]+")
 _NOT_NAMES = frozenset(
@@ -16,17 +18,36 @@ _NOT_NAMES = frozenset(
     june july august september october november december""".split()
 )
 _PLACE = re.compile(
-    r"(?<!\S)(?:in|at|to|on|from|into|outside|inside|by|beside|near|under|around|round|through) (?:the|my|our|a|an|his|her|their) (?!world|way|moment|future|same|end|least|first|1th|day|week|month|year|next|last|better|good|lot|more|long|morning|evening|night|rest|course|whole|habit|time|minute|half)[^\W\d_]+"
-    r"|(?<!\S)(?:at home|at work|at school|at church|in bed|outdoors|outside|upstairs|indoors|by post|in town|at table|aloud|online)(?!\S)"
+    r"(?<!\S)(?:in|at|to|on|from|into|outside|inside|by|beside|near|under|around"
+    r"|round|through) (?:the|my|our|a|an|his|her|their) (?!world|way|moment"
+    r"|future|same|end|least|first|1th|day|week|month|year|next|last|better|good"
+    r"|lot|more|long|morning|evening|night|rest|course|whole|habit|time|minute"
+    r"|half)[^\W\d_]+"
+    r"|(?<!\S)(?:at home|at work|at school|at church|in bed|outdoors|outside"
+    r"|upstairs|indoors|by post|in town|at table|aloud|online)(?!\S)"
 )
 _OWNED = re.compile(
-    r"(?<!\S)(?:my|our|his|her|their|your|[^\W\d_]+ 's) (?!best|own$|life|self|time|mind|day|days|heart|attitude|temper|habits|character|thinking|patience|thoughts|feelings|goals|dreams|potential|health|fitness|wellbeing|well|inner|soul|spirit|behaviour|conduct|ego|fears|worries|anger|relationships|horizons|knowledge|self)[^\W\d_]+"
+    r"(?<!\S)(?:my|our|his|her|their|your|[^\W\d_]+ 's) (?:own )?(?!best|own"
+    r"|life|self|time|mind|day|days|heart|attitude|temper|habits|character"
+    r"|thinking|patience|thoughts|feelings|goals|dreams|potential|health|fitness"
+    r"|wellbeing|well|inner|soul|spirit|behaviour|conduct|ego|fears|worries"
+    r"|anger|relationships|priorities|values|goals|happiness|assumptions"
+    r"|prejudices|beliefs|faith|weaknesses|strengths|horizons|knowledge"
+    r"|self)[^\W\d_]+"
+)
+_GOOD_TURN = re.compile(
+    r"(?<!\S)(?:good|kind|nice|generous|new|unselfish|helpful|useful|creative"
+    r"|brave|loving) (?:deed|turn|thing|act|action|work)s?(?!\S)"
 )
 _TOWARDS = re.compile(
-    r"(?<!\S)(?:with|to|towards|toward) the (?!world|people|others|fact|best|future|moment|present|full|way|things?|idea|point|universe|poor|weak|same)[^\W\d_]+"
+    r"(?<!\S)(?:with|to|towards|toward) the (?!world|people|others|fact|best"
+    r"|future|moment|present|full|way|things?|idea|point|universe|poor|weak"
+    r"|same)[^\W\d_]+"
 )
 _MUCH = re.compile(
-    r"(?<!\S)\d+ (?:\S+ )?(?:pages?|lines?|words?|verses?|miles?|kilometres?|km|steps|laps|lengths|minutes?|hours?|chapters?|poems?)(?!\S)|half an hour|an hour"
+    r"(?<!\S)\d+ (?:\S+ )?(?:pages?|lines?|words?|verses?|miles?|kilometres?|km"
+    r"|steps|laps|lengths|minutes?|hours?|chapters?|poems?)(?!\S)|half an hour"
+    r"|an hour"
 )
 
 
@@ -67,6 +88,7 @@ def _objects(line: str, verb: str) -> list[str]:
     """Return what is left when fillers, vague words, numbers, dates and the verb are gone."""
     from cards.commitments.dates import DAYS, MONTHS  # noqa: PLC0415
 
+    line = _GOOD_TURN.sub(" ", line)
     gone = FILLERS | VAGUE_OBJECTS | set(DAYS) | set(MONTHS) | {verb, verb + "ing", verb + "s"}
     return [
         word

@@ -44,20 +44,31 @@ class Term:
     weekday: bool = False
     unknown: bool = False
 
+    @property
+    def by_a_day(self) -> bool:
+        """Whether it names only a day by which, and no length."""
+        return self.count is None and self.bound is Bound.BY
+
 
 _WD = "(?:" + "|".join(DAYS) + ")"
 _UNITS = (
-    rf"(?P<unit>(?:school )?(?:day|night|evening|morning|afternoon|lunchtime|week|weekend|weekday|month|quarter|year|school day"
-    rf"|hour|breakfast|dinner|lunch|supper|meal)s?|{_WD}s?(?: (?:morning|evening|afternoon|night)s?)?)(?: 's| ')?"
+    r"(?P<unit>(?:school )?(?:day|night|evening|morning|afternoon|lunchtime|week"
+    r"|weekend|weekday|month|quarter|year|school day"
+    rf"|hour|breakfast|dinner|lunch|supper|meal)s?|{_WD}s?(?: (?:morning|evening"
+    r"|afternoon|night)s?)?)(?: 's| ')?"
 )
 _MUCH = r"(?:at least |about |another |a further |some |up to |a total of |the first |all )?"
 _ENTIRE = r"(?:full |whole |entire |complete |more |solid |straight |consecutive |successive )?"
 _STARTS = (
     words(
-        rf"(?:from|starting|beginning|commencing|as of|as from|effective)(?: on| from| with)? (?:{DATE})(?: (?:on(?:wards?)?|forward|forth))?(?! (?:to|through|thru|until) )"
+        r"(?<!week )(?<!weeks )(?<!month )(?<!months )(?<!day )(?<!days )(?<!year )"
+        r"(?:from|starting|beginning|commencing|as of|as from|effective)(?: on| from"
+        rf"| with)? (?:{DATE})(?: (?:on(?:wards?)?|forward|forth))?(?! (?:to|through"
+        r"|thru|until) )"
     ),
     words(
-        r"(?:from now on|henceforth|from this day (?:on|forward)|as from now|from here on|starting now|beginning now|from now)"
+        r"(?:from now on|henceforth|from this day (?:on|forward)|as from now|from "
+        r"here on|starting now|beginning now|from now)"
     ),
 )
 _FROM_TO = words(rf"(?:from|between) (?P<from>{DATE}) (?:to|and|until|through) (?P<to>{DATE})")
@@ -65,47 +76,69 @@ _NOW_TO = words(
     rf"(?:between|from) (?:now|today|this day|tomorrow) (?:and|to|until|through) (?P<to>{DATE})"
 )
 _RUNNING = words(
-    rf"(?:for |on )?(?P<n>\d{{1,4}}) (?:(?P<before>consecutive|successive|straight) )?{_UNITS}(?: (?P<after>running|in a row|straight|in succession|on end|together))?"
+    rf"(?:for |on )?(?P<n>\d{{1,4}}) (?:(?P<before>consecutive|successive"
+    rf"|straight) )?{_UNITS}(?: (?P<after>running|in a row|straight|in succession"
+    r"|on end|together))?"
 )
 _FOR = words(
-    rf"for (?:the |these |my )?(?:(?P<next>next|coming|following) )?{_MUCH}(?:(?:a (?=\d))?(?P<n>\d{{1,4}}) |(?P<one>a |an |1 |the )?){_ENTIRE}{_UNITS}"
+    rf"for (?:the |these |my )?(?:(?P<next>next|coming|following) )?{_MUCH}(?:"
+    rf"(?:a (?=\d))?(?P<n>\d{{1,4}}) |(?P<one>a |an |1 |the )?){_ENTIRE}{_UNITS}"
     r"(?! of (?:rest|work|prayer|reading|silence))"
 )
 _NEXT = words(
-    r"(?:(?P<lead>over|during|in|within|across|throughout|inside|on|at|every 1 of|each of) )?(?:(?:each|every 1|all) of )?"
+    r"(?:(?P<lead>over|during|in|within|across|throughout|inside|on|at|every 1 "
+    r"of|each of) )?(?:(?:each|every 1|all) of )?"
     rf"(?P<the>the |these |my |our )?(?:next|coming|following) (?:(?P<n>\d{{1,4}}) ){_UNITS}"
 )
 _NEXT_ONE = words(
-    rf"(?P<lead>over|during|in|within|across|throughout|inside) (?:the|this) (?:next|coming|following) {_UNITS}"
+    r"(?P<lead>over|during|in|within|across|throughout|inside) (?:the|this) "
+    rf"(?:next|coming|following) {_UNITS}"
 )
 _WITHIN = words(
-    rf"(?:within|inside|in under|in less than|in|in the space of|in no more than|not later than|over|during|across|spread over) "
-    rf"(?:the space of )?(?:(?P<n>\d{{1,4}}) |(?:a|an|1) ){_ENTIRE}(?P<unit>(?:hour|day|night|week|month|quarter|year|weekday)s?)(?: 's| ')?(?: time)?"
+    r"(?:within|inside|in under|in less than|in|in the space of|in no more than"
+    r"|not later than|over|during|across|spread over) "
+    rf"(?:the space of )?(?:(?:a (?=\d))?(?P<n>\d{{1,4}}) |(?:a|an|1) ){_ENTIRE}"
+    r"(?P<unit>(?:hour|day|night|week|month|quarter|year|weekday)s?)(?: 's| ')?"
+    r"(?: time)?"
     r"(?! of (?:waking|getting|rising|coming|receiving|reading))"
 )
 _WITHIN_THE = words(r"within (?:the|this) (?P<unit>day|week|month|quarter|year)")
 _IN_THE_COURSE = r"(?:(?:in|over|during|within) the course of )"
 _UNTIL = words(
-    rf"(?:right |up |all the way |every day )?(?:(?:until|through|up to|up until|to)(?: and including)?) (?P<date>{DATE})"
+    r"(?:right |up |all the way |every day )?(?:(?:until|through|up to|up until"
+    rf"|to)(?: and including)?) (?P<date>{DATE})"
 )
 _BY = words(
-    rf"(?:,? ?(?:done |finished |completed |due )?(?P<how>by|no later than|not later than|on or before|at the latest by|latest by|at latest by|in time for|for)"
-    rf"|(?P<before>(?:\d{{1,2}} days? |a day )?(?:before|ahead of|prior to|earlier than|sooner than))) (?P<date>{DATE})(?: at the latest)?"
+    r"(?:,? ?(?:done |finished |completed |due )?(?P<how>by|no later than|not "
+    r"later than|on or before|at the latest by|latest by|at latest by|in time "
+    r"for|for)"
+    rf"|(?P<before>(?:\d{{1,2}} days? |a day )?(?:before|ahead of|prior to"
+    rf"|earlier than|sooner than))) (?P<date>{DATE})(?: at the latest)?"
 )
 _LATEST = words(rf"(?:on )?(?P<date>{DATE}) (?:at the latest|latest|at latest)")
 _ALL = words(
-    rf"(?:all through|throughout|all|during|over|for all of|(?:for )?the rest of|(?:for )?the remainder of|(?:for )?the whole of|for the whole|the whole|for|across|{_IN_THE_COURSE})"
+    r"(?:all through|throughout|all|during|over|for all of|(?:for )?the rest of|"
+    r"(?:for )?the remainder of|(?:for )?the whole of|for the whole|the whole"
+    rf"|for|across|{_IN_THE_COURSE})"
     rf" (?P<date>(?:this |the |of |next )?(?:{DATE}))"
 )
 _ALL_UNIT = words(
-    r"(?:all|the rest of (?:the|this|my)|the remainder of (?:the|this)|the whole) (?P<unit>week|month|quarter|year|weekend|day)(?: long)?"
+    r"(?:all|the rest of (?:the|this|my)|the remainder of (?:the|this)|the "
+    r"whole) (?P<unit>week|month|quarter|year|weekend|day)(?: long)?"
 )
 _BARE = words(
-    rf"(?P<lead>on|in|at|come|over|some ?time|some day|any day|late|early)?(?P<sp> )?(?P<late>late |early |any time |some time )?(?P<date>{DATE})"
+    r"(?P<lead>on|in|at|come|over|some ?time|some day|any day|late|early)?"
+    rf"(?P<sp> )?(?P<late>late |early |any time |some time )?(?P<date>{DATE})"
 )
 _UNKNOWN = words(
-    r"(?:by|before|until|in time for) (?:the end of (?:the |my |our |this |next )?(?:term|holidays?|course|season|semester|book|school year|vacation|visit|sabbatical|harvest|trip|apprenticeship|academic year)"
-    r"|(?:my|our|his|her|their|the|[^\W\d_]+ 's|[^\W\d_]+ 's next|the next|our next|my next|next) (?:[^\W\d_]+ (?:'s )?)?(?:birthday|anniversary|wedding|holidays?|exams?|exam|retirement|christening|baptism|funeral|visit|trip|harvest|meeting|lesson|rehearsal|reunion|concert|examination|term|semester|session|appointment|deadline))"
+    r"(?:by|before|until|in time for) (?:the end of (?:the |my |our |this |next "
+    r")?(?:term|holidays?|course|season|semester|book|school year|vacation|visit"
+    r"|sabbatical|harvest|trip|apprenticeship|academic year)"
+    r"|(?:my|our|his|her|their|the|[^\W\d_]+ 's|[^\W\d_]+ 's next|the next|our "
+    r"next|my next|next) (?:[^\W\d_]+ (?:'s )?)?(?:birthday|anniversary|wedding"
+    r"|holidays?|exams?|exam|retirement|christening|baptism|funeral|visit|trip"
+    r"|harvest|meeting|lesson|rehearsal|reunion|concert|examination|term"
+    r"|semester|session|appointment|deadline))"
 )
 _NEXT_TIME = words(r"(?:on )?(?:the )?next (?:(?P<n>\d{1,3}) times|time)")
 _BARE_DAY = re.compile(
@@ -221,7 +254,8 @@ def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> N
         ):
             continue
         if said.get("how") == "for" and not re.match(
-            r"(?:=|the \d|\d|[a-z]+ \d|christmas|easter|newyear|monday|tuesday|wednesday|thursday|friday|saturday|sunday)",
+            r"(?:=|the \d|\d|[a-z]+ \d|christmas|easter|newyear|monday|tuesday|wednesday"
+            r"|thursday|friday|saturday|sunday)",
             found["date"],
         ):
             continue
@@ -237,8 +271,7 @@ def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> N
             term.deadline = last
         else:
             term.deadline = first - timedelta(days=int((re.findall(r"\d+", before) or ["1"])[0]))
-            if term.deadline < on:
-                term.deadline = on
+            term.deadline = max(term.deadline, on)
         return
 
 
@@ -254,7 +287,9 @@ def _take_whole(line: Line, on: date, term: Term) -> None:
             found[0].startswith("for ")
             and found[0] == f"for {phrase}"
             and not re.match(
-                r"(?:this|the|next|all)? ?(?:week|month|quarter|year|lent|advent|january|february|march|april|may|june|july|august|september|october|november|december)",
+                r"(?:this|the|next|all)? ?(?:week|month|quarter|year|lent|advent|january"
+                r"|february|march|april|may|june|july|august|september|october|november"
+                r"|december)",
                 phrase,
             )
         ):
@@ -274,7 +309,8 @@ def take_days(line: Line, on: date) -> list[tuple[date, date, bool]]:
         for found in _BARE.finditer(line.left):
             phrase = found["date"]
             if not found["lead"] and re.fullmatch(
-                r"may|march|spring|now|fall|\d{4}|the (?:week|day|month|year|quarter|weekend|spring|winter|summer|autumn)|(?:my|our) \w+",
+                r"may|march|spring|now|fall|\d{4}|the (?:week|day|month|year|quarter|weekend"
+                r"|spring|winter|summer|autumn)|(?:my|our) \w+",
                 phrase,
             ):
                 continue

@@ -101,7 +101,7 @@ VAGUE_OBJECTS = frozenset(
     things thing stuff books more less better often world life nature myself everything ways
     mankind humanity society good exercise regularly whenever possible deeds act acts work
     kindness kind humans time lot lots much many few several person strangers goals
-    goal it that this way gratitude love deed away up out off down back""".split()
+    goal it that this way gratitude love away up out off down back""".split()
 )
 """Names of nobody and nothing in particular."""
 
@@ -118,7 +118,7 @@ FILLERS = frozenset(
 """Words that name neither whom nor what, where nor when."""
 
 INTRANSITIVE = frozenset(
-    """walk run swim cycle jog meditate pray exercise stretch sit stand sleep rest fast sing dance
-    hike ride row breathe smile write read draw paint practise practice study train work""".split()
+    """walk run swim cycle jog meditate pray stretch sit stand sleep rest fast sing dance
+    hike ride row breathe smile write read draw paint""".split()
 )
 """Acts that are whole without an object when their length or amount is told."""
