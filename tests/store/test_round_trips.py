@@ -26,11 +26,7 @@ from service.use_cases.records import (
     Version,
     VersionEntry,
 )
-from tests.store.libraries import (
-    NOW,
-    TODAY,
-    a_book,
-    an_answer,
+from tests.store.anything import (
     anchors,
     answers,
     book_files,
@@ -38,14 +34,13 @@ from tests.store.libraries import (
     check_ins,
     drafts,
     files,
-    in_any_order,
     instants,
     memories,
     settings_of_readers,
-    shelve,
     some_words,
     versions,
 )
+from tests.store.libraries import NOW, TODAY, a_book, an_answer, in_any_order, shelve
 
 # The store is one for all examples; each has a reader of its own, whom no other touches.
 many = settings(
