@@ -33,6 +33,7 @@ COMMANDS = (
     "add",
     "due",
     "sit",
+    "wording",
     "prove",
     "versions",
     "care",

@@ -7,6 +7,20 @@ import pytest
 
 from tests.cli.conftest import DIGEST
 
+LEVIN = """\
+# Anna Karenina
+
+Leo Tolstoy
+
+## Summary
+
+Two households, one broken and one slowly built, are weighed against each other.
+
+## Points
+
+1. Stiva wakes on the sofa. (p. 1)
+2. Levin mows with his men. (p. 250)
+"""
 OTHER = DIGEST.replace("Silas Marner", "Middlemarch")
 
 
@@ -149,7 +163,10 @@ def test_folders_and_zips_are_added_whole(terminal, tmp_path):
 
 def test_several_digests_in_one_file_are_shown_and_kept_each(terminal, written):
     """`read --json` prints an array, and `add` reports on each digest."""
-    path = written("two.md", f"{DIGEST}\n\n{OTHER}")
+    path = written("two.md", f"{DIGEST}\n\n{LEVIN}")
     shown = terminal.json("read", path)
-    assert [each["title"] for each in shown] == ["Silas Marner", "Middlemarch"]
-    assert [each["title"] for each in terminal.json("add", path)] == ["Silas Marner", "Middlemarch"]
+    assert [each["title"] for each in shown] == ["Silas Marner", "Anna Karenina"]
+    assert [each["title"] for each in terminal.json("add", path)] == [
+        "Silas Marner",
+        "Anna Karenina",
+    ]
