@@ -31,7 +31,7 @@ def own_file(name: str, kind: Format, content: bytes) -> Document | None:
     if kind in ZIPPED:
         return _archive(name, content)
     if kind in _TEXTS and content.removeprefix(BOM_UTF8).startswith(b"---"):
-        return _text(name, decoded(name, content))
+        return _text(name, _lines(name, content))
     return None
 
 
@@ -55,3 +55,12 @@ def _text(name: str, text: str) -> Document | None:
     if mark not in _MARKS:
         return None
     return Document(name, blocks_of_markdown(text), {MARK: mark})
+
+
+def _lines(name: str, content: bytes) -> str:
+    """Return the text of a file letter for letter: only the ends of lines are made the same."""
+    try:
+        text = content.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return decoded(name, content)
+    return text.replace("\r\n", "\n").replace("\r", "\n")
