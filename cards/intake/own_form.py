@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from pathlib import PurePosixPath
 
-from cards.digest import Commitment, Digest, Notice, Point, Quotation
+from cards.digest import MAX_PARTS, Commitment, Digest, Notice, Point, Quotation
 from cards.errors import NothingRecognised
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.commitments import commitments_of
@@ -165,13 +165,19 @@ class _Reading:
         self.words.setdefault(part, []).append(opened.words)
         match part:
             case Part.POINTS:
-                self.points.append(_placed_point(opened))
+                plain = len(self.points) >= MAX_PARTS
+                self.points.append(Point(opened.text) if plain else _placed_point(opened))
             case Part.COMMITMENTS:
                 self.commitments.append(Commitment(opened.text))
             case _:
                 if self.template or opened.place is None:
                     self.unsettled.add(len(self.quotations))
-                self.quotations.append(_placed_quotation(opened, typed=self.template))
+                plain = len(self.quotations) >= MAX_PARTS
+                self.quotations.append(
+                    Quotation(opened.text)
+                    if plain
+                    else _placed_quotation(opened, typed=self.template)
+                )
 
     def understood(self, name: str) -> OwnForm:
         """Return what was read, with what to tell of it.

@@ -50,6 +50,7 @@ _LISTED = {
 }
 _OPENING = frozenset({Role.POINT, Role.COMMITMENT})
 _LEVELS = {Role.TITLE: 1, Role.SECTION: 2}
+_MOST_SPACES = 1_000
 _SPACES = re.compile(r"[ \t\r\n]+")
 _TURNED = (
     '<style:style style:name="Turned" style:family="paragraph" '
@@ -228,7 +229,7 @@ def _pieces(element: etree._Element) -> Iterator[tuple[str, bool]]:
     yield element.text or "", False
     for inner in element:
         if inner.tag == f"{_TEXT}s":
-            yield " " * min(int(inner.get(f"{_TEXT}c") or 1), 1_000), True
+            yield " " * _count(inner.get(f"{_TEXT}c")), True
         elif inner.tag == f"{_TEXT}tab":
             yield "\t", True
         elif inner.tag == f"{_TEXT}line-break":
@@ -236,3 +237,7 @@ def _pieces(element: etree._Element) -> Iterator[tuple[str, bool]]:
         elif inner.tag not in _SKIPPED:
             yield from _pieces(inner)
         yield inner.tail or "", False
+
+
+def _count(said: str | None) -> int:
+    return min(int(said), _MOST_SPACES) if said and said.isdecimal() else 1

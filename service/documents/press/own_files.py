@@ -7,7 +7,7 @@ from cards.intake.own_blocks import MARK, TEMPLATE, VERSION, blocks_of_digest
 from service.documents.archives import open_parts
 from service.documents.formats import ZIPPED, Format
 from service.documents.press.docx import blocks_of_docx, mark_of_docx
-from service.documents.press.json_form import digest_of_json
+from service.documents.press.json_form import MAX_BYTES, digest_of_json
 from service.documents.press.markdown import blocks_of_markdown, mark_of_markdown
 from service.documents.press.odt import blocks_of_odt, mark_of_odt
 from service.documents.properties import archived_properties
@@ -30,7 +30,11 @@ def own_file(name: str, kind: Format, content: bytes) -> Document | None:
         return Document(name, blocks_of_digest(digest_of_json(name, content)), {MARK: VERSION})
     if kind in ZIPPED:
         return _archive(name, content)
-    if kind in _TEXTS and content.removeprefix(BOM_UTF8).startswith(b"---"):
+    if (
+        kind in _TEXTS
+        and len(content) <= MAX_BYTES
+        and content.removeprefix(BOM_UTF8).startswith(b"---")
+    ):
         return _text(name, _lines(name, content))
     return None
 
