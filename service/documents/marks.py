@@ -15,7 +15,9 @@ OPENING = "\ue000"
 CLOSING = "\ue001"
 TAB = "\ue002"
 """Stands for a tab, of which pandoc makes a space; a page number often stands behind one."""
-FORGERIES = str.maketrans("", "", OPENING + CLOSING + TAB)
+PAGE = "\ue003"
+"""Stands for a page break, which pandoc drops; another digest often begins behind one."""
+FORGERIES = str.maketrans("", "", OPENING + CLOSING + TAB + PAGE)
 """Translation table that takes a document's own private-use characters out."""
 _MARK = re.compile(rf"{OPENING}(\d+){CLOSING}")
 

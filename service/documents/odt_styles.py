@@ -11,6 +11,7 @@ from service.documents.xml import parsed
 _OFFICE = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
 _STYLE = "{urn:oasis:names:tc:opendocument:xmlns:style:1.0}"
 _TEXT = "{urn:oasis:names:tc:opendocument:xmlns:text:1.0}"
+_DRAW = "{urn:oasis:names:tc:opendocument:xmlns:drawing:1.0}"
 _FO = "{urn:oasis:names:tc:opendocument:xmlns:xsl-fo-compatible:1.0}"
 _DROPPED = (f"{_TEXT}tracked-changes", f"{_OFFICE}annotation", f"{_TEXT}index-body")
 _MAX_ANCESTRY = 20
@@ -50,6 +51,8 @@ def marked(parts: Parts) -> tuple[Parts, tuple[Mark, ...]]:
     for element in list(content.iter(f"{_TEXT}tab")):
         element.tail = TAB + (element.tail or "")
         _drop(element)
+    for box in list(content.iter(f"{_DRAW}text-box")):
+        _lift(box)
     marks: list[Mark] = []
     for element in content.iter(etree.Element):
         if element.tag not in {f"{_TEXT}p", f"{_TEXT}h"}:
@@ -99,6 +102,17 @@ def resolved(name: str | None, styles: dict[str, ParagraphStyle]) -> tuple[str, 
         bold = bold or style.bold
         name = style.parent
     return "", None, bold
+
+
+def _lift(box: etree._Element) -> None:
+    """Put what a text box holds behind the paragraph it is tied to."""
+    paragraph = next(box.iterancestors(f"{_TEXT}p", f"{_TEXT}h"), None)
+    if paragraph is None:
+        return
+    after, paragraph.tail = paragraph.tail, None
+    for inner in reversed(list(box)):
+        paragraph.addnext(inner)
+    paragraph.tail = after
 
 
 def _drop(element: etree._Element) -> None:

@@ -4,6 +4,7 @@ import json
 from typing import Any
 
 from cards.errors import DocumentBroken, DocumentTooLarge, DocumentTooSlow
+from service.documents.syntax_tree import NestedTooDeep
 from service.documents.worker import Verdict
 from service.documents.workers import Workers
 
@@ -23,6 +24,7 @@ def syntax_tree(
     Raises:
         DocumentTooLarge: it needs more memory than is allowed, or yields too much.
         DocumentTooSlow: it was not done in time.
+        NestedTooDeep: it is nested deeper than any document.
         DocumentBroken: pandoc can not read it. What pandoc said stays here.
     """
     answer = workers.read(content, reader, seconds)
@@ -42,7 +44,9 @@ def syntax_tree(
         raise _unreadable(name)
     try:
         tree = json.loads(answer.tree)
-    except (ValueError, RecursionError) as error:
+    except RecursionError as error:
+        raise NestedTooDeep from error
+    except ValueError as error:
         raise _unreadable(name) from error
     if not isinstance(tree, dict):
         raise _unreadable(name)

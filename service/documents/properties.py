@@ -6,6 +6,7 @@ from typing import Any
 from lxml import etree
 
 from service.documents.archives import Parts
+from service.documents.characters import cleaned
 from service.documents.formats import Format
 from service.documents.inlines import plain, runs_of
 from service.documents.xml import MalformedXml, parsed
@@ -29,7 +30,7 @@ def archived_properties(kind: Format, parts: Parts) -> dict[str, str]:
     for element in root.iter():
         if isinstance(element.tag, str):
             key = _KEYS.get(etree.QName(element).localname)
-            value = " ".join((element.text or "").split())
+            value = " ".join(cleaned(element.text or "").split())
             if key is not None and value:
                 found.setdefault(key, value[:MAX_LENGTH])
     return found
@@ -39,7 +40,7 @@ def tree_properties(meta: dict[str, Any]) -> dict[str, str]:
     """Return the properties pandoc read off a document, as strings."""
     found = {}
     for key, value in meta.items():
-        text = " ".join(", ".join(_strings(value)).split())
+        text = " ".join(cleaned(", ".join(_strings(value))).split())
         if text:
             found[key.lower()] = text[:MAX_LENGTH]
     return found

@@ -11,12 +11,18 @@ from service.documents.archives import open_parts, packed
 from service.documents.bundles import files_in
 from service.documents.formats import ZIPPED, Format, format_of
 from service.documents.front_matter import split_front_matter
-from service.documents.marks import TAB, Mark
+from service.documents.marks import Mark
 from service.documents.odt_styles import marked
 from service.documents.pandoc import syntax_tree
 from service.documents.press.own_files import own_file
 from service.documents.properties import archived_properties, tree_properties
-from service.documents.rtf import with_escaped_stand_ins, with_tabs_kept, without_pictures
+from service.documents.rtf import (
+    with_escaped_stand_ins,
+    with_notes_kept,
+    with_tabs_kept,
+    without_pictures,
+)
+from service.documents.running_heads import running_words
 from service.documents.syntax_tree import NestedTooDeep, blocks_of
 from service.documents.text import (
     decoded,
@@ -25,6 +31,8 @@ from service.documents.text import (
     rejoined,
     without_embedded,
 )
+from service.documents.web_pages import PageTooDeep, readied_page
+from service.documents.word_text import readied
 from service.documents.workers import Workers
 from service.documents.xml import MalformedXml
 from service.use_cases.ports import LARGEST_FILE
@@ -49,8 +57,6 @@ _READERS = {
 }
 _TITLE_STYLES = {"title": "Title", "subtitle": "Subtitle", "author": "Author", "date": "Date"}
 _MAX_NAME = 200
-_WORDS = "word/document.xml"
-_WORD_TAB = f'<w:t xml:space="preserve">{TAB}</w:t>'.encode()
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +100,13 @@ class PandocDocuments:
             return own
         try:
             blocks, properties = self._read(name, kind, content)
-        except (NestedTooDeep, MalformedXml) as error:
+        except (NestedTooDeep, PageTooDeep) as error:
+            raise DocumentBroken(
+                f"“{name}” has lists, tables or quotations nested far deeper than a person would. "
+                "Copy the digest's words into a new document and hand that over.",
+                where="file",
+            ) from error
+        except MalformedXml as error:
             raise DocumentBroken(
                 f"“{name}” is damaged inside and can not be read. Open it in the program it was "
                 "written with and save it again.",
@@ -117,18 +129,19 @@ class PandocDocuments:
         marks: tuple[Mark, ...] = ()
         if kind in ZIPPED:
             kind, parts = open_parts(name, content)
-            properties = archived_properties(kind, parts)
+            properties = archived_properties(kind, parts) | running_words(kind, parts)
             if kind is Format.ODT:
                 parts, marks = marked(parts)
             else:
-                parts = parts | {_WORDS: parts[_WORDS].replace(b"<w:tab/>", _WORD_TAB)}
+                parts = readied(parts)
             content = packed(parts)
         elif kind in _BARE:
             properties, content = _bare_text(name, content)
         elif kind is Format.RTF:
-            content = with_tabs_kept(with_escaped_stand_ins(without_pictures(content)))
+            kept = with_notes_kept(without_pictures(content))
+            content = with_tabs_kept(with_escaped_stand_ins(kept))
         else:
-            content = without_embedded(decoded(name, content)).encode()
+            content = readied_page(without_embedded(decoded(name, content))).encode()
         tree = syntax_tree(self.workers, name, content, _READERS[kind], self.seconds)
         blocks = blocks_of(tree["blocks"], marks, literal=kind is Format.PLAIN)
         said = tree_properties(tree["meta"])

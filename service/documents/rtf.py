@@ -22,6 +22,11 @@ def without_pictures(content: bytes) -> bytes:
     return _PICTURE.sub(b"", content)
 
 
+def with_notes_kept(content: bytes) -> bytes:
+    """Return RTF whose footnotes are not marked as something old programs may pass over."""
+    return content.replace(rb"{\*\footnote", rb"{\footnote")
+
+
 def with_tabs_kept(content: bytes) -> bytes:
     """Return RTF whose tabs are the character that stands for one, which pandoc lets through."""
     return _TAB.sub(rb"{\\uc0\\u-8190 }", content)

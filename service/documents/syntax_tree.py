@@ -6,8 +6,9 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from cards.intake.blocks import Block, Shape
+from service.documents.characters import cleaned
 from service.documents.inlines import Content, Node, plain, runs_of
-from service.documents.marks import TAB, Mark, taken
+from service.documents.marks import PAGE, TAB, Mark, taken
 from service.documents.markup import words_of_markup
 
 MAX_DEPTH = 60
@@ -20,6 +21,11 @@ _QUOTING = frozenset(
     ]
 )
 """Paragraph styles that word processors set block quotations in, in lower case."""
+_TERMS = re.compile(r"definition term( tight)?|list heading", re.IGNORECASE)
+_DEFINITIONS = re.compile(r"definition definition( tight)?|list contents", re.IGNORECASE)
+"""Paragraph styles OpenDocument files set definition lists in, which it has none of."""
+RULE = "* * *"
+"""What a line across the page comes to, and a page break too: words of nobody."""
 _SPACES = re.compile(r"[^\S\n]+")
 
 
@@ -42,6 +48,8 @@ def blocks_of(
     """
     walk = _Walk(marks, literal)
     walk.all(nodes, "", 0)
+    while walk.blocks and walk.blocks[-1].text == RULE:
+        walk.blocks.pop()
     return tuple(walk.blocks)
 
 
@@ -60,7 +68,7 @@ class _Walk:
     def one(self, node: Node, style: str, depth: int) -> None:
         handle = _HANDLERS.get(node["t"])
         if handle is not None:
-            handle(self, node["c"], style, depth)
+            handle(self, node.get("c"), style, depth)
 
     def heading(self, content: Content, style: str, _depth: int) -> None:
         self.text(Shape.HEADING, content[2], _style(content[1]) or style, level=content[0])
@@ -97,14 +105,23 @@ class _Walk:
     def text(self, shape: Shape, inlines: Sequence[Node], style: str, level: int = 0) -> None:
         runs, mark = taken(runs_of(inlines, literal=self.literal), self.marks)
         text = tidy(plain(runs))
-        if not text:
-            return
         strong = all(run.strong for run in runs if run.text.strip())
         if mark is not None:
             style, strong = mark.style or style, strong or mark.bold
+        strong = strong or _TERMS.fullmatch(style) is not None
         if shape is Shape.PARAGRAPH and style.lower() in _QUOTING:
             shape = Shape.QUOTE
-        self.blocks.append(Block(shape, text, level=level, strong=strong, style=style))
+        if not text and style.lower() == "horizontal line":
+            self.rule(None, "", 0)
+        for number, words in enumerate(text.split(PAGE)):
+            if number:
+                self.rule(None, "", 0)
+            if words := tidy(words):
+                self.blocks.append(Block(shape, words, level=level, strong=strong, style=style))
+
+    def rule(self, _content: Content, _style: str, _depth: int) -> None:
+        if self.blocks and self.blocks[-1].text != RULE:
+            self.blocks.append(Block(Shape.PARAGRAPH, RULE))
 
     def words(self, words: str, style: str) -> None:
         if text := tidy(words):
@@ -117,7 +134,8 @@ class _Walk:
 
     def quote(self, nodes: Content, style: str, depth: int) -> None:
         for block in self.within(nodes, style, depth):
-            if block.shape in {Shape.PARAGRAPH, Shape.HEADING}:
+            defined = _DEFINITIONS.fullmatch(block.style) is not None
+            if block.shape in {Shape.PARAGRAPH, Shape.HEADING} and not defined:
                 self.blocks.append(
                     Block(Shape.QUOTE, block.text, strong=block.strong, style=block.style)
                 )
@@ -149,7 +167,10 @@ class _Walk:
         for term, definitions in pairs:
             if text := tidy(plain(runs_of(term, literal=self.literal))):
                 self.blocks.append(Block(Shape.PARAGRAPH, text, strong=True, style=style))
-            self.items(definitions, None, style, depth)
+            if len(definitions) == 1:
+                self.all(definitions[0], style, depth + 1)
+            else:
+                self.items(definitions, None, style, depth)
 
     def table(self, content: Content, _style: str, depth: int) -> None:
         head, bodies, foot = content[3], content[4], content[5]
@@ -185,7 +206,8 @@ def _deeper(block: Block) -> Block:
 
 def tidy(text: str) -> str:
     """Return text with single spaces or tabs, none at a line's ends, and no empty lines."""
-    lines = (_SPACES.sub(_space, line).strip() for line in text.replace(TAB, "\t").split("\n"))
+    text = cleaned(text).replace(TAB, "\t")
+    lines = (_SPACES.sub(_space, line).strip() for line in text.split("\n"))
     return "\n".join(line for line in lines if line)
 
 
@@ -209,6 +231,7 @@ _HANDLERS: dict[str, _Handler] = {
     "BlockQuote": _Walk.quote,
     "BulletList": _Walk.bullets,
     "OrderedList": _Walk.numbers,
+    "HorizontalRule": _Walk.rule,
     "DefinitionList": _Walk.definitions,
     "Div": _Walk.division,
     "Figure": _Walk.figure,

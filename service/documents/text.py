@@ -1,23 +1,20 @@
 """Files of bare text: their encoding, and lines that a program broke or the writer did."""
 
-import codecs
 import re
 from itertools import pairwise
 
 from cards.errors import DocumentBroken
 from cards.intake.locating import locator_in
+from service.documents.characters import cleaned
+from service.documents.encodings import decoded_text
 
 MIN_WRAPPED = 50
 """Characters in the longest line of a paragraph a program may have wrapped; verse is narrower."""
+MAX_STRANGE = 2
+"""Characters that are no text in any text; in a long one, one of a hundred."""
 MAX_WRAPPED = 120
 """Characters in the longest line of a text a program wrapped; longer lines were left to flow."""
-_BOMS = (
-    (codecs.BOM_UTF8, "utf-8"),
-    (codecs.BOM_UTF32_LE, "utf-32-le"),
-    (codecs.BOM_UTF16_LE, "utf-16-le"),
-    (codecs.BOM_UTF16_BE, "utf-16-be"),
-)
-_CONTROL = re.compile(r"[\x00-\x08\x0b\x0e-\x1f\x7f\ufffe\uffff]")
+_CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f\x7f-\x84\x86-\x9f\ufffe\uffff]")
 _BULLET = re.compile(r"(?m)^([ \t]*)[•◦▪‣●○∙·][ \t]+")
 _UNDERLINED = re.compile(
     r"(?m)^[ \t]*(\(?(?:\d{1,2}|[IVX]{1,4}|[A-H])[.)][ \t]+[^\n]{1,80})\n"
@@ -32,33 +29,21 @@ _EMBEDDED = re.compile(r"data:[\w/+.;=-]{0,80},[A-Za-z0-9+/=%\s]{1000,}")
 
 
 def decoded(name: str, content: bytes) -> str:
-    """Return the text of a file, its lines ended by line feeds alone.
-
-    UTF-8, UTF-16 or UTF-32 by their byte order mark; UTF-8 without one; else
-    Windows-1252, which is what old Western text files are in.
+    """Return the text of a file, its lines ended by line feeds alone; see `decoded_text`.
 
     Raises:
         DocumentBroken: its bytes are not text.
     """
-    text = None
-    for mark, encoding in _BOMS:
-        if content.startswith(mark):
-            text = content[len(mark) :].decode(encoding, errors="replace")
-            break
-    if text is None:
-        try:
-            text = content.decode("utf-8")
-        except UnicodeDecodeError:
-            text = content.decode("cp1252", errors="replace")
+    text = decoded_text(content)
     text = text.replace("\r\n", "\n").replace("\r", "\n").replace("\f", "\n\n")
     strange = len(_CONTROL.findall(text)) + text.count("\ufffd")
-    if "\x00" in text or strange > len(text) // 100:
+    if strange > max(len(text) // 100, MAX_STRANGE):
         raise DocumentBroken(
             f"“{name}” does not hold text, whatever its name says. Save the digest as plain text "
             "in UTF-8 and hand it over again.",
             where="file",
         )
-    return _CONTROL.sub("", text)
+    return cleaned(text.replace("\u2029", "\n\n"))
 
 
 def without_embedded(text: str) -> str:

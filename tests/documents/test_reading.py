@@ -65,13 +65,101 @@ def test_quotation_marks_breaks_and_notes(documents: PandocDocuments):
     assert [block.text for block in blocks] == ["She said “yes”. [p. 5]\nAnd left."]
 
 
-def test_a_definition_list_is_a_bold_term_over_items(documents: PandocDocuments):
-    """A term comes as a bold paragraph and its definitions as items."""
-    blocks = documents.read("x.md", b"Author\n: Thoreau\n").blocks
-    assert blocks == (
-        Block(Shape.PARAGRAPH, "Author", strong=True),
-        Block(Shape.ITEM, "Thoreau", level=1),
+@pytest.mark.parametrize("suffix", ["docx", "odt", "html", "md"])
+def test_a_definition_list_is_a_bold_term_over_its_definitions(
+    documents: PandocDocuments, suffix: str
+):
+    """A term comes as a bold paragraph, its one definition as it is, several as items.
+
+    Word and OpenDocument files do not say where one definition ends and the next begins.
+    """
+    text = "Author\n:   Thoreau\n\nPoints\n:   One\n:   Two\n"
+    content = text.encode() if suffix == "md" else made(text, suffix)
+    blocks = documents.read(f"x.{suffix}", content).blocks
+    found = [(block.shape, block.text, block.strong) for block in blocks]
+    item = Shape.PARAGRAPH if suffix in {"docx", "odt"} else Shape.ITEM
+    assert found == [
+        (Shape.PARAGRAPH, "Author", True),
+        (Shape.PARAGRAPH, "Thoreau", False),
+        (Shape.PARAGRAPH, "Points", True),
+        (item, "One", False),
+        (item, "Two", False),
+    ]
+
+
+@pytest.mark.parametrize("suffix", ["docx", "odt", "html", "md"])
+def test_a_line_across_the_page_is_a_rule(documents: PandocDocuments, suffix: str):
+    """A line parts what is above it from what is below; one at the end parts nothing."""
+    text = "One\n\n---\n\nTwo\n\n---\n"
+    content = text.encode() if suffix == "md" else made(text, suffix)
+    blocks = documents.read(f"x.{suffix}", content).blocks
+    assert [block.text for block in blocks] == ["One", "* * *", "Two"]
+
+
+@pytest.mark.parametrize("suffix", ["docx", "odt", "rtf", "html", "md"])
+def test_a_footnote_stands_in_its_place(documents: PandocDocuments, suffix: str):
+    """The words of a footnote stand in brackets where its number was."""
+    text = "She left.[^1] He stayed.[^2]\n\n[^1]: p. 5\n\n[^2]: p. 7\n"
+    content = text.encode() if suffix == "md" else made(text, suffix)
+    blocks = documents.read(f"x.{suffix}", content).blocks
+    texts = [block.text.replace("\xa0", " ") for block in blocks]
+    assert texts == ["She left. [p. 5] He stayed. [p. 7]"]
+
+
+@pytest.mark.parametrize("suffix", ["docx", "odt", "rtf", "html", "md"])
+def test_boxes_to_tick_open_their_lines(documents: PandocDocuments, suffix: str):
+    """A checklist keeps its boxes, ticked or not, in front of its lines."""
+    text = "- [ ] Walk\n- [x] Swim\n"
+    content = text.encode() if suffix == "md" else made(text, suffix)
+    texts = [block.text for block in documents.read(f"x.{suffix}", content).blocks]
+    assert [text.strip("•\t") for text in texts] in (
+        ["☐ Walk", "☒ Swim"],
+        ["[ ] Walk", "[x] Swim"],
     )
+
+
+def test_words_in_text_boxes_follow_their_paragraph(documents: PandocDocuments):
+    """What a text box holds is read once, in Word and in OpenDocument."""
+    parts = parts_of(made("Before.\n\nAfter.\n", "docx"))
+    inner = "<w:txbxContent><w:p><w:r><w:t>In the box</w:t></w:r></w:p></w:txbxContent>"
+    choice = "http://schemas.openxmlformats.org/markup-compatibility/2006"
+    box = (
+        f'<mc:AlternateContent xmlns:mc="{choice}"><mc:Choice Requires="wps"><w:drawing>{inner}'
+        f"</w:drawing></mc:Choice><mc:Fallback><w:pict>{inner}</w:pict></mc:Fallback>"
+        "</mc:AlternateContent>"
+    )
+    words = parts["word/document.xml"].replace(b"</w:r></w:p>", f"{box}</w:r></w:p>".encode(), 1)
+    content = archive({**parts, "word/document.xml": words})
+    texts = [block.text for block in documents.read("x.docx", content).blocks]
+    assert texts == ["Before.", "In the box", "After."]
+    frame = (
+        '<draw:frame xmlns:draw="urn:oasis:names:tc:opendocument:xmlns:drawing:1.0">'
+        "<draw:text-box><text:p>In the box</text:p></draw:text-box></draw:frame>"
+    )
+    body = f"<text:p>Before.{frame}</text:p><text:p>After.</text:p>"
+    texts = [block.text for block in documents.read("x.odt", odt(body)).blocks]
+    assert texts == ["Before.", "In the box", "After."]
+
+
+def test_a_page_break_is_a_rule(documents: PandocDocuments):
+    """A page that Word was told to begin parts what is before it from what follows."""
+    parts = parts_of(made("One\n\nTwo\n", "docx"))
+    broken = parts["word/document.xml"].replace(
+        b"Two</w:t>", b'</w:t><w:br w:type="page"/><w:t>Two</w:t>'
+    )
+    content = archive({**parts, "word/document.xml": broken})
+    texts = [block.text for block in documents.read("x.docx", content).blocks]
+    assert texts == ["One", "* * *", "Two"]
+
+
+def test_tab_stops_are_no_tabs_and_marks_can_not_be_forged_in_word(documents: PandocDocuments):
+    """Only a tab typed in the text is one, and private-use characters of its own are gone."""
+    parts = parts_of(made("Text.\n", "docx"))
+    stops = '<w:pPr><w:tabs><w:tab w:val="left" w:pos="700"/></w:tabs></w:pPr>'
+    paragraph = f"<w:p>{stops}<w:r><w:t>a\ue002b\ue003c</w:t><w:tab/><w:t>d</w:t></w:r></w:p>"
+    words = parts["word/document.xml"].replace(b"<w:body>", f"<w:body>{paragraph}".encode())
+    content = archive({**parts, "word/document.xml": words})
+    assert documents.read("x.docx", content).blocks[0].text == "abc\td"
 
 
 def test_word_styles_and_title_page_come_along(documents: PandocDocuments):
