@@ -3,6 +3,7 @@
 import hashlib
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from uuid import UUID
 
 from cards.digest import Digest, Notice
 from cards.errors import SeveralDigests
@@ -89,7 +90,10 @@ def _add(
     original = Original(bare(name), content, sha256, desk.now())
     with desk.store.writing() as work:
         work.readers.lock(desk.reader)
-        added = tuple(keep_understood(desk, work, each, original) for each in understood)
+        added: tuple[Added, ...] = ()
+        for each in understood:
+            others = frozenset(one.kept.id for one in added)
+            added += (keep_understood(desk, work, each, original, others=others),)
         work.commit()
     return added
 
@@ -125,14 +129,18 @@ def keep_understood(
     understood: Understood,
     original: Original | None,
     kept_as: Kept | None = None,
+    others: frozenset[UUID] = frozenset(),
 ) -> Added:
     """Keep one digest and the file it came from, without committing. Lock the reader first.
 
     `kept_as` is what the reader said who looked it over; None for a digest kept as it was
-    read, which changes nothing when the very same file is kept already.
+    read, which changes nothing when the very same file is kept already. `others` are the
+    digests of the same file kept before it: none of them is meant again.
     """
     name = original.name if original else None
-    known = _recognise(desk, work, understood.digest, name, kept_as or Kept.AS_FOUND)
+    likely = _recognised(desk, work, understood.digest, name, kept_as or Kept.AS_FOUND)
+    meant = [each for each in likely if each.id not in others]
+    known = min(meant, key=lambda each: each.removed, default=None)
     again = (
         kept_as is None
         and known is not None
@@ -154,18 +162,19 @@ def bare(name: str) -> str:
     return "".join(letter for letter in last if letter.isprintable())[-LONGEST_NAME:] or "digest"
 
 
-def _recognise(
+def _recognised(
     desk: Desk, work: UnitOfWork, digest: Digest, name: str | None, kept_as: Kept
-) -> KeptDigest | None:
+) -> list[KeptDigest]:
+    """Return the digests that may be of the same reading of the same book, oldest first."""
     if kept_as is Kept.READING:
-        return None
+        return []
     alike = work.digests.alike(desk.reader, book_key(digest))
     whatever = kept_as is Kept.CORRECTION
     found = [known for known in alike if whatever or _the_same_reading(digest, known)]
     if not found and name is not None:
         named = work.digests.from_file(desk.reader, name)
         found = [known for known in named if share_of(digest, known) >= SAME_BOOK]
-    return min(found, key=lambda known: known.removed, default=None)
+    return found
 
 
 def _the_same_reading(digest: Digest, known: KeptDigest) -> bool:

@@ -125,6 +125,7 @@ def change_draft(
         InvalidDraft: it is longer than any digest.
     """
     with desk.store.writing() as work:
+        work.readers.lock(desk.reader)
         known = _opened(desk, work, draft_id, revision)
         if dict(known.typed) == dict(typed):
             return known

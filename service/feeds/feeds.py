@@ -1,0 +1,44 @@
+"""Behind the port of that name: bibliographies and annotations, in and out."""
+
+from collections.abc import Mapping
+from uuid import UUID
+
+from cards.digest import Digest
+from cards.parts import KeptDigest
+from cards.proving import Anchor
+from service.feeds import bibliography, web_annotations
+from service.use_cases.records import AnnotatedQuotation, BookFacts
+
+
+class Feeds:
+    """What other programs take and give."""
+
+    def to_bibtex(self, digest: Digest) -> str:
+        """Return the book of a digest as a BibTeX entry."""
+        return bibliography.to_bibtex(digest)
+
+    def to_csl_json(self, digest: Digest) -> str:
+        """Return the book of a digest as CSL-JSON, an array of one item."""
+        return bibliography.to_csl_json(digest)
+
+    def facts_in(self, text: str) -> tuple[BookFacts, ...]:
+        """Return the books that a text in BibTeX or CSL-JSON describes.
+
+        Raises:
+            InvalidBibliography: it is neither, or beyond its bounds.
+        """
+        if text.lstrip()[:1] in {"[", "{"}:
+            return bibliography.from_csl_json(text)
+        return bibliography.from_bibtex(text)
+
+    def to_annotations(self, kept: KeptDigest, anchors: Mapping[UUID, Anchor]) -> str:
+        """Return the quotations of a digest as Web Annotations, JSON-LD."""
+        return web_annotations.to_annotations(kept, anchors)
+
+    def annotations_in(self, text: str) -> tuple[AnnotatedQuotation, ...]:
+        """Return the quotations that Web Annotations in JSON-LD hold.
+
+        Raises:
+            InvalidAnnotations: it is no such document, or beyond its bounds.
+        """
+        return web_annotations.annotations_in(text)
