@@ -5,6 +5,7 @@ never guessed.
 """
 
 import re
+import unicodedata
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -14,23 +15,29 @@ _ROMAN = re.compile(
 )
 _ROMAN_VALUES = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100, "d": 500, "m": 1000}
 _WORD = {
-    "page": r"(?:pp?|pgs?|pages?|s|seiten?|p[áa]gs?|p[áa]ginas?|pagine|blz)",
+    "page": (
+        r"(?:pp?|pgs?|pages?|s|seiten?|p[áa]gs?|pagg?|p[áa]ginas?|pagine|blz|bladzijden?|bladzijdes?)"
+    ),
     "chapter": (
         r"(?:ch|chs|chap|chapters?|kap|kapitel|chapitres?|cap|cap[ií]tulos?|capitol[oi]|hoofdstuk|hfst)"
     ),
-    "section": r"(?:§+|sec|sect|sections?)",
-    "book": r"(?:bk|books?|buch|livre|libro|livro|boek)",
-    "part": r"(?:pt|parts?|teil|partie|parte|deel)",
-    "line": r"(?:ll?|lines?|vers|verses?)",
-    "volume": r"(?:vols?|volumes?|band|tome)",
+    "section": (
+        r"(?:§+|secs?|sect|sections?|abschnitte?|secci[óo]n|se[cç][çc]?[ãa]o|sezione|sectie|paragraaf)"
+    ),
+    "book": r"(?:bks?|books?|buch|livre|libro|livro|boek)",
+    "part": r"(?:pts?|parts?|teile?|partie|parte|deel)",
+    "line": (
+        r"(?:ll?|lines?|vv?|vss?|vers|verses?|verso|versos|verse|versi|zeilen?|lignes?|righ?[ae]|regels?)"
+    ),
+    "volume": r"(?:vols?|volumes?|band|bd|tome|tomo|t)",
     "act": r"(?:acts?|akt|aufzug|acte|acto|atto|ato|bedrijf)",
-    "scene": r"(?:sc|scenes?|szene|auftritt|scène|escena|scena|cena)",
+    "scene": r"(?:sc|scenes?|szene|auftritt|scène|escena|scena|cena|toneel)",
     "canto": r"(?:cantos?|gesang|chant)",
-    "letter": r"(?:letters?|epistles?|brief|lettre|carta|lettera)",
+    "letter": r"(?:letters?|epistles?|ep|briefe?|lettres?|cartas?|letter[ae])",
     "essay": r"(?:essays?)",
     "lecture": r"(?:lectures?|vorlesung)",
-    "stanza": r"(?:stanzas?|strophe)",
-    "location": r"(?:locs?|locations?|positions?)",
+    "stanza": r"(?:stanzas?|strophes?|estrofas?|estrofes?|strof[ae])",
+    "location": r"(?:locs?|locations?|positions?|pos)",
 }
 _NUMBER = r"(?P<number>\d{1,5}|[mdclxvi]{1,9})"
 _SHAPES = {
@@ -38,10 +45,12 @@ _SHAPES = {
     for unit, word in _WORD.items()
 }
 _STEP = re.compile(
-    "|".join(
+    "(?:"
+    + "|".join(
         rf"(?<!\w)(?P<{unit}>{word}\.?\s*(?:\d{{1,5}}|[mdclxvi]{{1,9}}))(?!\w)"
         for unit, word in _WORD.items()
     )
+    + r")(?:\s?[-–—]\s?(?P<last>\d{1,5}|[mdclxvi]{1,9})(?!\w))?"
     + r"|(?<!\d)(?P<percent>\d{1,3})\s?%",
     re.IGNORECASE,
 )
@@ -49,6 +58,44 @@ _PAGES = re.compile(
     rf"(?<!\w){_WORD['page']}\.?\s*[\dmdclxvi]+(?:\s?[-–—]\s?[\dmdclxvi]+)?(?!\w)", re.IGNORECASE
 )
 _TRAILING_NUMBER = re.compile(r"(?:\d+|[mdclxvi]+)$", re.IGNORECASE)
+
+
+_COUNTS = (
+    "one first eins erste erster erstes un une premier premiere uno una primero primera primo prima um "
+    "uma primeiro primeira een eerste",
+    "two second zwei zweite zweiter zweites deux deuxieme seconde dos segundo segunda due secondo "
+    "seconda dois duas twee tweede",
+    "three third drei dritte dritter drittes trois troisieme tres tercero tercera tre terzo terza "
+    "terceiro terceira drie derde",
+    "four fourth vier vierte vierter viertes quatre quatrieme cuatro cuarto cuarta quattro quarto "
+    "quarta quatro vierde",
+    "five fifth funf funfte funfter funftes cinq cinquieme cinco quinto quinta cinque vijf vijfde",
+    "six sixth sechs sechste sechster sechstes sixieme seis sexto sexta sei sesto sesta zes zesde",
+    "seven seventh sieben siebte siebter siebtes sept septieme siete septimo septima sette settimo "
+    "settima sete setimo setima zeven zevende",
+    "eight eighth acht achte achter achtes huit huitieme ocho octavo octava otto ottavo ottava oito "
+    "oitavo oitava achtste",
+    "nine ninth neun neunte neunter neuntes neuf neuvieme nueve noveno novena nove nono nona negen "
+    "negende",
+    "ten tenth zehn zehnte zehnter zehntes dix dixieme diez decimo decima dieci dez tien tiende",
+    "eleven eleventh elf elfte elfter",
+    "twelve twelfth zwolf zwolfte zwolfter douze doce dodici doze twaalf twaalfde",
+)
+_COUNT_OF = {word: number for number, words in enumerate(_COUNTS, 1) for word in words.split()}
+COUNTED = (
+    "chapter|book|part|act|scene|section|letter|volume|canto|lecture|day|kapitel|buch|teil|band|akt|"
+    "aufzug|szene|brief|chapitre|livre|partie|tome|acte|lettre|capítulo|libro|parte|tomo|acto|carta|"
+    "capitolo|atto|lettera|livro|ato|hoofdstuk|boek|deel|bedrijf"
+)
+"""Units that readers count in words as well: Part Two, zweites Buch, the Third Letter."""
+_ACCENTED = (
+    "fünf|fünfte|fünfter|fünftes|première|deuxième|troisième|quatrième|cinquième|sixième|septième|"
+    "huitième|neuvième|dixième|séptimo|séptima|décimo|décima|sétimo|sétima|zwölf|zwölfte|zwölfter"
+)
+COUNT_WORDS = "|".join([*sorted(_COUNT_OF, key=len, reverse=True), _ACCENTED])
+"""Numbers in words, one to twelve, counting and ordering, in seven languages."""
+_AHEAD = re.compile(rf"(?<!\w)({COUNTED})\s(?:the\s)?([^\W\d_]{{2,12}})(?!\w)", re.IGNORECASE)
+_BEHIND = re.compile(rf"(?<!\w)([^\W\d_]{{2,12}})\s({COUNTED})(?!\w)", re.IGNORECASE)
 
 
 class Unit(StrEnum):
@@ -74,10 +121,22 @@ class Unit(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """A number and what it counts: page 54, chapter 20."""
+    """A number and what it counts: page 54, chapter 20.
+
+    Attributes:
+        unit: what is counted.
+        number: the number, or the first of a range.
+        last: the last of a range, `lines 10-14`, or None.
+    """
 
     unit: Unit
     number: int
+    last: int | None = None
+
+    @property
+    def end(self) -> int:
+        """The last number it takes in."""
+        return self.number if self.last is None else max(self.last, self.number)
 
 
 def roman(numeral: str) -> int | None:
@@ -98,7 +157,7 @@ def place_of(locator: str | None, unit: Unit) -> Place | None:
     """
     if locator is None:
         return None
-    found = _SHAPES[unit.value].search(locator)
+    found = _SHAPES[unit.value].search(in_figures(locator))
     if found is None:
         return None
     written = found["number"]
@@ -128,18 +187,33 @@ def steps_of(locator: str | None) -> tuple[Place, ...]:
     """
     if locator is None:
         return ()
-    locator = _PAGES.sub(" ", locator)
+    locator = _PAGES.sub(" ", in_figures(locator))
     steps = []
+    named = _STEP.groupindex
     for found in _STEP.finditer(locator):
-        unit = Unit(found.lastgroup or "")
+        unit = next(unit for unit in Unit if unit.value in named and found[unit.value] is not None)
         written = _TRAILING_NUMBER.search(found[unit.value])
         number = None if written is None else _value(written[0])
-        if number is None:
+        last = None if found["last"] is None else _value(found["last"])
+        if number is None or (found["last"] is not None and last is None):
             return ()
-        steps.append(Place(unit, number))
+        steps.append(Place(unit, number, last))
     left = re.findall(r"[^\W_]+", _STEP.sub(" ", locator))
     read = not any(word.isdigit() or _value(word) is not None for word in left)
     return tuple(steps) if read and len({step.unit for step in steps}) == len(steps) else ()
+
+
+def in_figures(locator: str) -> str:
+    """Return a locator with counts in words turned to figures: `Part Two` as `Part 2`."""
+    locator = _AHEAD.sub(lambda found: _figure(found, found[1], found[2]), locator)
+    return _BEHIND.sub(lambda found: _figure(found, found[2], found[1]), locator)
+
+
+def _figure(found: re.Match[str], unit: str, word: str) -> str:
+    letters = unicodedata.normalize("NFKD", word.casefold())
+    bare = "".join(letter for letter in letters if not unicodedata.combining(letter))
+    number = _COUNT_OF.get(bare)
+    return found[0] if number is None else f"{unit} {number}"
 
 
 def _value(written: str) -> int | None:

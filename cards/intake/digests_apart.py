@@ -11,7 +11,7 @@ from itertools import islice, pairwise
 
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.entries import place_in_heading
-from cards.intake.fact_lines import MAX_LINE, opens_with_fact
+from cards.intake.fact_lines import MAX_LINE, only_facts, opens_with_fact
 from cards.intake.heading_words import HeadingWords, Part
 from cards.intake.imprint import is_imprint
 from cards.intake.labels import Fact, fact_label, label_split
@@ -121,12 +121,15 @@ class _Search:
             return False
         told = bool(page) and says_by(page[0].text)
         inside = _by_in(block) and (self.lined or block.strong or block.text.isupper())
-        explicit = says_by(block.text.partition("\n")[2])
+        under = block.text.partition("\n")[2]
+        facts = any(map(_gives, (line for one in page for line in one.text.split("\n"))))
+        named = bool(under) and author_line(under) is not None
+        explicit = says_by(under) or (named and facts)
         return told or inside or explicit
 
     def _heads(self, at: int, following: Section, *, again: bool, weak: bool) -> bool:
         block = self.lines[at]
-        if is_generic(block.text) or place_in_heading(block.text) is not None:
+        if is_generic(block.text) or place_in_heading(block.text) is not None or _factual(block):
             return False
         level = following.level or block.level + 1
         if (self.levels and block.level not in self.levels) or block.level > level:
@@ -179,6 +182,13 @@ def _titles(block: Block) -> bool:
     if names and fact_label(block.text.rstrip(":")) is Fact.TITLE:
         return True
     return any(fact_label(label) is Fact.TITLE for label, _ in _labels(block.text))
+
+
+def _factual(block: Block) -> bool:
+    """Tell whether a line gives a fact of the book and is no title."""
+    labels = (fact_label(label) for label, _ in _labels(block.text))
+    named = fact_label(block.text.rstrip(":")) is not None
+    return named or only_facts(block.text) or any(labels) or fact_leads(block.text)
 
 
 def _labels(text: str) -> Iterator[tuple[str, str]]:

@@ -3,6 +3,7 @@
 import re
 
 from cards.intake.heading_words import Part
+from cards.intake.imprint import is_imprint, is_imprint_name
 from cards.intake.labels import Fact, fact_label, is_detail_label, label_split
 from cards.intake.title import is_prose
 from cards.intake.values import fact_leads, finished_off, idle, isbn_off, pages_off
@@ -44,6 +45,26 @@ def gives_facts(text: str) -> bool:
             taken.append(off)
     leads = isbn_off in taken or fact_leads(text) or len(left.split()) <= _FEW_WORDS
     return leads and len(taken) > 1 and not is_prose(left)
+
+
+def only_facts(line: str) -> bool:
+    """Tell whether a line holds facts of the book, or its edition, and nothing else."""
+    if len(line) > MAX_LINE:
+        return False
+    taken = 0
+    for piece in pieces_of(line):
+        labels = [label for label, _ in label_split(piece)]
+        if any(fact_label(label) is not None or is_detail_label(label) for label in labels):
+            taken += opens_with_fact(piece)
+            continue
+        left = piece
+        for off in (isbn_off, finished_off, pages_off, finished_off):
+            if (found := off(left)) is not None:
+                left = found.rest
+                taken += 1
+        if left and not (idle(left) or is_imprint(left) or is_imprint_name(left)):
+            return False
+    return taken > 0
 
 
 def opens_with_fact(line: str, part: Part | None = None) -> bool:

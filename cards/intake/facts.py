@@ -8,7 +8,7 @@ from cards.digest import MAX_EDITION, MAX_PAGES, Notice
 from cards.intake.blocks import Block
 from cards.intake.fact_lines import MAX_LINE, gives_facts, opens_with_fact, pieces_of
 from cards.intake.heading_words import Part
-from cards.intake.imprint import detail, is_imprint
+from cards.intake.imprint import detail, is_imprint, is_imprint_name
 from cards.intake.isbn import compact, is_isbn
 from cards.intake.labels import Fact, fact_label, is_detail_label, label_split
 from cards.intake.title import is_prose
@@ -31,6 +31,7 @@ class Facts:
         found: for each fact, the lines of the document that gave it.
         outside: for each fact, the words beside the text that gave it.
         at: the lines that are being read.
+        day_first: whether figures such as `3/4/2025` begin with the day.
     """
 
     title: str | None = None
@@ -44,6 +45,7 @@ class Facts:
     found: dict[Fact, list[int]] = field(default_factory=dict)
     outside: dict[Fact, list[str]] = field(default_factory=dict)
     at: tuple[int, ...] = ()
+    day_first: bool = False
 
     @property
     def edition(self) -> str | None:
@@ -56,10 +58,22 @@ class Facts:
 
     def rest(self, words: str) -> None:
         """Keep words beside the facts: those of the edition as such, others to be told of."""
-        if is_imprint(words):
+        if is_imprint(words) or (self.at and is_imprint_name(words) and len(words.split()) == 1):
             self.take(Fact.EDITION, words)
         else:
             self.rests.append((words, self.at))
+
+    def beside(self, words: str) -> None:
+        """Keep words left of a line of facts: a publisher's name as the edition."""
+        pieces = words.split(", ")
+        made = next((n for n in range(len(pieces), 0, -1) if is_imprint(", ".join(pieces[:n]))), 0)
+        if 0 < made < len(pieces):
+            self.take(Fact.EDITION, ", ".join(pieces[:made]))
+            self.beside(", ".join(pieces[made:]))
+        elif is_imprint_name(words) and finished_off(words) is None:
+            self.take(Fact.EDITION, words)
+        else:
+            self.rest(words)
 
     def take_line(self, text: str) -> str:
         """Take the facts out of a line, and return the words that are left of it.
@@ -180,7 +194,7 @@ class Facts:
 
     def _beside(self, text: str) -> None:
         """Take the facts in words that stand behind another, and keep the rest to be told."""
-        left = "" if idle(text) else self._take_figures(text)
+        left = "" if idle(text) else self._take_piece(text)
         if left:
             self.rest(left)
 
@@ -228,7 +242,7 @@ class Facts:
         return self._left(found.rest, labelled=labelled)
 
     def _take_finished(self, text: str, *, labelled: bool = False) -> str | None:
-        found = finished_off(text, labelled=labelled)
+        found = finished_off(text, labelled=labelled, day_first=self.day_first)
         if found is None:
             return None
         self.read(Fact.FINISHED)

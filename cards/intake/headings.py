@@ -46,8 +46,8 @@ _VERDICTS = frozenset(
 )
 _JOINTS = frozenset(
     folded(
-        "of from in and with to for by on von aus und mit zu de du des et dans y del e di en uit "
-        "van"
+        "of from in and with to for by on von aus und mit zu zum de du des et dans y del e di en "
+        "uit van do da dos das dal om à"
     ).split()
 )
 _PART_OF = {word: part for part, words in KEYWORDS.items() for word in folded(words).split()}

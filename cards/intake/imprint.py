@@ -14,14 +14,14 @@ _MAKER = re.compile(
     r"narrated|read aloud|cover|übersetzt|übersetzung|herausgegeben|illustriert|traduit|traduction|"
     r"préface|traducido|traducción|prólogo|tradotto|traduzione|traduzido|tradução|vertaald|"
     r"vertaling)\b[^.]{0,60}?\s(?:by|von|par|por|da|di|door)\s+\S|(?:aus dem|from the) \w+ "
-    r"(?:übersetzt |translated )?(?:von|by)\s|(?:trans|transl|ed|eds|tr|übers|hrsg|trad)\.\s",
+    r"(?:übersetzt |translated )?(?:von|by)\s|(?:trans|transl|ed|eds|tr|übers|hrsg|trad)\.?:?\s(?=\S)",
     re.IGNORECASE,
 )
 _PUBLISHING = frozenset(
     folded(
         "press classics verlag publishers publishing publications éditions editions edition "
         "editorial editore editora uitgeverij paperback hardback hardcover ebook audiobook "
-        "ausgabe auflage taschenbuch"
+        "ausgabe auflage taschenbuch edición edizione edição uitgave druk éd ed verlags"
     ).split()
 )
 _PRESS_AND_YEAR = re.compile(r"[^\W\d_].{1,80}?[,(:]\s*(?:1[4-9]|20)\d\d\)?\.?")
@@ -49,6 +49,12 @@ def detail(label: str, value: str) -> str:
 def names_makers(text: str) -> bool:
     """Tell whether a line names a translator, an editor or the like: `Translated by X`."""
     return _MAKER.match(text.strip()) is not None
+
+
+def is_imprint_name(text: str) -> bool:
+    """Tell whether a few words beside facts can be a publisher's name: `Penguin`, `Folio`."""
+    words = text.strip(" .,;()").split()
+    return 0 < len(words) <= 3 and words[0][:1].isupper() and not text.rstrip().endswith(("!", "?"))
 
 
 def is_imprint(text: str) -> bool:

@@ -1,10 +1,12 @@
 """The lines of a document: its blocks tidied, and taken apart where breaks were only typed."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import pairwise
 
 from cards.intake.blocks import Block, Shape
+from cards.intake.fact_lines import only_facts
 from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.headings import part_named
 from cards.intake.labels import fact_label, label_split
@@ -13,6 +15,7 @@ from cards.intake.quotation_text import looks_quoted
 from cards.intake.traces import lines_apart, together
 from cards.intake.wording import OPENING_MARKS, Marker, marker_of, tidied, unboxed
 
+_BARE = ("bare", "o")
 _MAX_QUOTED = 12
 """Lines of a quotation looked back on from the line that says whose it is."""
 
@@ -82,11 +85,12 @@ def _untabbed(line: str) -> str:
 def _stretches(lines: list[Block], words: HeadingWords) -> list[list[Block]]:
     stretches: list[list[Block]] = []
     alone = False
+    rows = _bare_rows(lines)
     for line in lines:
         heading = _heading_line(line.text, words)
         before = stretches[-1][-_MAX_QUOTED:] if stretches else []
         said = "\n".join(one.text for one in before)
-        item = _opens_item(line.text) and not _says_whose(line.text, said)
+        item = _opens_item(line.text, rows) and not _says_whose(line.text, said)
         opens = heading or item or _opens_label(line.text, words)
         if opens or alone or not stretches:
             stretches.append([line])
@@ -107,15 +111,35 @@ def _says_whose(line: str, before: str) -> bool:
     return line[:1] in {"–", "—"} and words[:1] not in OPENING_MARKS and looks_quoted(before)
 
 
-def _opens_item(line: str) -> bool:
-    return marker_of(line) is not None and locator_in(line) is None
+def _opens_item(line: str, rows: frozenset[int]) -> bool:
+    marker = marker_of(line)
+    if marker is None or locator_in(line) is not None:
+        return False
+    bare = next((marker.readings[kind] for kind in _BARE if kind in marker.readings), None)
+    return bare is None or bare in rows
+
+
+def _bare_rows(lines: list[Block]) -> frozenset[int]:
+    """Return the figures without a sign behind them that stand beside their neighbours."""
+    found = Counter(
+        number
+        for line in lines
+        if (marker := marker_of(line.text)) is not None
+        for kind, number in marker.readings.items()
+        if kind in _BARE
+    )
+    return frozenset(
+        number
+        for number, count in found.items()
+        if (count > 1 if number == 0 else bool(found[number - 1] or found[number + 1]))
+    )
 
 
 def _opens_label(line: str, words: HeadingWords) -> bool:
     return any(
-        fact_label(label) is not None or _heading_line(label, words)
+        fact_label(label) is not None or (_heading_line(label, words) and not locator_in(label))
         for label, _ in label_split(line)
-    )
+    ) or only_facts(line)
 
 
 def _typed_items(lines: list[Block], words: HeadingWords) -> list[Block]:
@@ -134,6 +158,7 @@ def _typed_items(lines: list[Block], words: HeadingWords) -> list[Block]:
         if one.precedes(other):
             confirmed |= {left, right}
     result = []
+    lines = _counted_items(lines)
     for index, (line, marker) in enumerate(zip(lines, markers, strict=True)):
         if marker is None or not (marker.sure or index in confirmed):
             result.append(line)
@@ -141,6 +166,30 @@ def _typed_items(lines: list[Block], words: HeadingWords) -> list[Block]:
             number = next(iter(marker.readings.values()), None)
             result.append(replace(line, shape=Shape.ITEM, text=marker.rest, level=1, number=number))
     return result
+
+
+def _counted_items(lines: list[Block]) -> list[Block]:
+    """Return the lines with the numbers typed inside the items of a list taken off them."""
+    found = [
+        (index, marker)
+        for index, line in enumerate(lines)
+        if line.shape is Shape.ITEM
+        and locator_in(line.text) is None
+        and (marker := marker_of(line.text)) is not None
+        and not {"digit", "bare"}.isdisjoint(marker.readings)
+    ]
+    confirmed: dict[int, Marker] = {}
+    for (left, one), (right, other) in pairwise(found):
+        if lines[left].level == lines[right].level and one.precedes(other):
+            confirmed |= {left: one, right: other}
+    return [
+        replace(
+            line, text=confirmed[index].rest, number=next(iter(confirmed[index].readings.values()))
+        )
+        if index in confirmed
+        else line
+        for index, line in enumerate(lines)
+    ]
 
 
 def _attributed(line: Block, before: Block) -> bool:

@@ -5,19 +5,27 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from cards.digest import MAX_LOCATOR
+from cards.intake.wording import OPENING_MARKS
+from cards.locators import COUNT_WORDS, COUNTED, roman
 
 _NUMBER = r"(?:\d{1,5}|[ivxlcdmIVXLCDM]{1,9})(?![^\W\d_])"
 _RANGE = rf"{_NUMBER}(?:\s?(?:[-–—]|to|bis)\s?{_NUMBER})?(?:\s?ff?\.)?"
 _PAGE_UNITS = (
-    r"pp|pgs|pg|p|pages|page|seiten|seite|s|págs|pág|pags|pag|páginas|página|paginas|pagina|pagine|"
-    r"blz"
+    r"pp|pgs|pg|p|pages|page|seiten|seite|s|págs|pág|pags|pag|pagg|páginas|página|paginas|pagina|"
+    r"pagine|blz|bladzijden|bladzijde"
 )
 _UNITS = (
     rf"{_PAGE_UNITS}|chapters|chapter|chap|chs|ch|kapitel|kap|chapitres|chapitre|capítulos|"
-    r"capítulo|capitolo|capitoli|cap|hoofdstuk|hfst|sections|section|sect|sec|books|book|bk|buch|"
-    r"livre|libro|boek|parts|part|pt|teil|partie|parte|deel|lines|line|ll|l|verses|verse|vers|vv|"
-    r"v|canto|acts|act|scene|sc|stanza|vol|volume|band|tome|loc|location|position|letter|essay|"
-    r"sonnet|poem|no|nr|para|paragraph|fol|lecture|day|tale|lib|epistle|fragment|aphorism"
+    r"capítulo|capitolo|capitoli|cap|hoofdstuk|hfst|hst|sections|section|sect|sec|abschnitt|"
+    r"sección|seção|sezione|sectie|books|book|bks|bk|buch|"
+    r"livre|libro|livro|boek|parts|part|pts|pt|teil|partie|parte|deel|lines|line|ll|l|verses|verse|"
+    r"vers|versos|verso|versi|zeilen|zeile|lignes|ligne|righe|riga|regels|regel|vss|vs|vv|"
+    r"v|cantos|canto|gesang|chant|acts|act|akt|aufzug|acte|acto|atto|ato|bedrijf|scenes|scene|sc|"
+    r"szene|auftritt|scène|escena|scena|cena|toneel|stanzas|stanza|strophe|estrofa|estrofe|strofa|"
+    r"vols|vol|volume|band|bd|tome|tomo|locations|location|locs|loc|positions|position|pos|"
+    r"letters|letter|brief|lettre|carta|lettera|essays|essay|"
+    r"sonnets|sonnet|poems|poem|no|nr|paras|para|paragraph|paragraaf|abs|absatz|fol|lectures|lecture|"
+    r"vorlesung|day|tale|lib|epistles|epistle|ep|fragment|aphorisms|aphorism|maxim|pensée|prop"
 )
 _UNIT_FORM = (
     rf"(?:(?:{_UNITS})(?:\.\s?#?|\s#?|(?=\d))|[§¶]{{1,2}}\s?){_RANGE}"
@@ -27,10 +35,12 @@ _NAMED = (
     r"finale|prologue|epilogue|preface|introduction|foreword|afterword|conclusion|postscript|"
     r"prelude|coda|appendix|epigraph|dedication|opening|ending|motto|vorwort|nachwort|einleitung|"
     r"schluss|prolog|epilog|préface|avant-propos|postface|prólogo|epílogo|prefacio|prefazione|"
-    r"prologo|epilogo|voorwoord|nawoord"
+    r"prologo|epilogo|voorwoord|nawoord|prologue|épilogue|conclusión|conclusão|conclusione|slot|"
+    r"inleiding|introducción|introdução|introduzione|finale"
 )
+_WORDED = rf"(?:{COUNTED})\s(?:the\s)?(?:{COUNT_WORDS})|(?:the\s)?(?:{COUNT_WORDS})\s(?:{COUNTED})"
 _ONE = re.compile(
-    rf"(?:{_UNIT_FORM}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
+    rf"(?:{_UNIT_FORM}|{_WORDED}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
     re.IGNORECASE,
 )
 _SEPARATOR = re.compile(r"\s*(?:[,;/|·]|\band\b)?\s*")
@@ -43,6 +53,14 @@ _AFTER = re.compile(
     re.IGNORECASE,
 )
 _AFTER_NUMBER = re.compile(r"(?:stands?\s)?after\s#?(?P<number>\d{1,3})", re.IGNORECASE)
+_HEAD_END = re.compile(
+    rf"\s*[:|\t]\s*|\s[–—-]\s*|\.\s+|\s*,\s+(?=[{re.escape(OPENING_MARKS)}])"
+    rf"|\s+(?=[{re.escape(OPENING_MARKS)}])"
+)
+"""What may stand between a locator and the words behind it."""
+_SURE_SIGNS = frozenset({":", "–", "—", "-", "|"})
+"""Signs behind a bare number that make it a page, and no number of a row."""
+_CLOSED = re.compile(r"[”“»«›‹’\"」』❞]\s*[,.;:–—-]?\s*$")
 _TAIL_START = re.compile(r"[.,;:!?…)\]”“»›’‘\"'«]\s*$|\s[-–—~]{1,2}\s*$")
 _LAST_YEARLESS = 1400
 """A bare number in brackets up to this is a page; beyond it, as likely a year."""
@@ -137,11 +155,13 @@ def split_end(text: str, *, free: bool = False) -> Located:
             return _with_more(before, found)
         if (named := _named_place(before, inside)) is not None:
             return named
+        if free and _CLOSED.search(before[-6:]) and inside.islower() and roman(inside):
+            return Located(before.rstrip(" –—-"), f"p. {inside}")
         if free and _names_a_place(before, inside):
             return Located(before.rstrip(" –—-"), inside.strip())
         if locator_in(inside.rpartition(",")[2]) is not None:
             return Located(text)
-    return _unbracketed_end(text)
+    return _unbracketed_end(text, free=free)
 
 
 def _named_place(before: str, inside: str) -> Located | None:
@@ -161,13 +181,13 @@ def split_start(text: str) -> Located:
         found = locator_in(opening[1])
         if found is not None:
             return Located(text[opening.end() :], found.locator, found.after)
-    one = _ONE.match(text)
-    if one is not None:
-        rest = re.match(r"\s*(?:[:|\t]|\s[–—-]|\.\s)\s*", text[one.end() : one.end() + 10])
-        rest = rest or (re.match(r"\s+(?=[“„«‹‘\"])", text[one.end() : one.end() + 10]))
-        found = locator_in(one[0]) if rest is not None else None
-        if rest is not None and found is not None and one.end() + rest.end() < len(text):
-            return Located(text[one.end() + rest.end() :], found.locator, found.after)
+    for sign in _HEAD_END.finditer(text[:_TAIL]):
+        head, rest = text[: sign.start()], text[sign.end() :]
+        bare = _BARE.fullmatch(head.strip()) is not None
+        if not rest or (bare and not (rest[0] in OPENING_MARKS and sign[0].strip() in _SURE_SIGNS)):
+            continue
+        if (found := locator_in(head)) is not None:
+            return Located(rest, found.locator, found.after)
     return Located(text)
 
 
@@ -203,7 +223,7 @@ def _bracketed_end(text: str) -> tuple[str, str] | None:
     return before, stripped[start + 1 : -1]
 
 
-def _unbracketed_end(text: str) -> Located:
+def _unbracketed_end(text: str, *, free: bool = False) -> Located:
     """Take off a locator that follows the end of a sentence, a closing mark or a dash."""
     window = max(0, len(text) - _TAIL)
     for found in re.finditer(r"\s|[-–—]", text[window:]):
@@ -212,7 +232,8 @@ def _unbracketed_end(text: str) -> Located:
         if not _TAIL_START.search(before[-4:]):
             continue
         tail = text[start:]
-        if _BARE.fullmatch(tail.strip(" .()[]")):
+        bare = _BARE.fullmatch(tail.strip(" .()[]")) is not None
+        if bare and not (free and _CLOSED.search(before[-6:])):
             continue
         said = locator_in(tail)
         if said is not None:

@@ -4,21 +4,46 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from cards.intake.blocks import Block, Shape
-from cards.intake.fact_lines import opens_with_fact
+from cards.intake.fact_lines import only_facts, opens_with_fact
 from cards.intake.heading_words import BUILT_IN, MAX_HEADING, HeadingWords, Part
 from cards.intake.headings import Announced, is_verdict, misspelt, part_named
-from cards.intake.labels import label_split
+from cards.intake.labels import fact_label, label_split
 from cards.intake.lines import lines_of
+from cards.intake.locating import locator_in
 from cards.intake.traces import cells_apart, origins_of, together
+from cards.intake.wording import folded
 
+_FEW_WORDS = 4
+"""Words of a heading that may hold one unknown among them."""
 _LISTED = frozenset({Part.POINTS, Part.COMMITMENTS, Part.QUOTATIONS})
 _COLUMNS = frozenset(
-    [
-        *("page", "pages", "p", "pp", "where", "location", "locator", "chapter", "source", "after"),
-        *("after point", "point", "no", "nr", "", "number", "part", "field", "content", "text"),
-        *("value", "seite", "when", "by when", "date", "note", "notes", "words", "section", "what"),
-    ]
+    folded(name)
+    for name in (
+        "page|pages|p|pp|where|location|locator|place|chapter|source|after|after point|point|no|nr|"
+        "number|part|field|content|text|value|when|by when|date|note|notes|words|section|what|line|"
+        "quote|quotation|passage|idea|deadline|how often|done|status|ref|reference|pg|"
+        "seite|seiten|s|kapitel|stelle|wo|nach|nach punkt|punkt|zitat|textstelle|wann|bis|datum|wert|"
+        "feld|inhalt|wortlaut|notiz|idee|was|"
+        "chapitre|ou|apres|numero|citation|valeur|champ|contenu|quand|texte|quoi|idee|"
+        "pagina|pag|capitulo|cita|donde|despues|texto|valor|campo|contenido|cuando|fecha|nota|"
+        "capitolo|citazione|dove|dopo|testo|valore|contenuto|quando|data|"
+        "citacao|onde|depois|conteudo|ideia|"
+        "blz|hoofdstuk|citaat|waar|na|tekst|waarde|veld|inhoud|wanneer|datum|idee"
+    ).split("|")
+) | {"", "#"}
+"""Names of columns, in lower case and without accents."""
+DETAILS = frozenset(
+    folded(name)
+    for name in (
+        "details|book details|edition|the edition|this edition|about the edition|about this copy|"
+        "about the book itself|the copy|facts|book facts|data|bibliography|bibliographic details|"
+        "publication details|imprint|angaben|buchangaben|ausgabe|zur ausgabe|daten|"
+        "bibliographische angaben|detail|details du livre|edition utilisee|references|reference|"
+        "datos|datos del libro|edicion|ficha|ficha bibliografica|dati|dati del libro|edizione|scheda|"
+        "dados|dados do livro|edicao|gegevens|uitgave|boekgegevens"
+    ).split("|")
 )
+"""Headings over facts of the book, in lower case and without accents."""
 
 
 @dataclass(slots=True)
@@ -85,8 +110,11 @@ class _Walk:
         if self._opens(index):
             return
         current = self.current
-        if current is not None and self._closes(block, current):
-            name = block.text if block.shape is Shape.HEADING or _line_style(block) else ""
+        if current is not None and self._closes(index, current):
+            details = folded(block.text[:MAX_HEADING]) in DETAILS
+            heads = block.shape is Shape.HEADING or bool(_line_style(block)) or details
+            heads = heads or self._heads_fact(index)
+            name = block.text if heads else ""
             style = _line_style(block)
             section = Section(None, name, level=block.level, styled=style, at=index)
             self.sections.append(section)
@@ -206,13 +234,19 @@ class _Walk:
             return found.part, []
         if (labelled := self._labelled(block)) is not None:
             return labelled
-        if found is not None and styled and not inside:
+        if found is not None and styled and (not inside or self._like_others(block)):
             return found.part, []
         if styled_line := _line_style(block):
             guessed = misspelt(first.rstrip(":"))
             if guessed is not None and (styled_line == "capital" or self.current is None):
                 return guessed.part, []
         return None
+
+    def _like_others(self, block: Block) -> bool:
+        """Tell whether a line of few words is dressed as the one that announced its section."""
+        current = self.current
+        dressed = current is not None and current.styled == _line_style(block) != ""
+        return dressed and len(block.text.split()) <= _FEW_WORDS
 
     def _is_content(self, block: Block, part: Part) -> bool:
         """Tell a verdict of one word, `Agree`, from the heading of its part."""
@@ -256,23 +290,46 @@ class _Walk:
         """Return the part and the words of a line such as `Gist: a man goes to the woods`."""
         for label, rest in label_split(block.text):
             found = part_named(label, self.words)
-            if found is not None and found.sure:
+            if found is not None and found.sure and locator_in(label) is None:
                 words = block.text if is_verdict(label) else rest
                 origins = block.origins[-words.count("\n") - 1 :]
                 content = Block(Shape.PARAGRAPH, words, origins=origins)
                 return found.part, lines_of([content], self.words)
         return None
 
-    def _closes(self, block: Block, current: Section) -> bool:
+    def _heads_fact(self, index: int) -> bool:
+        """Tell whether a line is the name of a fact, with the fact on the line below."""
+        block = self.lines[index]
+        if block.shape is not Shape.PARAGRAPH or index + 1 >= len(self.lines):
+            return False
+        dressed = bool(_line_style(block)) or block.text.endswith(":")
+        below = self.lines[index + 1]
+        return (
+            dressed
+            and fact_label(block.text.rstrip(":")) is not None
+            and below.shape in {Shape.PARAGRAPH, Shape.ITEM}
+            and opens_with_fact(f"{block.text.rstrip(':')}: {below.text}")
+        )
+
+    def _closes(self, index: int, current: Section) -> bool:
         """Tell whether a block that announces nothing known still ends the section."""
+        block = self.lines[index]
+        if self._heads_fact(index):
+            return True
+        if index and self._heads_fact(index - 1):
+            return False
         if block.shape is Shape.HEADING:
             if current.part is None:
                 return True
             return current.shape is not Shape.HEADING or block.level <= current.level
         if current.shape is Shape.ROW and current.part is not None:
             return block.shape is not Shape.ROW
+        if block.shape is Shape.PARAGRAPH and folded(block.text[:MAX_HEADING]) in DETAILS:
+            return True
         long = len(block.text) > MAX_HEADING
         if block.shape is not Shape.PARAGRAPH or long or opens_with_fact(block.text):
+            return False
+        if only_facts(block.text):
             return False
         style = _line_style(block)
         if style == "capital":
@@ -284,10 +341,10 @@ class _Walk:
 
 def header_row(block: Block, words: HeadingWords = BUILT_IN) -> bool:
     """Tell whether a table row holds nothing but the names of columns."""
-    cells = [" ".join(cell.casefold().strip(" .:#").split()) for cell in block.text.split("\t")]
+    cells = [folded(cell) or cell.strip() for cell in block.text.split("\t")]
     if len(cells) < 2:
         return False
-    return all(cell in _COLUMNS or _names_part(cell, words) for cell in cells)
+    return any(cells) and all(cell in _COLUMNS or _names_part(cell, words) for cell in cells)
 
 
 def _names_part(cell: str, words: HeadingWords) -> bool:

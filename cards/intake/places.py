@@ -61,6 +61,8 @@ def _order(one: Sequence[Place], other: Sequence[Place]) -> int | None:
     for step, against in zip(one, other, strict=False):
         if step.unit is not against.unit:
             return None
-        if step.number != against.number:
+        if step.end < against.number or against.end < step.number:
             return -1 if step.number < against.number else 1
+        if step.last is not None or against.last is not None:
+            return None
     return None

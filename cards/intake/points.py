@@ -89,6 +89,9 @@ def _point(entry: Entry) -> tuple[Point | None, list[Block]]:
     text = "\n".join(line for line in lines if line)
     if locator is None:
         text, locator = _own_locator(text)
+    if locator is None and len(lines) > 1 and lines[0]:
+        lines[0], locator = _own_locator(lines[0])
+        text = "\n".join(line for line in lines if line)
     if locator is None and entry.place is not None:
         locator = entry.place.locator
     words = any(letter.isalnum() for letter in text)

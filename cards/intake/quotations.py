@@ -22,7 +22,14 @@ _MAX_QUOTED = 40
 """Lines of one quotation looked back on: more than a sonnet's, fewer than a canto's."""
 _MAX_JOINED = 6
 """Paragraphs one quotation may run over."""
-_AFTER_COLUMNS = frozenset({"after", "after point", "point", "after idea", "idea"})
+_AFTER_COLUMNS = frozenset(
+    folded(name)
+    for name in (
+        "after|after point|point|after idea|idea|nach|nach punkt|punkt|après|après le point|"
+        "después|después del punto|tras|punto|dopo|dopo il punto|depois|depois do ponto|ponto|"
+        "na|na punt|punt"
+    ).split("|")
+)
 
 
 @dataclass(slots=True)
@@ -223,13 +230,24 @@ def _parted(block: Block) -> list[Block]:
     if "\n" not in block.text or block.shape is Shape.ROW:
         return [block]
     parts: list[list[Block]] = []
-    for line in lines_apart(block):
+    lines = lines_apart(block)
+    if block.shape is not Shape.HEADING and all(_placed(line.text) for line in lines):
+        return lines
+    for line in lines:
         before = "" if not parts else "\n".join(one.text for one in parts[-1][-_MAX_QUOTED:])
-        if parts and not (line.text[:1] in OPENING_MARKS and looks_quoted(before)):
+        opens = line.text[:1] in OPENING_MARKS or looks_quoted(line.text)
+        if parts and not (opens and looks_quoted(before)):
             parts[-1].append(line)
         else:
             parts.append([line])
     return [together(part) for part in parts]
+
+
+def _placed(line: str) -> bool:
+    """Tell whether a line is words with a locator beside them."""
+    if locator_in(line) is not None:
+        return False
+    return split_end(line).locator is not None or split_start(line).locator is not None
 
 
 def _joined(blocks: list[Block]) -> list[Block]:

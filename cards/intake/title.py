@@ -41,15 +41,42 @@ _STALE = re.compile(
     re.IGNORECASE,
 )
 _PREFIX = re.compile(
-    r"(?:a |my )?(?:book )?(?:digest|summary|notes|reading notes|book report|review)"
-    r"(?: (?:of|on|from|for|about)\s+|\s*[:–—]\s*)(?=\S)",
+    r"(?:(?:(?:a |my )?(?:book |reading )?(?:digest|summary|book report|report|review|log)|"
+    r"(?:my |my reading |reading |book )notes)(?: (?:of|on|from|for|about)\s+|\s*[:–—]\s*)|"
+    r"notes\s*[:–—]\s+|(?:mein )?(?:lesenotizen|notizen|zusammenfassung)(?: zu | von |\s*[:–—]\s*)|"
+    r"(?:mes )?(?:notes|fiche) de lecture(?: sur |\s*[:–—]\s*)|(?:fiche|ficha|scheda)\s*[:–—]\s*|"
+    r"(?:ficha|notas) de (?:lectura|leitura)\s*[:–—]\s*|scheda di lettura\s*[:–—]\s*|"
+    r"leesverslag\s*[:–—]\s*)(?=\S)",
     re.IGNORECASE,
 )
 _BY = re.compile(r",?\s+(?:by|von|par|di|de|por|door)\s+", re.IGNORECASE)
+_ENGLISH_BY = re.compile(r"\sby\s", re.IGNORECASE)
+_LAST_FIRST = re.compile(r"([^\W\d_][\w’'-]+), ((?:[^\W\d_][\w’'.-]*)(?: [^\W\d_][\w’'.-]*){0,2})")
+_COLON = re.compile(r"(\s?):\s+")
+_SINGLE_NAMES = frozenset(
+    folded(
+        "homer homère homero omero hesiod sappho aesop aeschylus sophocles euripides aristophanes "
+        "herodotus thucydides xenophon plato platon platón platone platão aristotle aristoteles "
+        "aristote epicurus epictetus plutarch lucretius cicero virgil vergil catullus horace ovid "
+        "livy seneca tacitus pliny juvenal augustine boethius dante petrarch boccaccio erasmus "
+        "machiavelli montaigne shakespeare cervantes molière corneille racine pascal spinoza voltaire "
+        "rousseau diderot goethe schiller kant novalis hegel stendhal balzac flaubert zola colette "
+        "multatuli vondel camões pessoa saki confucius laozi rumi hafez"
+    ).split()
+)
+"""Authors known by one name, which else might be the first word of a title."""
 _LEADING_BY = re.compile(r"(?:written )?by:?\s+|von\s+|par\s+|door\s+", re.IGNORECASE)
+_LEADING_DE = re.compile(r"(?:escrito )?(?:de|di|da|por|di:|por:)\s+(?=[^\W\d_])", re.IGNORECASE)
+_HONORIFICS = frozenset(
+    folded(
+        "madame mrs miss mr monsieur mademoiselle dr doctor don dona doña senhor señor signor lady "
+        "lord king queen prince princess captain uncle aunt frau herr père tío tante onkel saint"
+    ).split()
+)
+"""Words before a name that begin titles of books (Madame Bovary) and no author's name."""
 _DASH = re.compile(r"\s+[–—-]\s+|\s*[|/·]\s+")
 _PARTICLES = frozenset(
-    "de von van der den la le du di da dos das del della des bin ibn al el y and e und et ter ten "
+    "de von van der den la le du di da dos das del della des bin ibn al el y and e und et en ter ten "
     "of the zu af av".split()
 )
 _ARTICLE = re.compile(
@@ -73,19 +100,24 @@ class Named:
     author: str | None = None
 
 
-def named_in(text: str) -> Named:
-    """Return the title and the author in a title line: `Walden by Henry David Thoreau`."""
+def named_in(text: str, *, english: bool = False) -> Named:
+    """Return the title and the author in a title line: `Walden by Henry David Thoreau`.
+
+    Only an `english` *by* counts where that is said: *de* or *von* may be of the title.
+    """
     text = _PREFIX.sub("", flowing(text).strip(" .*_#")).strip()
     text = unquoted(text) or text
     for found in reversed(list(_BY.finditer(text[:MAX_TITLE]))):
         title, author = text[: found.start()], text[found.end() :]
-        english = found[0].strip(" ,").lower() == "by"
-        full = len(author.split()) > 1 and author[0].isupper()
-        if title and is_name(author) and (english or full):
+        by = found[0].strip(" ,").lower() == "by"
+        full = len(author.split()) > 1 and author[0].isupper() and not english
+        if title and is_name(author) and (by or full):
             return Named(unquoted(title), author)
     parts = _DASH.split(text[:MAX_TITLE], maxsplit=1)
     if len(parts) == 2 and all(parts):
         return _of_pair(unquoted(parts[0].strip()), unquoted(parts[1].strip()), text)
+    if (named := _by_colon(text)) is not None:
+        return named
     bracketed = _BRACKETED.fullmatch(text)
     if bracketed is not None:
         inside = _YEAR.sub("", bracketed["inside"]).strip(" ,")
@@ -100,7 +132,7 @@ def named_in_file_name(stem: str) -> Named:
     `Eliot - Middlemarch` is by Eliot; so is `Middlemarch - George Eliot`, by its full name.
     """
     left, found, right = (part.strip() for part in stem.partition(" - "))
-    if not found or not left or not right or _BY.search(stem):
+    if not found or not left or not right or _ENGLISH_BY.search(stem):
         return named_in(stem)
     if not is_name(left) or _ARTICLE.match(left):
         return named_in(stem)
@@ -135,9 +167,10 @@ def named_in_header(header: str) -> tuple[Named | None, str]:
 
 def is_full_name(text: str) -> bool:
     """Tell whether a text looks like one person's name of two words or more."""
-    joints = {"and", "the", "of", "und", "et", "y", "e", "en"}
+    joints = {"and", "the", "of", "und", "et", "y", "e", "en", "ou", "o", "or", "oder"}
     words = text.lower().split()
-    return is_name(text) and len(words) > 1 and joints.isdisjoint(words)
+    honoured = bool(words) and folded(words[0]) in _HONORIFICS
+    return is_name(text) and len(words) > 1 and joints.isdisjoint(words) and not honoured
 
 
 def is_name(text: str) -> bool:
@@ -149,20 +182,28 @@ def is_name(text: str) -> bool:
     return bool(proper) and all(word[0].isalpha() and not word[0].islower() for word in proper)
 
 
-def author_line(text: str, *, right_under: bool = False) -> str | None:
+def author_line(text: str, *, right_under: bool = False, capital: bool = False) -> str | None:
     """Return the author a line under the title gives: `by X`, or a name alone.
 
-    A name of one word (Plato) counts only `right_under` the title.
+    A name of one word (Plato) counts only `right_under` the title; one in capitals only
+    there, and where the title is in capitals too.
     """
     text = flowing(text).strip(" .,*_–—-()")
     found = _LEADING_BY.match(text)
     if found is not None and is_name(text[found.end() :]):
         return text[found.end() :]
+    found = _LEADING_DE.match(text)
+    if found is not None and is_full_name(text[found.end() :]):
+        return text[found.end() :]
     if is_imprint(text):
         return None
     least = 1 if right_under and folded(text) not in _NO_NAMES else 2
     return (
-        text if is_name(text) and least <= len(text.split()) <= 6 and not text.isupper() else None
+        text
+        if is_name(text)
+        and least <= len(text.split()) <= 8
+        and (not text.isupper() or (capital and right_under and len(text.split()) > 1))
+        else None
     )
 
 
@@ -225,13 +266,57 @@ def _of_pair(left: str, right: str, whole: str) -> Named:
     The author is the side that looks like one person's full name; where both or
     neither do, the right one, if it can be a name at all.
     """
+    if _LAST_FIRST.fullmatch(left) or folded(left) in _SINGLE_NAMES:
+        return Named(right, _turned(left))
     if is_full_name(left) and not is_full_name(right):
         return Named(right, left)
     return Named(left, right) if is_name(right) and not _ARTICLE.match(right) else Named(whole)
 
 
+def is_single_name(text: str) -> bool:
+    """Tell whether a text is an author known by one name: Plato, Voltaire."""
+    return folded(text) in _SINGLE_NAMES
+
+
+def named_before_colon(title: str) -> Named | None:
+    """Return the author whose full name stands before a colon, and the title behind it, or None.
+
+    `Silas Marner: The Weaver of Raveloe` looks the same, so this is for titles over which
+    nothing else gives an author.
+    """
+    found = _COLON.search(title[:MAX_TITLE])
+    if found is None:
+        return None
+    left, right = title[: found.start()].strip(), unquoted(title[found.end() :].strip())
+    if not right[:1].isupper() or not is_full_name(left) or _ARTICLE.match(left):
+        return None
+    return Named(right, left)
+
+
+def _by_colon(text: str) -> Named | None:
+    """Return the title behind an author's name and a colon: `Voltaire : Candide`."""
+    found = _COLON.search(text[:MAX_TITLE])
+    if found is None:
+        return None
+    left, right = text[: found.start()].strip(), unquoted(text[found.end() :].strip())
+    if right and folded(left) in _SINGLE_NAMES:
+        return Named(right, left)
+    return Named(right, _turned(left)) if right and _LAST_FIRST.fullmatch(left) else None
+
+
+def _turned(name: str) -> str:
+    """Return a name with its parts in their order: `Austen, Jane` as `Jane Austen`."""
+    found = _LAST_FIRST.fullmatch(name)
+    return name if found is None else f"{found[2]} {found[1]}"
+
+
 def _by_comma(text: str) -> Named:
     title, found, author = text.rpartition(", ")
+    if is_full_name(title) and folded(author.partition(" ")[0]) in _HONORIFICS:
+        return Named(author, title)
+    swapped = is_full_name(title) and not is_name(author) and author[:1].isupper()
+    if found and swapped and not _ARTICLE.match(title) and len(title.split()) <= 4:
+        return Named(unquoted(author), title)
     if found and title and is_name(author) and 2 <= len(author.split()) <= 4:
         proper = [word for word in author.split() if word[0].isupper()]
         if len(proper) >= 2 and author.split()[0].lower() not in _PARTICLES:

@@ -12,11 +12,15 @@ from cards.intake.facts import Facts
 from cards.intake.imprint import is_imprint, names_makers
 from cards.intake.labels import Fact, fact_label
 from cards.intake.title import (
+    MAX_TITLE_LINE,
     Named,
     author_line,
     is_full_name,
     is_generic,
+    is_name,
     is_prose,
+    is_single_name,
+    named_before_colon,
     named_in,
     named_in_file_name,
     named_in_header,
@@ -30,7 +34,13 @@ from cards.intake.wording import excerpt, flowing, folded, tidied
 _DELIBERATE = (".md", ".markdown", ".txt", ".text")
 """Endings of files whose properties are front matter, typed by hand over the digest."""
 _NAMES = frozenset({"title", "author", "header"})
+_SUBTITLE_STYLES = frozenset({"subtitle", "untertitel"})
 _MAX_DATE_WORDS = 5
+_MAKERS_BEHIND = re.compile(
+    r"(?:[,;(]|\s[–—|·-])\s*((?:with |transl?\b|tr\b|eds?\b|edited|illustrated|hrsg\b|übers|aus dem|"
+    r"traduit|traducid|tradott|traduzid|vertaald)[^\n]{2,80})$",
+    re.IGNORECASE,
+)
 _LAST_BRACKET = re.compile(r"\s*\(([^()]*)\)\s*$")
 
 
@@ -81,6 +91,10 @@ class TitlePage:
         own = flowing(tidied(document.properties.get("title", "")))
         if not self.title and worth_trusting(own):
             self._take_named(named_in(own), own)
+        if self.facts.author is None and (parted := named_before_colon(self.title)) is not None:
+            self.title, self.facts.author = parted.title, parted.author
+            self.facts.found[Fact.AUTHOR] = list(self.facts.found.get(Fact.TITLE, []))
+            self.facts.outside[Fact.AUTHOR] = list(self.facts.outside.get(Fact.TITLE, []))
         if not self.title:
             self._from_file_name(document.name)
         author = flowing(tidied(document.properties.get("author", "")))
@@ -142,10 +156,12 @@ class TitlePage:
 
     def _find_title(self, blocks: list[Block]) -> None:
         at = title_block(blocks)
+        if at is not None:
+            self._take_title(blocks[at], blocks[at + 1 : at + 3])
         for index, block in enumerate(blocks):
             if index == at:
-                self._take_title(block)
-            elif is_generic(block.text):
+                continue
+            if is_generic(block.text):
                 self.generic.append(block)
             elif folded(block.text) == folded(self.facts.title or ""):
                 self.facts.read(Fact.TITLE, block.origins)
@@ -156,8 +172,25 @@ class TitlePage:
                 self.prose.append(block)
             elif not self._take_by_line(block, 0 if at is None else index - at):
                 self._leave(block)
+        self._turn()
 
-    def _take_title(self, block: Block) -> None:
+    def _turn(self) -> None:
+        """Take a title that is a name, over a line that is none, as the author over the title."""
+        title = self.facts.title
+        if title is None or self.facts.author is not None or not self.left:
+            return
+        under = self.left[0]
+        origins = self.facts.found.get(Fact.TITLE, [])
+        right_under = bool(origins) and under.origins[:1] == (origins[-1] + 1,)
+        name = is_full_name(title) or is_single_name(title)
+        if not name or not right_under or is_name(under.text) or not _may_title(under):
+            return
+        self.facts.author, self.facts.title = title, flowing(under.text)
+        self.facts.found[Fact.AUTHOR] = list(origins)
+        self.facts.found[Fact.TITLE] = list(under.origins)
+        self.left = self.left[1:]
+
+    def _take_title(self, block: Block, following: Sequence[Block]) -> None:
         head, *rest = lines_apart(block)
         first = head.text
         maker = _LAST_BRACKET.search(first)
@@ -165,7 +198,7 @@ class TitlePage:
             self.facts.at = head.origins
             self.facts.take(Fact.EDITION, maker[1])
             first = first[: maker.start()]
-        named = named_in(first)
+        named = self._named(first, [*rest, *following])
         known = self.facts.title
         if known is not None and folded(known) != folded(named.title):
             if not self._take_by_line(block, 1):
@@ -180,22 +213,57 @@ class TitlePage:
             if line.text and not self._take_by_line(line, 1):
                 self._leave(line)
 
+    def _named(self, line: str, under: Sequence[Block]) -> Named:
+        """Return title and author of a title line; a `de` or `von` in it may be the title's own."""
+        named = named_in(line)
+        if named.author is None:
+            return named
+        plain = named_in(line, english=True)
+        if plain != named and (
+            self.facts.author is not None
+            or any(
+                author_line(one.text.partition("\n")[0]) is not None
+                for one in under
+                if one.shape is Shape.PARAGRAPH
+            )
+        ):
+            return plain
+        return named
+
     def _take_by_line(self, block: Block, below: int) -> bool:
         """Take an author's line, or a subtitle, so many lines below the title; tell whether."""
         style = block.style.lower()
+        behind = _MAKERS_BEHIND.search(block.text)
+        if (
+            behind is not None
+            and names_makers(behind[1])
+            and self._take_by_line(replace(block, text=block.text[: behind.start()]), below)
+        ):
+            self.facts.at = block.origins
+            self.facts.take(Fact.EDITION, behind[1].strip(" ()"))
+            return True
         author = (
             flowing(block.text)
             if style == "author"
-            else author_line(block.text, right_under=below == 1 and block.text not in self.beside)
+            else author_line(
+                block.text,
+                right_under=below == 1 and block.text not in self.beside,
+                capital=(self.facts.title or "").isupper(),
+            )
         )
+        over = below == -1 and author is not None and is_full_name(author)
         self.facts.at = block.origins
         if author is not None and folded(author) == folded(self.facts.author or ""):
             self.facts.read(Fact.AUTHOR)
             return True
-        if author is not None and self.facts.author is None and (below > 0 or style == "author"):
+        if (
+            author is not None
+            and self.facts.author is None
+            and (below > 0 or over or style == "author")
+        ):
             self.facts.take(Fact.AUTHOR, author)
             return True
-        if style in {"subtitle", "untertitel"} and self.facts.title is not None:
+        if style in _SUBTITLE_STYLES and self.facts.title is not None:
             self.facts.title = f"{self.facts.title}: {flowing(block.text)}"
             self.facts.read(Fact.TITLE)
             return True
@@ -214,7 +282,8 @@ class TitlePage:
             self.dated.append(block)
             return
         if block.text in self.beside:
-            self.facts.rests.append((block.text, block.origins))
+            self.facts.at = block.origins
+            self.facts.beside(block.text)
         else:
             self.left.append(block)
 
@@ -260,6 +329,14 @@ def without_facts(block: Block, facts: Facts) -> list[Block]:
                 left = line.text if whole else facts.take_line(line.text)
                 kept += [replace(line, text=text) for text in left.split("\n") if text]
             return [block] if [line.text for line in kept] == texts else kept
+
+
+def _may_title(block: Block) -> bool:
+    """Tell whether a line under another may be a title: short, and no mere detail."""
+    short = len(block.text) <= MAX_TITLE_LINE and "\n" not in block.text
+    subtitle = block.style.lower() in _SUBTITLE_STYLES
+    shaped = block.shape in {Shape.HEADING, Shape.PARAGRAPH}
+    return shaped and short and not subtitle and not is_prose(block.text)
 
 
 def _same(one: str, other: str) -> bool:

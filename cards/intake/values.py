@@ -1,15 +1,24 @@
 """The values of facts read off a line, each with the words that are left of the line."""
 
 import re
+from itertools import islice
 from typing import NamedTuple
 
 from cards.intake.dates import Written, last_day_in
 from cards.intake.isbn import compact, is_isbn
 from cards.intake.wording import folded
 
-_FIGURES = r"\d{1,3}(?:[,.’'\u202f]\d{3})+(?!\d)|\d{1,6}"
-_PAGE_WORDS = r"(?:pages|pp\.?|p\.|seiten|páginas|paginas|pagine|pagina's|s\.)(?!\w)"
-_PAGES = re.compile(rf"(?<![\w.,-])({_FIGURES})\s?{_PAGE_WORDS}", re.IGNORECASE)
+_FIGURES = r"\d{1,3}(?:[,.’'\s]\d{3})+(?!\d)|\d{1,6}"
+_PAGE_WORDS = (
+    r"(?:pages|pp\.?|pgs?\.|p\.|seiten|páginas|paginas|págs?\.?|pags?\.|pagine|pagg?\.|"
+    r"pagina[’']?s|blz\.?|bladzijden|(?-i:S)\.?)(?!\w)"
+)
+_PAGES = re.compile(
+    rf"(?<![\w.,-])(?:({_FIGURES})[\s-]?{_PAGE_WORDS}"
+    rf"|(?:pages|seiten|páginas|paginas|págs?\.|pagine|pagg\.|pagina[’']?s|bladzijden)\s*:?\s"
+    rf"({_FIGURES})(?!\s?[-–,.]?\d))",
+    re.IGNORECASE,
+)
 _COUNT = re.compile(
     rf"(?<!\d)(?<!\d[-–])({_FIGURES})(?!\d)(?!\s?[-–]\s?\d)(?!\s?(?:h|hours?|hrs?|min|minutes?|words?|stunden)\b)",
     re.IGNORECASE,
@@ -19,13 +28,16 @@ _ISBN = re.compile(
 )
 _NUMBER = re.compile(r"\d[\dXx \-–‐‑]{8,18}[\dXx]|\d[\dXx \-–‐‑]*[\dXx]")
 _FINISHED = re.compile(
-    r"\b(?:finished|completed|read|gelesen|beendet|lu|terminado|leído|letto|lido|gelezen)"
-    r"(?:\s(?:reading|it|on|in|am|le|el|il|em|op)){0,3}\s*:?\s+(?=.{0,40}\d{4})",
+    r"\b(?:finished|completed|read|done|ended|ausgelesen|durchgelesen|gelesen|beendet|abgeschlossen|"
+    r"fertig|lu|lue|fini|finie|terminé|terminée|achevé|achevée|terminado|terminada|acabado|leído|"
+    r"leída|letto|letta|finito|finita|terminato|terminata|lido|lida|uitgelezen|gelezen)"
+    r"(?:\s(?:reading|reread|evening|morning|night|of|late|early|with|it|on|in|again|the|book|am|den|le|la|de|leer|lire|ler|di|leggere|el|il|"
+    r"lectura|em|a|op|zu|lesen)){0,4}\s*:?\s+(?=.{0,40}\d{4})",
     re.IGNORECASE,
 )
 _IDLE = frozenset(
     folded(
-        "on in at the of am im le el il em op den der about ca circa approx approximately etwa "
+        "on in at the of evening morning night afternoon late early am im le el il em op den der about ca circa approx approximately etwa "
         "environ pages pp isbn and und et reading finished read "
         "monday tuesday wednesday thursday friday saturday sunday mon tue wed thu fri sat sun "
         "montag dienstag mittwoch donnerstag freitag samstag sonntag lundi mardi mercredi jeudi "
@@ -34,6 +46,10 @@ _IDLE = frozenset(
         "vrijdag zaterdag zondag"
     ).split()
 )
+_MAX_SAID = 4
+"""Times that a line may say when a book was read, of which one that gives a day counts."""
+_NEAR_DAY = 40
+"""Characters behind such a word in which its date stands."""
 _EDGE = " ,;:.()[]–—-|·•"
 
 
@@ -76,24 +92,41 @@ def pages_off(text: str, *, labelled: bool = False) -> Pages | None:
         found = _COUNT.search(text)
     if found is None:
         return None
-    return Pages(int(re.sub(r"\D", "", found[1])), _without(text, *found.span()))
+    figures = next(filter(None, found.groups()))
+    return Pages(int(re.sub(r"\D", "", figures)), _without(text, *found.span()))
 
 
-def finished_off(text: str, *, labelled: bool = False) -> Finished | None:
-    """Take a date off a line; one that is not `labelled` has `finished` or `read` before it."""
+def counted_off(text: str) -> Pages | None:
+    """Take a number of pages with the word behind it off a line: `352 pages`, not `pages 352`."""
+    found = _PAGES.search(text)
+    return None if found is None or found[1] is None else pages_off(text)
+
+
+def finished_off(text: str, *, labelled: bool = False, day_first: bool = False) -> Finished | None:
+    """Take a date off a line; one that is not `labelled` has `finished` or `read` before it.
+
+    See `date_in` for `day_first`.
+    """
     start = at = 0
     if not labelled:
-        found = _FINISHED.search(text)
-        if found is None:
+        spans = [found.span() for found in islice(_FINISHED.finditer(text), _MAX_SAID)]
+        if not spans:
             return None
-        start, at = found.span()
-    written = last_day_in(text[at:])
+        start, at = next(
+            (span for span in spans if _says_day(text[span[1] :], day_first=day_first)), spans[0]
+        )
+    written = last_day_in(text[at:], day_first=day_first)
     if written is None:
         return None
     before = text[at : at + written.start]
     begin = start if idle(before) else at + written.start
     words = text[at + written.start : at + written.end]
     return Finished(written, words, _without(text, begin, at + written.end))
+
+
+def _says_day(text: str, *, day_first: bool) -> bool:
+    written = last_day_in(text[:_NEAR_DAY], day_first=day_first)
+    return written is not None and written.day is not None
 
 
 def fact_leads(text: str) -> bool:

@@ -5,10 +5,10 @@ import unicodedata
 
 from cards.locators import roman
 
-OPENING_MARKS = "“„«‹‘‚\"'»‟❝"
+OPENING_MARKS = "“„«‹‘‚\"'»›‟❝「『"
 _PAIRS = {
     "“": "”",
-    "„": "“”",
+    "„": '“”"',
     "«": "»",
     "»": "«",
     "‹": "›",
@@ -18,6 +18,9 @@ _PAIRS = {
     "'": "'",
     "‟": "”",
     "❝": "❞",
+    "›": "‹",
+    "「": "」",
+    "『": "』",
 }
 _MAX_COUNT = 3
 """Figures in the number of a row."""
@@ -26,6 +29,7 @@ _SPACE = re.compile(r"[^\S\n]+")
 _NOT_WORD = re.compile(r"[\W_]+")
 _MARKER = re.compile(
     r"(?:\(?(?P<number>\d{1,3}|[ivxIVX]{1,5}|[a-zA-Z])(?P<close>[.)])(?:\s+|$)"
+    r"|(?P<bare>\d{1,2}|o)\s+(?:[–—-]\s+)?(?=[^\W\d_a-z]|[“„«\"'‘])"
     r"|(?P<bullet>[-–—*•◦▪‣●○∙·+])\s+"
     r"|(?P<box>\[[ xX✓✔]?\]|[☐☑☒✓✔□■])\s*)"
 )
@@ -92,7 +96,8 @@ class Marker:
     Attributes:
         rest: the text after it.
         readings: what its number may be: a `digit`'s, a `roman` numeral's, a
-            `letter`'s place in the alphabet; none of a bullet.
+            `letter`'s place in the alphabet, a `bare` figure without a sign behind it, or an
+            `o` typed for a bullet; none of a bullet.
     """
 
     __slots__ = ("readings", "rest")
@@ -108,6 +113,8 @@ class Marker:
 
     def precedes(self, other: "Marker") -> bool:
         """Tell whether another marker is the next of the same row."""
+        if "o" in self.readings:
+            return "o" in other.readings
         return any(other.readings.get(kind) == number + 1 for kind, number in self.readings.items())
 
 
@@ -117,6 +124,8 @@ def marker_of(text: str) -> Marker | None:
     if found is None:
         return None
     rest = unboxed(text[found.end() :])
+    if (bare := found["bare"]) is not None:
+        return Marker(rest, {"o": 0} if bare == "o" else {"bare": int(bare)})
     written = found["number"]
     if written is None:
         return Marker(rest)

@@ -67,7 +67,10 @@ def test_other_units():
         ("vol. 2, ch. iv, pp. 34-35", [(Unit.VOLUME, 2), (Unit.CHAPTER, 4)]),
         ("The Pond, ch. 9", [(Unit.CHAPTER, 9)]),
         ("54 %", [(Unit.PERCENT, 54)]),
-        ("ch. 41-42", []),
+        ("Part Two, chapter the third", [(Unit.PART, 2), (Unit.CHAPTER, 3)]),
+        ("zweites Buch, Kap. 4", [(Unit.BOOK, 2), (Unit.CHAPTER, 4)]),
+        ("V. 1112", [(Unit.LINE, 1112)]),
+        ("Brief 23", [(Unit.LETTER, 23)]),
         ("Book IV, 75", []),
         ("Book I, Book II", []),
         ("ch. iiii", []),
@@ -79,6 +82,16 @@ def test_other_units():
 def test_steps(locator: str | None, steps: list[tuple[Unit, int]]):
     """What a locator counts beside pages is read in its own order, whole or not at all."""
     assert steps_of(locator) == tuple(Place(unit, number) for unit, number in steps)
+
+
+@pytest.mark.parametrize(
+    ("locator", "first", "last"),
+    [("ch. 41-42", 41, 42), ("Book II, lines 432–433", 432, 433), ("Book III-IV", 3, 4)],
+)
+def test_ranges(locator: str, first: int, last: int):
+    """A range is one place that ends where its second number says."""
+    place = steps_of(locator)[-1]
+    assert (place.number, place.last, place.end) == (first, last, last)
 
 
 @given(value=st.integers(1, 4_999))

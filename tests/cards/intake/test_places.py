@@ -91,7 +91,7 @@ def test_chapters_settle_what_pages_do_not(
         ("ch. 9", ["ch. 3", "ch. 12", "Part 2, ch. 1"], None),
         ("Book III", ["Book V", "Book I"], None),
         ("Book III, 75", ["Book I", "Book V"], None),
-        ("Book III-IV", ["Book I", "Book V"], None),
+        ("Book III-IV", ["Book I", "Book V"], 1),
         ("p. 5, Book III", ["Book I", "Book V"], 1),
         ("canto ii", ["Canto I", "Canto III"], 1),
     ],
