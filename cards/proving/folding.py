@@ -54,6 +54,15 @@ def _fold_part(part: str) -> str:
     return part if unicodedata.category(part).startswith("M") else " "
 
 
+_USUAL = {
+    character: fold_character(character)
+    for character in map(
+        chr, [*range(0x250), *range(0x2000, 0x2070), 0x3000, 0xFB00, 0xFB01, 0xFB02]
+    )
+}
+"""What becomes of the characters most texts are made of."""
+
+
 @dataclass(frozen=True, slots=True)
 class FoldedText:
     """A text as folded, with the way back.
@@ -122,23 +131,25 @@ def _replacement(run: str, kind: str | None, folds: dict[str, str]) -> str:
 
 def _changes(folds: dict[str, str]) -> re.Pattern[str]:
     """Return the pattern of every stretch whose length folding changes."""
-    parting = _class(one for one, kept in folds.items() if kept == " ")
-    nothing = _class(one for one, kept in folds.items() if not kept)
-    several = _class(one for one, kept in folds.items() if len(kept) > 1)
+    folds = folds | _USUAL
+    return _pattern(
+        _class(one for one, kept in folds.items() if kept == " "),
+        _class(one for one, kept in folds.items() if not kept),
+        _class(one for one, kept in folds.items() if len(kept) > 1),
+    )
+
+
+@lru_cache(maxsize=32)
+def _pattern(parting: str, nothing: str, several: str) -> re.Pattern[str]:
+    """Return that pattern; most texts share one, and compiling it takes longer than using it."""
     no_letter = parting + nothing
-    if not no_letter:
-        return re.compile(rf"(?P<several>[{several}])" if several else r"(?!)")
     letter_before, letter_after = rf"(?<![{no_letter}])", rf"(?![{no_letter}]|\Z)"
-    forms = [
-        (
-            rf"(?P<joined>{letter_before}(?:[{_HYPHENS}]{_BREAK}|[{_class(_BETWEEN_LETTERS)}])"
-            rf"{letter_after}|(?<=[{_UNSPACED}])\s+(?=[{_UNSPACED}]))"
-        ),
-        rf"(?P<parted>[{no_letter}]{{2,}}" + (rf"|[{nothing}])" if nothing else ")"),
-    ]
-    if several:
-        forms.append(rf"(?P<several>[{several}])")
-    return re.compile("|".join(forms))
+    return re.compile(
+        rf"(?P<joined>{letter_before}(?:[{_HYPHENS}]{_BREAK}|[{_class(_BETWEEN_LETTERS)}])"
+        rf"{letter_after}|(?<=[{_UNSPACED}])\s+(?=[{_UNSPACED}]))"
+        rf"|(?P<parted>[{no_letter}]{{2,}}|[{nothing}])"
+        rf"|(?P<several>[{several}])"
+    )
 
 
 def _class(characters: Iterable[str]) -> str:

@@ -23,9 +23,9 @@ _RUNS, _RUNS_OF_LONG = 40, 24
 """Runs searched for at most, of shorter words and of longer: each costs a pass over the book."""
 _LONG = 120
 """Characters from which words are long: their runs are rarer, and more of them are whole."""
-_ROUNDS = 4
+_ROUNDS = 8
 """Rounds in which they are searched for, each spread over the whole of the words."""
-_AGREED = 5
+_AGREED = 4
 """Runs that agree on a beginning, and twice as many as on any other, before no more are asked."""
 _BUCKET = 32
 """Characters within which two beginnings are taken for one: what errors add or drop up to there."""

@@ -3,11 +3,12 @@
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.benchmarks import adding, answering, folding, sitting
+from tests.benchmarks import adding, answering, folding, locating, sitting
 
 if __name__ == "__main__":
     with TemporaryDirectory() as folder:
         print(f"folding a history    {folding.measure()} (at most {folding.LIMIT})")
+        print(f"locating a quotation {locating.measure()} (at most {locating.LIMIT})")
         print(f"recording an answer  {answering.measure(Path(folder))} (at most {answering.LIMIT})")
         print(f"today's sitting      {sitting.measure(Path(folder))} (at most {sitting.LIMIT})")
         print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")

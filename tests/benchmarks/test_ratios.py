@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from tests.benchmarks import adding, answering, folding, sitting
+from tests.benchmarks import adding, answering, folding, locating, sitting
 from tests.benchmarks.paired import Ratio
 
 RUNS = 3
@@ -52,3 +52,8 @@ def test_adding_documents_costs_little_more_than_pandoc_alone(tmp_path):
             break
     assert found[-1].ratio <= adding.LIMIT
     assert min(each.growth for each in found) <= adding.FLAT
+
+
+def test_locating_a_quotation_costs_little_more_than_one_alignment():
+    """Locating a quotation with all its slips takes at most twice one alignment of the pair."""
+    assert holds(lambda _: locating.measure(), locating.LIMIT)
