@@ -22,6 +22,8 @@ _ISBN = re.compile(r"ISBN(?:-1[03])?:?\s*([\dXx][\dXx \-–]{8,20}[\dXx])")
 _BY = re.compile(r"\s*by\s+(\S.{0,200}?)(?:\s*\(\d{4}\))?\s*", re.IGNORECASE)
 _BARE = re.compile(r"[ \t]*(\d{1,3}|[IVXLC]{1,8})\.?[ \t]*")
 _PARAGRAPH = re.compile(r"\S[^\n]*(?:\n(?![ \t]*\n)[^\n]+)*")
+_SENTENCE = re.compile(r"\S+\s+[\w-]+\s+[a-z].*[.!?;,]")
+"""What goes on in small letters and ends as a sentence does: `Chapter 5 was the dullest.`"""
 _NUMBER_ENDS = re.compile(r"\S+\s+[\w-]+\s*[.:)—–]")
 _FRONT = 8
 """Lines with words in which a title page names its author."""
@@ -106,7 +108,7 @@ def _standing_alone(text: str) -> Iterator[Heading]:
         title = " ".join(found[0].split())
         if opens_chapter(title):
             numbered = len(lines) == 1 or _NUMBER_ENDS.match(title) or len(lines[0]) <= _SHORT
-            if numbered and title[-1] not in ",;":
+            if numbered and not _SENTENCE.fullmatch(title):
                 yield Heading(_with_title(title, text, found.end()), found.start(), 2)
         elif len(lines) == 1 and opens_volume(title) and title[-1] not in ",;":
             yield Heading(title, found.start(), 1)
@@ -137,6 +139,8 @@ def _numbered(bare: list[Heading]) -> list[Heading]:
 
 def _without_contents(headings: list[Heading], length: int) -> list[Heading]:
     """Leave out three or more headings in a row with nothing between them: a list of contents."""
+    if not headings:
+        return []
     ends = [*(heading.start for heading in headings[1:]), length]
     bare = [
         end - heading.start - len(heading.title) < _BODY and heading.level > 1
