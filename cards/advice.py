@@ -82,8 +82,8 @@ def _on_theme(digest: Digest) -> Iterator[Notice]:
     if words < FEWEST_WORDS_OF_A_THEME:
         yield Notice(
             "theme",
-            f"The theme has {words} word{'' if words == 1 else 's'}, about a line: say what the book "
-            "comes to, and by what stages.",
+            f"The theme has {words} word{'' if words == 1 else 's'}, about a line: say what the "
+            "book comes to, and by what stages.",
         )
     if words > MOST_WORDS_OF_A_THEME:
         yield Notice(
@@ -115,10 +115,7 @@ def is_sentence(text: str) -> bool:
     words = [word.casefold() for word in _WORD.findall(said)]
     if not words or not any(character < "\u0250" for character in said if character.isalpha()):
         return bool(words)
-    if any(
-        word in _FINITE or word.endswith(("n't", "n’t", "'s", "’s")) and index == 0
-        for index, word in enumerate(words)
-    ):
+    if any(word in _FINITE or word.endswith(("n't", "n’t")) for word in words):
         return True
     if len(words) <= _TITLE_OF_A_PART and not _SENTENCE_END.search(said):
         return False

@@ -1,32 +1,15 @@
 """How often: "every other day", "twice a week", "on Monday and Thursday nights"."""
 
 import re
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import replace
 
-from cards.commitments.dates import DAYS, MONTHS
+from cards.commitments.cadence import Cadence, named_days, step_of
 from cards.commitments.feasts import FEASTS
 from cards.commitments.line import Line, words
 from cards.commitments.measure import WEEKDAYS, WEEKEND, WORKING_DAYS, Period
-
-
-@dataclass(frozen=True, slots=True)
-class Cadence:
-    """How often something is to be done, before terms and counts.
-
-    Attributes:
-        period: the span it is told in.
-        every: how many spans make a period.
-        on: BYDAY values, not yet in order.
-        times: deeds in a period when the words say so ("twice", "three evenings"), or None.
-        implied: whether nothing but a habit of the day (waking, dinner) says it.
-    """
-
-    period: Period
-    every: int = 1
-    on: frozenset[str] = frozenset()
-    times: int | None = None
-    implied: bool = False
-
+from cards.commitments.monthly import take_monthly
+from cards.commitments.spans import DAYS, MONTHS
 
 _WD = "(?:" + "|".join(DAYS) + ")"
 _PART = r"(?:morning|evening|night|afternoon|lunchtime|lunch time|noon|teatime|bedtime|midday)"
@@ -38,15 +21,6 @@ _DAILY = (
 _UNIT = r"(?:day|week|month|quarter|year|night|evening|morning|afternoon)"
 _JOIN = r"(?: ,)?(?: and| or| &)?(?: on)?(?: (?:every|each|the|a))?"
 _LIST = rf"{_WD}s?(?: {_PART}s?)?(?:{_JOIN} {_WD}s?(?: {_PART}s?)?)*"
-_NTH = r"(?:[1-5]th|last)"
-_EACH = r"(?:each|every|a|per|the|any|that|this)"
-_MONTHLY = words(
-    rf"(?:on )?(?:(?P<lead>each|every) )?(?:the )?(?P<which>{_NTH}(?: {_WD})?(?:"
-    rf"(?: ,)?(?: and| or) (?:the )?{_NTH}(?: {_WD})?)*)"
-    rf"(?: (?P<day>{_WD})s?)?(?: {_PART}s?)?(?: (?:of|in) (?P<of>{_EACH}|my|our)(?: calendar)?"
-    rf"(?: (?P<step>other|[2-9]th|\d+))?(?: calendar)? (?P<unit>month|quarter|year)s?)?"
-)
-_NAMED_DAY = re.compile(rf"(?P<which>{_NTH})(?: (?P<day>{_WD}))?")
 _STEP = r"(?P<step>other|alternate|[2-9]th|1\dth|\d{1,3}(?! \d))"
 _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
@@ -77,7 +51,7 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "weekdays",
         words(
-            r"(?:(?:on|each|every|all|per|a) )*(?:single )?(?:weekday|school ?day|school "
+            r"(?:(?:on|each|every|all|per|a) ){0,3}(?:single )?(?:weekday|school ?day|school "
             r"night)s?(?: mornings?| evenings?| nights?| afternoons?| lunchtimes?)?"
             r"|(?:from )?monday(?: mornings?)? (?:to|through|thru|until) friday(?: "
             r"evenings?)?|(?:from )?mondays (?:to|through) fridays"
@@ -91,7 +65,7 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "weekends",
         words(
-            r"(?:(?:at|on|over|during|the) )*weekends(?: and holidays)?|at the weekend"
+            r"(?:(?:at|on|over|during|the) ){0,3}weekends(?: and holidays)?|at the weekend"
             rf"|weekend {_PART}s"
         ),
     ),
@@ -147,23 +121,13 @@ _NOT_AFTER_A = frozenset(
 _PLURAL = re.compile(rf"(?<!\S){_WD}s(?!\S)|(?<!\S){_WD} (?:{_PART})s(?!\S)")
 
 
-def _byday(name: str) -> str:
-    return WEEKDAYS[DAYS.index(name)]
-
-
-def named_days(text: str) -> frozenset[str]:
-    """Return the weekdays a stretch of a line names, as RFC 5545 writes them."""
-    found = re.findall(rf"(?<!\S)({_WD})s?(?!\S)", text)
-    return frozenset(_byday(name) for name in found)
-
-
 def take_cadence(line: Line) -> Cadence | None:
     """Take how often from a line, with the weekdays that go with it; None when it is once.
 
     A weekday that is neither repeated nor in the plural ("on Sunday") is left in the
     line: it is a date, unless a weekly cadence stands beside it.
     """
-    cadence = _monthly(line)
+    cadence = take_monthly(line)
     if cadence is not None:
         return cadence
     best: tuple[int, int, str, re.Match[str]] | None = None
@@ -178,7 +142,7 @@ def take_cadence(line: Line) -> Cadence | None:
         return None
     _, _, name, found = best
     line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
-    return _beside(line, _meant(name, found))
+    return _beside(line, _MEANT[name](found))
 
 
 def _fits(name: str, found: re.Match[str], left: str) -> bool:
@@ -216,19 +180,10 @@ def _fits(name: str, found: re.Match[str], left: str) -> bool:
     return True
 
 
-def _step(found: re.Match[str]) -> int:
-    step = found.groupdict().get("step")
-    if step is None:
-        return 1
-    if step in {"other", "alternate", "couple of"}:
-        return 2
-    return max(1, int(step.removesuffix("th")))
-
-
 def _of_unit(unit: str, every: int, times: int | None = None) -> Cadence:
     if unit == "2 weeks":
         return Cadence(Period.WEEK, 2 * every, times=times)
-    if unit == "quarter" or unit == "season" or unit == "term":
+    if unit in {"quarter", "season", "term"}:
         return Cadence(Period.MONTH, 3 * every, times=times)
     if unit in _YEARLY:
         return Cadence(Period.YEAR, every, times=times)
@@ -237,52 +192,55 @@ def _of_unit(unit: str, every: int, times: int | None = None) -> Cadence:
     return Cadence(Period.DAY, every, times=times)
 
 
-def _meant(name: str, found: re.Match[str]) -> Cadence:  # noqa: PLR0911 - one a shape
-    said = found.groupdict()
-    match name:
-        case "stepped weekday":
-            every = 2 if said["alternate"] else _step(found)
-            return Cadence(Period.WEEK, every, named_days(said["days"]))
-        case "times a unit":
-            count = said["n"] or said["d"]
-            return _of_unit(said["unit"], _step(found), int(count) if count else 1)
-        case "days in days":
-            return Cadence(Period.WEEK, times=int(said["d"]))
-        case "weekdays":
-            return Cadence(Period.DAY, on=frozenset(WORKING_DAYS))
-        case "range":
-            first, last = DAYS.index(said["first"]), DAYS.index(said["last"])
-            days = {WEEKDAYS[(first + step) % 7] for step in range((last - first) % 7 + 1)}
-            return Cadence(Period.DAY, on=frozenset(days))
-        case "every weekend":
-            return Cadence(Period.WEEK, on=frozenset(WEEKEND), times=1)
-        case "weekends":
-            return Cadence(Period.WEEK, on=frozenset(WEEKEND))
-        case "except":
-            out = named_days(said["days"])
-            if "weekend" in said["days"]:
-                out = frozenset(WEEKEND)
-            return Cadence(Period.DAY, on=frozenset(WEEKDAYS) - out)
-        case "weekday list":
-            chosen = 1 if " or " in said["days"] else None
-            return Cadence(Period.WEEK, on=named_days(said["days"]), times=chosen)
-        case "other unit":
-            every = _step(found) if said["step"] else 2
-            return _of_unit(said["unit"], every)
-        case "adverb":
-            units = {"daily": "day", "weekly": "week", "monthly": "month", "yearly": "year"}
-            return _of_unit(units.get(said["adverb"], "day"), 1)
-        case "every unit" | "a unit":
-            return _of_unit(said["unit"], 1)
-        case _:
-            return Cadence(Period.DAY)
+def _stepped_weekday(found: re.Match[str]) -> Cadence:
+    every = 2 if found["alternate"] else step_of(found)
+    return Cadence(Period.WEEK, every, named_days(found["days"]))
 
 
+def _times_a_unit(found: re.Match[str]) -> Cadence:
+    return _of_unit(found["unit"], step_of(found), int(found["n"] or found["d"] or 1))
+
+
+def _range(found: re.Match[str]) -> Cadence:
+    first, last = DAYS.index(found["first"]), DAYS.index(found["last"])
+    days = {WEEKDAYS[(first + step) % 7] for step in range((last - first) % 7 + 1)}
+    return Cadence(Period.DAY, on=frozenset(days))
+
+
+def _except(found: re.Match[str]) -> Cadence:
+    out = frozenset(WEEKEND) if "weekend" in found["days"] else named_days(found["days"])
+    return Cadence(Period.DAY, on=frozenset(WEEKDAYS) - out)
+
+
+def _weekday_list(found: re.Match[str]) -> Cadence:
+    chosen = 1 if " or " in found["days"] else None
+    return Cadence(Period.WEEK, on=named_days(found["days"]), times=chosen)
+
+
+_ADVERBS = {"weekly": "week", "monthly": "month", "yearly": "year"}
+_MEANT: dict[str, Callable[[re.Match[str]], Cadence]] = {
+    "stepped weekday": _stepped_weekday,
+    "times a unit": _times_a_unit,
+    "days in days": lambda found: Cadence(Period.WEEK, times=int(found["d"])),
+    "weekdays": lambda _: Cadence(Period.DAY, on=frozenset(WORKING_DAYS)),
+    "range": _range,
+    "every weekend": lambda _: Cadence(Period.WEEK, on=frozenset(WEEKEND), times=1),
+    "weekends": lambda _: Cadence(Period.WEEK, on=frozenset(WEEKEND)),
+    "except": _except,
+    "weekday list": _weekday_list,
+    "other unit": lambda found: _of_unit(found["unit"], step_of(found) if found["step"] else 2),
+    "every daypart": lambda _: Cadence(Period.DAY),
+    "adverb": lambda found: _of_unit(_ADVERBS.get(found["adverb"], "day"), 1),
+    "every unit": lambda found: _of_unit(found["unit"], 1),
+    "a unit": lambda found: _of_unit(found["unit"], 1),
+}
 _LONE_DAYS = words(
     rf"(?:,? ?(?:always )?(?:on|each|every)(?: the| a)? )(?P<days>{_LIST})|"
     rf"(?P<bare>{_LIST})(?= [.,;:]|$)"
 )
-_DAY_GROUP = words(r"(?:on |every |each )*(?:weekdays|weekends|a weekday|a weekend|the weekend)")
+_DAY_GROUP = words(
+    r"(?:on |every |each ){0,3}(?:weekdays|weekends|a weekday|a weekend|the weekend)"
+)
 _TIMES = words(r"(?P<n>\d{1,3}) (?:times|occasions)|once")
 _NOT_A_START = re.compile(
     r"(?<!\S)(?:from|starting|beginning|since|by|before|until|next|this)(?: on)? $"
@@ -313,63 +271,7 @@ def _beside(line: Line, cadence: Cadence) -> Cadence:
             days = frozenset(WEEKEND if "weekend" in group[0] else WORKING_DAYS)
             cadence = replace(cadence, on=days)
     if cadence.times is None:
-        times = line.take(_TIMES)
-        if times is not None:
-            cadence = replace(cadence, times=int(times["n"] or 1))
+        said = line.take(_TIMES)
+        if said is not None:
+            cadence = replace(cadence, times=int(said["n"] or 1))
     return cadence
-
-
-def _monthly(line: Line) -> Cadence | None:
-    """Read weekdays of the month: "on the first Saturday of each month"."""
-    for found in _MONTHLY.finditer(line.left):
-        days = [each for each in _NAMED_DAY.finditer(found["which"])]
-        named = [each["day"] for each in days if each["day"]]
-        common = found["day"] or (named[-1] if named else None)
-        following = line.left[found.end() :].split()[:2]
-        dated = (
-            following[:1] in (["of"], ["in"])
-            and following[1:2]
-            and following[1] in {*MONTHS, "next", "the", "this"}
-        )
-        stepped = found["lead"] and not found["unit"] and re.match(r"[2-9]th", found["which"])
-        if stepped and _LARGER.search(line.left) is None:
-            continue
-        if common is None or dated or found["of"] in {"this", "that"}:
-            continue
-        if (
-            found["of"] == "the"
-            and not found["lead"]
-            and not _HABIT.search(line.left)
-            and not found["unit"]
-        ):
-            continue
-        left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
-        unit, every = found["unit"], _step(found)
-        line.left = left
-        other = _take_larger(line)
-        if unit is None:
-            unit, every = other or ("month", 1)
-        on = frozenset(
-            ("-1" if each["which"] == "last" else each["which"][0]) + _byday(each["day"] or common)
-            for each in days
-        )
-        months = 3 if unit == "quarter" else 1
-        period = Period.YEAR if unit == "year" else Period.MONTH
-        return Cadence(period, every * months, on)
-    return None
-
-
-_HABIT = words(r"each|every|monthly")
-_LARGER = words(
-    r"(?:once )?(?:(?:each|every|a|per)(?: (?P<step>other|[2-9]th|\d+))? "
-    r"(?P<unit>month|quarter|year)s?|(?P<adverb>monthly|yearly))"
-)
-
-
-def _take_larger(line: Line) -> tuple[str, int] | None:
-    found = line.take(_LARGER)
-    if found is None:
-        return None
-    if found["adverb"]:
-        return found["adverb"].removesuffix("ly"), 1
-    return found["unit"], _step(found)

@@ -29,9 +29,8 @@ def wording_of(text: str, on: date) -> Wording:
     careful = caution(text)
     language = other_language(text[:MAX_READ])
     if language is not None:
-        advice = (NOT_CHECKED.format(language=language),)
-        if careful:
-            advice = (*advice, careful)
+        unchecked = NOT_CHECKED.format(language=language)
+        advice = (unchecked, careful) if careful else (unchecked,)
         return Wording(None, None, None, None, None, advice, caution=careful)
     cue = find_cue(text)
     seen = act_of(text, measured=True).concrete
@@ -40,7 +39,7 @@ def wording_of(text: str, on: date) -> Wording:
     act = act_of(text, measured=measured)
     lasting = measure is not None and measure.minutes is not None
     specific = is_specific(text, cue, minutes=lasting, concrete=act.concrete)
-    rewording = reworded(text, cue, act, specific=specific, measured=measured)
+    rewording = reworded(text, cue, specific=specific, measured=measured)
     said = advice_on_wording(text, act, specific=specific, measured=measured, rewording=rewording)
     if careful:
         said.append(careful)

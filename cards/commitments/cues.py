@@ -139,8 +139,8 @@ def find_cue(text: str) -> Cue | None:
         if _IN_ALL.match(words):
             continue
         return _cue(found, tie)
-    found = _TIME.search(said)
-    return None if found is None else _cue(found, Tie.TIME)
+    timed = _TIME.search(said)
+    return None if timed is None else _cue(timed, Tie.TIME)
 
 
 def _is_date(clause: str) -> bool:

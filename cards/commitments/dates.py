@@ -12,14 +12,18 @@ from collections.abc import Callable
 from datetime import date, timedelta
 
 from cards.commitments.feasts import FEASTS, feast
-
-Span = tuple[date, date]
-"""First and last day, both included."""
-
-MONTHS = (
-    "january february march april may june july august september october november december".split()
+from cards.commitments.spans import (
+    DAYS,
+    MONTHS,
+    Span,
+    after,
+    month_of,
+    months_after,
+    next_day,
+    nth_weekday,
+    span_of,
 )
-DAYS = "monday tuesday wednesday thursday friday saturday sunday".split()
+
 _DAY = timedelta(days=1)
 _WEEK = timedelta(days=7)
 _MONTH = "|".join(MONTHS)
@@ -29,46 +33,6 @@ _PART = r"(?: (?:morning|afternoon|evening|night|lunchtime|noon|teatime|at noon)
 _THIS = r"(?:(?:the|this|that|the present|the current|our) )"
 _NEXT = r"(?:(?:the )?(?:next|coming|following) )"
 _SPANNED = "day|week|weekend|month|quarter|year"
-
-
-def next_day(on: date, weekday: int) -> date:
-    """Return the next such weekday after a day; Monday is 0."""
-    return on + timedelta(days=(weekday - on.weekday() - 1) % 7 + 1)
-
-
-def months_after(day: date, months: int) -> date:
-    """Return the same day of a later month, or its last where it has no such day."""
-    year, month = divmod(day.year * 12 + day.month - 1 + months, 12)
-    return date(year, month + 1, min(day.day, monthrange(year, month + 1)[1]))
-
-
-def month_of(year: int, month: int, months: int = 1) -> Span:
-    """Return so many months from a month's first day."""
-    first = date(year, month, 1)
-    return first, months_after(first, months) - _DAY
-
-
-def span_of(unit: str, on: date, later: int = 0) -> Span:
-    """Return the day, week (from Monday), weekend, month, quarter or year a day is in.
-
-    Args:
-        unit: one of those words.
-        on: the day.
-        later: how many such spans later.
-    """
-    if unit == "day":
-        day = on + later * _DAY
-        return day, day
-    if unit in {"week", "weekend"}:
-        monday = on - timedelta(days=on.weekday()) + later * _WEEK
-        return (monday if unit == "week" else monday + 5 * _DAY), monday + 6 * _DAY
-    if unit == "month":
-        first = months_after(on.replace(day=1), later)
-        return month_of(first.year, first.month)
-    if unit == "quarter":
-        first = months_after(date(on.year, (on.month - 1) // 3 * 3 + 1, 1), 3 * later)
-        return month_of(first.year, first.month, 3)
-    return date(on.year + later, 1, 1), date(on.year + later, 12, 31)
 
 
 def _iso(found: re.Match[str], _on: date) -> Span | None:
@@ -159,15 +123,6 @@ def _weekday_of_month(found: re.Match[str], on: date) -> Span | None:
     return None
 
 
-def nth_weekday(year: int, month: int, weekday: int, number: int) -> date | None:
-    """Return the first (1), second, ... or last (-1) such weekday of a month, None without."""
-    first, last = month_of(year, month)
-    if number < 0:
-        return last - timedelta(days=(last.weekday() - weekday) % 7)
-    day = first + timedelta(days=(weekday - first.weekday()) % 7 + 7 * (number - 1))
-    return day if day <= last else None
-
-
 def _weekday(found: re.Match[str], on: date) -> Span | None:
     weekday = DAYS.index(found["weekday"])
     said = found["which_week"] or ""
@@ -248,26 +203,6 @@ def _from_now(found: re.Match[str], on: date) -> Span | None:
     return (day, day) if day else None
 
 
-def after(on: date, count: int, unit: str) -> date | None:
-    """Return the day so many hours, days, weeks, months, quarters or years later.
-
-    None where that is beyond the calendar, or a century away, which nobody means.
-    """
-    unit = unit.removesuffix("s")
-    days = {"day": 1, "night": 1, "week": 7}.get(unit)
-    months = {"month": 1, "quarter": 3, "year": 12}.get(unit)
-    if unit == "hour":
-        days, count = 1, -(-count // 24)
-    try:
-        if days and count * days <= 36_525:
-            return on + timedelta(days=count * days)
-        if months and count * months <= 1_200:
-            return months_after(on, count * months)
-    except (OverflowError, ValueError):
-        return None
-    return None
-
-
 _YEAR = r"(?:19|20|21)\d\d"
 _READERS: tuple[tuple[str, Callable[[re.Match[str], date], Span | None]], ...] = (
     (r"=(?P<iso>\d{8})=", _iso),
@@ -277,65 +212,84 @@ _READERS: tuple[tuple[str, Callable[[re.Match[str], date], Span | None]], ...] =
         _relative,
     ),
     (
-        r"(?:(?:the )?(?:very )?(?:end|close|last day) of (?:(?P<end_next>(?:the "
-        r")?next|the following|the coming) )?"
-        rf"(?:(?:this|the|that|my|our) )?(?:(?P<end_unit>{_SPANNED})|(?P<end_month>{_MONTH})"
-        rf"(?:,? (?P<end_year>{_YEAR}))?|(?P<end_season>spring|summer|autumn|fall|winter)"
-        rf"|(?P<end_quarter>[1-4]th) quarter|(?P<end_feast>{'|'.join(FEASTS)})|"
-        rf"(?P<end_of_year>{_YEAR}))"
-        rf"|{_THIS}?(?P<out_unit>{_SPANNED}) (?:(?:is|has) (?:out|over|done|ended|up"
-        r"|through)|'s end|end|ends))",
+        (
+            r"(?:(?:the )?(?:very )?(?:end|close|last day) of (?:(?P<end_next>(?:the "
+            r")?next|the following|the coming) )?"
+            rf"(?:(?:this|the|that|my|our) )?(?:(?P<end_unit>{_SPANNED})|(?P<end_month>{_MONTH})"
+            rf"(?:,? (?P<end_year>{_YEAR}))?|(?P<end_season>spring|summer|autumn|fall|winter)"
+            rf"|(?P<end_quarter>[1-4]th) quarter|(?P<end_feast>{'|'.join(FEASTS)})|"
+            rf"(?P<end_of_year>{_YEAR}))"
+            rf"|{_THIS}?(?P<out_unit>{_SPANNED}) (?:(?:is|has) (?:out|over|done|ended|up"
+            r"|through)|'s end|end|ends))"
+        ),
         _end,
     ),
     (
-        r"(?:the )?(?P<where>start|beginning|middle|mid) (?:of )?"
-        rf"(?:(?P<start_month>{_MONTH})(?:,? (?P<start_year>{_YEAR}))?"
-        r"|(?:the )?next (?P<start_unit>week|month|quarter|year))",
+        (
+            r"(?:the )?(?P<where>start|beginning|middle|mid) (?:of )?"
+            rf"(?:(?P<start_month>{_MONTH})(?:,? (?P<start_year>{_YEAR}))?"
+            r"|(?:the )?next (?P<start_unit>week|month|quarter|year))"
+        ),
         _start,
     ),
     (
-        rf"(?:the )?(?:(?:{_WEEKDAY}),? )?(?:the )?(?:(?P<day_a>\d{{1,2}}(?:th)?)(?: "
-        rf"of)? (?P<month_a>{_MONTH})(?:,? (?P<year_a>{_YEAR}))?"
-        rf"|(?P<month_b>{_MONTH}) (?:the )?(?P<day_b>\d{{1,2}}(?:th)?)(?! (?:{_MONTH}"
-        rf"|minutes|times))(?: ?,? (?P<year_b>{_YEAR}))?)",
+        (
+            rf"(?:the )?(?:(?:{_WEEKDAY}),? )?(?:the )?(?:(?P<day_a>\d{{1,2}}(?:th)?)(?: "
+            rf"of)? (?P<month_a>{_MONTH})(?:,? (?P<year_a>{_YEAR}))?"
+            rf"|(?P<month_b>{_MONTH}) (?:the )?(?P<day_b>\d{{1,2}}(?:th)?)(?! (?:{_MONTH}"
+            rf"|minutes|times))(?: ?,? (?P<year_b>{_YEAR}))?)"
+        ),
         _of_month,
     ),
     (
-        rf"(?:the )?(?P<which>[1-5]th|last) (?P<which_day>{_WEEKDAY})(?: (?:of|in) "
-        rf"(?:(?P<which_month>{_MONTH})|(?P<which_next>(?:the )?(?:next|coming"
-        r"|following) month)|(?:this|the) month))",
+        (
+            rf"(?:the )?(?P<which>[1-5]th|last) (?P<which_day>{_WEEKDAY})(?: (?:of|in) "
+            rf"(?:(?P<which_month>{_MONTH})|(?P<which_next>(?:the )?(?:next|coming"
+            r"|following) month)|(?:this|the) month))"
+        ),
         _weekday_of_month,
     ),
     (
-        r"the (?P<nth>\d{1,2}th)(?: (?:day )?of (?:(?:this|the) month|(?P<nth_next>next month)))?"
-        r"(?=$| (?:[.,;:!?()~]|i|we|at|in the|and|or|each|every|to|by|for|on|~)(?:$| ))",
+        (
+            r"the (?P<nth>\d{1,2}th)(?: (?:day )?of (?:(?:this|the) month|"
+            r"(?P<nth_next>next month)))?"
+            r"(?=$| (?:[.,;:!?()~]|i|we|at|in the|and|or|each|every|to|by|for|on|~)(?:$| ))"
+        ),
         _of_this_month,
     ),
     (rf"(?:a|1) week (?:on|from|this|next) (?P<week_on>{_WEEKDAY}|tomorrow|today)", _week_on),
     (
-        r"(?P<which_week>(?:(?:the )?(?:next|coming|following)|this(?: coming)?|the) )?"
-        rf"(?P<weekday>{_WEEKDAY}){_PART}(?! (?:meetings?|group|class|classes"
-        r"|lessons?|papers?|market|service|edition|school|club|seminar|circle"
-        r"|newspapers?|dinner|lunch|supper|mass|rehearsals?|choir|team|post|call"
-        r"|report|review|roast|walk|best)(?!\S))"
-        r"(?P<week_later> week| 2 weeks| 2weeks)?(?P<in_week>(?: of)? next week| of "
-        r"this week| this week)?",
+        (
+            r"(?P<which_week>(?:(?:the )?(?:next|coming|following)|this(?: coming)?|the) )?"
+            rf"(?P<weekday>{_WEEKDAY}){_PART}(?! (?:meetings?|group|class|classes"
+            r"|lessons?|papers?|market|service|edition|school|club|seminar|circle"
+            r"|newspapers?|dinner|lunch|supper|mass|rehearsals?|choir|team|post|call"
+            r"|report|review|roast|walk|best)(?!\S))"
+            r"(?P<week_later> week| 2 weeks| 2weeks)?(?P<in_week>(?: of)? next week| of "
+            r"this week| this week)?"
+        ),
         _weekday,
     ),
     (
-        rf"(?:(?P<span_next>{_NEXT})|(?:this(?: coming)?|the(?: present| current)?|my"
-        r"|our) )(?P<unit>week|weekend|month|quarter|year)",
+        (
+            rf"(?:(?P<span_next>{_NEXT})|(?:this(?: coming)?|the(?: present| current)?|my"
+            r"|our) )(?P<unit>week|weekend|month|quarter|year)"
+        ),
         _span,
     ),
     (
-        r"(?:a|1|(?P<count>\d{1,4})) (?P<from_unit>days?|weeks?|months?|years?) "
-        r"(?:from (?:now|today)|from this day|hence)",
+        (
+            r"(?:a|1|(?P<count>\d{1,4})) (?P<from_unit>days?|weeks?|months?|years?) "
+            r"(?:from (?:now|today)|from this day|hence)"
+        ),
         _from_now,
     ),
     (rf"(?:this |(?P<month_next>next ))?(?P<month>{_MONTH})(?:,? (?P<year>{_YEAR}))?", _month_name),
     (
-        rf"(?:this |next |the )?(?P<feast>{'|'.join(FEASTS)})(?: "
-        rf"(?P<feast_year>{_YEAR}))?(?! (?:tree|card|cards))",
+        (
+            rf"(?:this |next |the )?(?P<feast>{'|'.join(FEASTS)})(?: "
+            rf"(?P<feast_year>{_YEAR}))?(?! (?:tree|card|cards))"
+        ),
         _feast,
     ),
     (r"(?:the )?(?P<quarter>[1-4]th) quarter", _quarter),

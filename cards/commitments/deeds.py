@@ -1,7 +1,5 @@
 """How many deeds: "two letters", "ask three people"; not the traits of one, "ten pages"."""
 
-import re
-
 from cards.commitments.line import Line, words
 
 _TRAITS = frozenset(
@@ -28,13 +26,6 @@ _NOT_BEFORE = frozenset(
 _PHRASAL = frozenset(
     "hand send turn bring put fill invite pay call give have pass take try move carry win".split()
 )
-_COUNT = re.compile(
-    r"(?<!\S)(?P<n>\d{1,3})(?P<between>(?: (?:of (?:my|the|our|his|her|their)"
-    r"|more|new|old|other|different|short|long|good|small|dear|close|separate"
-    r"|[a-z]+))?"
-    r"(?: [a-z]+)?) (?=(?P<noun>[^\W\d_]+))"
-)
-_WORD = re.compile(r"\S+")
 _MEETINGS = words(
     r"(?:at|in|during|on|after|before)?(?: )?(?:each of |every 1 of )?(?:the|my"
     r"|our) (?:next|coming|following) (?P<n>\d{1,2})(?: [^\W\d_]+(?: ')?)? "

@@ -1,6 +1,7 @@
 """Times of the clock, and how long a deed lasts, in minutes."""
 
 import re
+from collections.abc import Callable
 
 from cards.commitments.line import Line, words
 
@@ -33,13 +34,13 @@ _CLOCK = (
 _LEAD = (
     r"(?:(?P<lead>for|within|after|in|under|than|least|most|only|every|each|wait|spend|exactly)"
     r" )?(?:(?:the|a|an|full|about|some|least|at least|at most|up to|only|just"
-    r"|another|the first|a full|a whole|no more than) )*"
+    r"|another|the first|a full|a whole|no more than) ){0,4}"
 )
 _OFFSET = (
     r"(?= (?:before|after|earlier|later|of (?:waking|getting|rising|coming"
     r"|arriving|reading|receiving|my)|ago|from now|early|late)(?!\S))"
 )
-_SHAPES: tuple[tuple[str, object], ...] = (
+_SHAPES: tuple[tuple[str, Callable[[re.Match[str]], int]], ...] = (
     (r"(?P<n>\d+) (?:and a half|1 half) hours?", lambda f: int(f["n"]) * 60 + 30),
     (r"(?:an|1|a) (?:hour and a half|and a half hours?)", lambda _: 90),
     (r"(?:an|1|a) hour and (?:a quarter)", lambda _: 75),
@@ -50,13 +51,17 @@ _SHAPES: tuple[tuple[str, object], ...] = (
     (r"half (?:an|a|1) hour|half hour", lambda _: 30),
     (r"(?P<d>\d+\.\d+) hours?", lambda f: round(float(f["d"]) * 60)),
     (
-        r"(?P<n>\d{1,4}) (?:more )?(?:quiet |whole |full |good |silent "
-        r"|uninterrupted |unbroken )?minutes?",
+        (
+            r"(?P<n>\d{1,4}) (?:more )?(?:quiet |whole |full |good |silent "
+            r"|uninterrupted |unbroken )?minutes?"
+        ),
         lambda f: int(f["n"]),
     ),
     (
-        r"(?P<n>\d{1,3}) (?:more )?(?:quiet |whole |full |good |silent "
-        r"|uninterrupted |unbroken )?hours?",
+        (
+            r"(?P<n>\d{1,3}) (?:more )?(?:quiet |whole |full |good |silent "
+            r"|uninterrupted |unbroken )?hours?"
+        ),
         lambda f: int(f["n"]) * 60,
     ),
     (r"(?:an|1|a) (?:\w+ )?hour(?: long)?", lambda _: 60),
@@ -95,11 +100,11 @@ def take_minutes(line: Line) -> int | None:
             if lead in _NOT_A_LENGTH or offset:
                 line.left = _gapped(line.left, found)
                 return take_minutes(line) if offset or lead in _NOT_A_LENGTH else None
-            minutes = value(found)  # type: ignore[operator] # each shape with its own reading
+            minutes = value(found)
             if not 1 <= minutes <= _LONGEST:
                 continue
             line.left = _gapped(line.left, found)
-            return int(minutes)
+            return minutes
     return None
 
 

@@ -4,22 +4,15 @@ import re
 from dataclasses import dataclass
 from datetime import date
 
-from cards.commitments.cadences import Cadence, take_cadence
+from cards.commitments.cadence import Cadence
+from cards.commitments.cadences import take_cadence
 from cards.commitments.cues import Cue, Tie
 from cards.commitments.deeds import count_of, take_meetings, take_times
 from cards.commitments.durations import take_clock, take_minutes
+from cards.commitments.lengths import Bound, Term, days_in, end_of, weeks_in
 from cards.commitments.line import GAP, Line, line_of, words
 from cards.commitments.measure import WEEKDAYS, WORKING_DAYS, Measure, Period, in_week_order
-from cards.commitments.terms import (
-    Bound,
-    Term,
-    days_in,
-    end_of,
-    take_days,
-    take_length,
-    take_next_times,
-    weeks_in,
-)
+from cards.commitments.terms import take_days, take_length, take_next_times
 
 _VAGUE = words(
     r"(?:every|once in a|each|1 in a) (?:so often|now and (?:then|again)|while"

@@ -9,7 +9,7 @@ either, so that no rewording can soften it.
 import re
 
 from cards.cautions import Matter, matters
-from cards.commitments.concreteness import Act, act_of
+from cards.commitments.concreteness import act_of
 from cards.commitments.cues import Cue, Tie
 from cards.commitments.line import MAX_READ, plain
 
@@ -36,13 +36,12 @@ LONGEST = 400
 """Characters of a commitment that is reworded: a longer one wants parting first."""
 
 
-def reworded(text: str, cue: Cue | None, act: Act, *, specific: bool, measured: bool) -> str | None:
+def reworded(text: str, cue: Cue | None, *, specific: bool, measured: bool) -> str | None:
     """Return the commitment as "When ..., I will ...", or None where that would not serve.
 
     Args:
         text: the commitment.
         cue: the situation it names, or None.
-        act: the act it promises.
         specific: whether it says to whom, to what, where or when.
         measured: whether it has a measure.
     """

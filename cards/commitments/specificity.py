@@ -5,6 +5,7 @@ import re
 from cards.commitments.concreteness import act_of
 from cards.commitments.cues import Cue
 from cards.commitments.line import line_of, plain
+from cards.commitments.spans import DAYS, MONTHS
 from cards.commitments.verbs import FILLERS, INTRANSITIVE, VAGUE_OBJECTS
 
 _CLOCK = re.compile(
@@ -14,8 +15,8 @@ _CLOCK = re.compile(
 )
 _NAME = re.compile(r"(?<![.!?:\"“(] )(?<!^)(?<!^[\"“(])\b[A-Z][^\W\d_]+")
 _NOT_NAMES = frozenset(
-    """i monday tuesday wednesday thursday friday saturday sunday january february march april may
-    june july august september october november december""".split()
+    """i monday tuesday wednesday thursday friday saturday sunday january february march
+    april may june july august september october november december""".split()
 )
 _PLACE = re.compile(
     r"(?<!\S)(?:in|at|to|on|from|into|outside|inside|by|beside|near|under|around"
@@ -86,8 +87,6 @@ def _named(text: str, line: str) -> bool:
 
 def _objects(line: str, verb: str) -> list[str]:
     """Return what is left when fillers, vague words, numbers, dates and the verb are gone."""
-    from cards.commitments.dates import DAYS, MONTHS  # noqa: PLC0415
-
     line = _GOOD_TURN.sub(" ", line)
     gone = FILLERS | VAGUE_OBJECTS | set(DAYS) | set(MONTHS) | {verb, verb + "ing", verb + "s"}
     return [
@@ -102,15 +101,17 @@ def _objects(line: str, verb: str) -> list[str]:
 
 
 _ABSTRACT_AIMS = frozenset(
-    """patient kind grateful honest generous brave courageous humble thankful present mindful calm
-    open attentive tolerant thoughtful considerate positive productive happy healthy healthier loving
-    forgiving disciplined organised organized become feel think remember appreciate improve develop
-    cultivate practise practice patience courage gratitude compassion humility wisdom honesty listen
-    person human friend being husband wife father mother reader listener start stop begin keep
-    make sure want should would like hope aim strive effort best live fully moment joy happiness
-    end weekend quarter fortnight until minutes hours minute hour morning tomorrow today tonight
-    nothing always habit learn spend give get take help quiet active fit stay grow work
-    responsibly responsible ambitious read selfish angry worry care mind judge judgemental
-    judgmental trust respect myself yourself else whenever can possible important matters
-    serious simple simplify balanced balance life lives quality regular think creative""".split()
+    """patient kind grateful honest generous brave courageous humble thankful present
+    mindful calm open attentive tolerant thoughtful considerate positive productive
+    happy healthy healthier loving forgiving disciplined organised organized become
+    feel think remember appreciate improve develop cultivate practise practice
+    patience courage gratitude compassion humility wisdom honesty listen person human
+    friend being husband wife father mother reader listener start stop begin keep make
+    sure want should would like hope aim strive effort best live fully moment joy
+    happiness end weekend quarter fortnight until minutes hours minute hour morning
+    tomorrow today tonight nothing always habit learn spend give get take help quiet
+    active fit stay grow work responsibly responsible ambitious read selfish angry
+    worry care mind judge judgemental judgmental trust respect myself yourself else
+    whenever can possible important matters serious simple simplify balanced balance
+    life lives quality regular think creative""".split()
 )

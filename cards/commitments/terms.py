@@ -1,54 +1,13 @@
 """Until when and for how long: "for two weeks", "by Friday", "until the end of June"."""
 
 import re
-from dataclasses import dataclass
 from datetime import date, timedelta
-from enum import StrEnum
 
-from cards.commitments.cadences import named_days
-from cards.commitments.dates import DATE, DAYS, after, day_or_span
+from cards.commitments.cadence import named_days
+from cards.commitments.dates import DATE, day_or_span
+from cards.commitments.lengths import Bound, Term
 from cards.commitments.line import Line, words
-
-
-class Bound(StrEnum):
-    """What a date bounds: the doing of one thing, or the going on of it."""
-
-    BY = "by"
-    UNTIL = "until"
-    DURING = "during"
-    ON = "on"
-
-
-@dataclass(slots=True)
-class Term:
-    """What a line says of an end.
-
-    Attributes:
-        count: so many units the commitment goes on for, or None.
-        unit: `day`, `weekday`, `week`, `month`, `quarter`, `year`; `on` for weekdays.
-        on: weekdays the units are ("for six Sundays").
-        loose: whether the length only bounds ("in the next ten days"), so that one thing
-            is done within it, unless a cadence says otherwise.
-        deadline: the last day, or None.
-        bound: how the deadline was told, or None.
-        weekday: whether the deadline is a bare weekday or a bare day of the month.
-        unknown: whether an end was told that no calendar knows ("by my birthday").
-    """
-
-    count: int | None = None
-    unit: str = ""
-    on: frozenset[str] = frozenset()
-    loose: bool = False
-    deadline: date | None = None
-    bound: Bound | None = None
-    weekday: bool = False
-    unknown: bool = False
-
-    @property
-    def by_a_day(self) -> bool:
-        """Whether it names only a day by which, and no length."""
-        return self.count is None and self.bound is Bound.BY
-
+from cards.commitments.spans import DAYS
 
 _WD = "(?:" + "|".join(DAYS) + ")"
 _UNITS = (
@@ -188,25 +147,28 @@ def _take_lengths(line: Line, on: date, term: Term) -> None:
         if counted and not (found["one"] == "the " and found["next"] is None):
             _measure(line, term, found, int(found["n"] or 1))
             return
+    if not _take_next(line, term):
+        _take_within(line, on, term)
+
+
+def _take_next(line: Line, term: Term) -> bool:
     found = _NEXT.search(line.left) or _NEXT_ONE.search(line.left)
-    if found is not None:
-        loose = found["lead"] in {
-            "over",
-            "during",
-            "in",
-            "within",
-            "across",
-            "throughout",
-            "inside",
-            None,
-        }
-        _measure(line, term, found, int(found.groupdict().get("n") or 1), loose=loose)
-        return
-    found = line.take(_WITHIN_THE)
-    if found is not None:
-        span = day_or_span(f"this {found['unit']}", on)
-        if span is not None:
-            term.deadline, term.bound = span[1], Bound.BY
+    if found is None:
+        return False
+    count = int(found.groupdict().get("n") or 1)
+    _measure(line, term, found, count, loose=found["lead"] in _BOUNDING)
+    return True
+
+
+_BOUNDING = frozenset({"over", "during", "in", "within", "across", "throughout", "inside", None})
+"""Words that lead in a span within which something is done, rather than goes on."""
+
+
+def _take_within(line: Line, on: date, term: Term) -> None:
+    this = line.take(_WITHIN_THE)
+    span = None if this is None else day_or_span(f"this {this['unit']}", on)
+    if span is not None:
+        term.deadline, term.bound = span[1], Bound.BY
         return
     found = line.take(_WITHIN)
     if found is not None:
@@ -276,8 +238,8 @@ def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> N
 
 
 def _take_whole(line: Line, on: date, term: Term) -> None:
-    found = line.take(_ALL_UNIT)
-    span = None if found is None else day_or_span(f"this {found['unit']}", on)
+    whole = line.take(_ALL_UNIT)
+    span = None if whole is None else day_or_span(f"this {whole['unit']}", on)
     if span is not None:
         term.deadline, term.bound = span[1], Bound.DURING
         return
@@ -332,43 +294,3 @@ def take_next_times(line: Line) -> int | None:
     """Take "the next time", "the next three times" from a line; None without."""
     found = line.take(_NEXT_TIME)
     return None if found is None else int(found["n"] or 1)
-
-
-def days_in(count: int, unit: str) -> int:
-    """Return how many days so many units are, a month counted as 30 and a year as 365.
-
-    Common practice, no published source: who promises something daily for a month means
-    thirty times, whichever month it is.
-    """
-    if unit in {"week", "on"}:
-        return 7 * count
-    if unit == "month":
-        return 365 * (count // 12) + 30 * (count % 12)
-    if unit == "quarter":
-        return days_in(3 * count, "month")
-    return 365 * count if unit == "year" else count
-
-
-def weeks_in(count: int, unit: str) -> int:
-    """Return how many whole weeks so many units are, a year counted as 52; at least 1."""
-    months = {"month": 1, "quarter": 3, "year": 12}.get(unit)
-    if months is not None:
-        return max(1, 52 * count * months // 12)
-    if unit in {"week", "on"}:
-        return count
-    return max(1, count // (5 if unit == "weekday" else 7))
-
-
-def end_of(term: Term, on: date) -> date | None:
-    """Return the last day of a term told by its length."""
-    if term.count is None:
-        return None
-    unit = "week" if term.unit == "on" else term.unit
-    if unit == "weekday":
-        weeks, days = divmod(term.count, 5)
-        day = on + timedelta(weeks=weeks)
-        while days:
-            day += timedelta(days=1)
-            days -= day.weekday() < 5
-        return day
-    return after(on, term.count, unit)

@@ -52,7 +52,7 @@ def test_the_page_says_what_is_missing_and_offers_a_rewording(terminal):
 
 
 def test_a_good_commitment_is_left_alone(terminal):
-    """With nothing missing the page shows the measure in words, and says there is nothing to mend."""
+    """With nothing missing the page shows the measure in words, and that nothing is to mend."""
     said = "Each Sunday until Easter I will read to Hanne for half an hour."
     shown = terminal.run("wording", said, "--on", "2026-03-04").output
     assert "measure: once a week, on Sunday, 30 minutes each, until 2026-04-05" in shown

@@ -1,0 +1,178 @@
+"""Whether a verb with what follows it is an act someone could see done."""
+
+import re
+
+from cards.commitments.verbs import (
+    ABSTRACT,
+    ABSTRACT_ENDINGS,
+    ACTS,
+    IMPERATIVE_OPENERS,
+    LIGHT,
+    NEVER_VERBS,
+    STATES,
+    stem,
+)
+
+_VISIBLE_BEING = re.compile(
+    r"(?:be|stay|remain|keep|get) (?:up|home|out|back|outside|indoors|in bed|out "
+    r"of bed|in my|in the|at (?:the|my|home|church|mass|work|table|least \d)|at "
+    r"@|on the (?!lookout|alert|way to being)|the 1th (?:to|1 to|person to)|the "
+    r"last to|there|silent(?! and calm)|quiet (?:for|until)|seated|offline"
+    r"|present at|by the|off (?:the|my|social|line)|away from|on time|in by"
+    r"|asleep by|at my|with (?:my|the|her|him)|dressed|washed|early for|punctual"
+    r"|standing)(?!\S)"
+)
+_LATER = re.compile(
+    r"(?:^| )(?:and|then|by|or|but|instead|, |; |\. )(?: then| instead| also| to"
+    r"| i will)? (?P<verb>[a-z]+)(?= (?P<next>\S+)|$)"
+)
+_PLAIN_ACTS = frozenset(
+    """write call ask tell say send read walk note phone ring visit invite thank list
+    record give help draw sing cook buy pay put post speak email text join go take
+    leave make set turn share""".split()
+)
+_VISIBLE_WITH = {
+    verb: re.compile(pattern)
+    for verb, pattern in {
+        "balance": r".*\b(?:books?|accounts?|budgets?)\b",
+        "manage": r".*\b(?:books?|accounts?|budgets?)\b",
+        "learn": r"(?!(?:how )?to (?:be|feel|accept|love|trust|live|let|think|appreciate)\b"
+        r"|from|more about)",
+        "have": r"(?!more|less|an open|a (?:better|more|positive)|no fear|fewer|higher)\S",
+        "get": r"(?!better|more|less|angry|over|closer|used|organised|fit|healthy|along|on "
+        r"(?!the bus|my)|in (?!touch))\S",
+        "look": r"(?:up|at|through|out|in)\b(?! (?:the bright|things|life|myself))",
+        "stand": r"(?:up|at|in|on|by|for|\d)",
+        "hold": r"(?:the|a|an|our|my|her|his|\d+)\b",
+        "see": r"(?:the|a|my|\d+)\b",
+        "find": r"(?:the|a|an|my|out|to|\d+)\b",
+        "build": r"(?:the|a|an|my|\d+)\b",
+        "accept": r"(?:the|a|an|my|\d+)\b",
+        "raise": r"(?:the|a|an|my|\d+)\b",
+        "welcome": r"(?:the|a|an|my|\d+)\b",
+        "attend": r"\S",
+        "reduce": r".*\d",
+        "limit": r".*\d",
+        "increase": r".*\d",
+        "live": r"on .*\d",
+        "stay": r"(?:home|at|with|for|in|off|out|away|until|behind|up|silent|indoors|seated)\b"
+        r"(?! (?:the moment|touch with my feelings|peace|control))",
+    }.items()
+}
+_VISIBLE_WITH["remain"] = _VISIBLE_WITH["stay"]
+"""Verbs of mind and being that are acts with the right words after them."""
+_INVISIBLE_WITH = {
+    verb: re.compile(pattern)
+    for verb, pattern in {
+        "let": r"go(?: of\b| ?\.?$)",
+        "give": r"up ?\.?$",
+        "spend": r"(?:more|less) (?:time|energy)",
+        "listen": r"(?:better|more|people|others|to (?:people|others))\b ?(?:carefully)? ?\.?$"
+        r"|(?:better|kindly|patiently|gently|fully)",
+        "speak": r"(?:better|kindly|patiently|gently|wisely|mindfully)",
+        "talk": r"(?:better|kindly|patiently|gently|wisely|mindfully)",
+        "work": r"(?:better|simply|mindfully)|on .*\b(?:myself|patience|temper|attitude"
+        r"|character|confidence|habits?)\b",
+        "support": r"(?:more|(?:other )?people|others|everyone|everybody)? ?\.?$",
+        "serve": r"(?:more|(?:the |other )?people|others|everyone|everybody)? ?(?:better)? ?\.?$",
+        "lead": r"(?:more|(?:other )?people|others)? ?(?:better)? ?\.?$",
+    }.items()
+}
+"""Verbs of doing that are no acts with these words after them."""
+_TIME_TO_ACT = re.compile(r"\btime to (?:walk|write|call|read)")
+_NOT_SET = frozenset("time better less good expectations boundaries".split())
+_PHRASE_ENDS = frozenset(
+    "in at on by with from when before after , . until who about every each while if as".split()
+)
+_ARTICLES = frozenset("the my a an of to for and".split())
+
+
+def is_visible_being(clause: str) -> bool:
+    """Tell whether a clause is of being somewhere: "be in bed by ten", "stay at the table"."""
+    return _VISIBLE_BEING.match(clause) is not None
+
+
+def is_seen(verb: str, rest: list[str]) -> bool:
+    """Tell whether a verb with the words after it is an act someone could see."""
+    phrase = _phrase(rest)
+    said = " ".join(rest)
+    abstract = any(is_quality(word) for word in phrase[:3])
+    if verb in STATES:
+        visible = _VISIBLE_WITH.get(verb)
+        return visible is not None and visible.match(said) is not None and not abstract
+    unseen = _INVISIBLE_WITH.get(verb)
+    if unseen is not None and unseen.match(said):
+        return False
+    if verb in {"exercise", "practise", "practice"}:
+        abstract = any(is_quality(word) for word in phrase[:3] if word not in _DEGREES)
+    if verb in LIGHT and abstract:
+        return _seen_after_all(verb, said, phrase)
+    return verb in ACTS or verb.isalpha()
+
+
+_DEGREES = frozenset(("more", "less", "better"))
+
+
+def is_quality(word: str) -> bool:
+    """Tell whether a word names a quality or a state of mind."""
+    return word in ABSTRACT or word.endswith(ABSTRACT_ENDINGS)
+
+
+def _phrase(rest: list[str]) -> list[str]:
+    """Return the words up to the first preposition, mark or clause, without articles."""
+    phrase: list[str] = []
+    for word in (word for word in rest[:6] if word not in _ARTICLES):
+        if word in _PHRASE_ENDS:
+            break
+        phrase.append(word)
+    return phrase
+
+
+def _seen_after_all(verb: str, said: str, phrase: list[str]) -> bool:
+    """Tell whether a light verb's abstract object is a thing after all."""
+    if "time" in phrase:
+        numbered = any(word.isdigit() for word in said.split())
+        return bool(_TIME_TO_ACT.search(said)) or (verb in {"give", "offer"} and numbered)
+    return verb in {"raise", "set"} and phrase[:1] != ["more"] and not _NOT_SET & set(phrase)
+
+
+def is_imperative(verb: str, rest: list[str]) -> bool:
+    """Tell whether a verb at the head of a clause commands, rather than names."""
+    if verb in STATES:
+        return True
+    if verb in ACTS:
+        return rest[:1] not in (["is"], ["are"], ["was"], ["makes"], ["matters"], ["of"])
+    if is_quality(verb) or verb in IMPERATIVE_OPENERS | NEVER_VERBS or not verb.isalpha():
+        return False
+    return bool(rest) and (rest[0] in IMPERATIVE_OPENERS or rest[0].isdigit())
+
+
+def acts_later(clause: str) -> bool:
+    """Tell whether a state of mind is followed by an act: "reflect ..., and write ..."."""
+    for found in _LATER.finditer(clause):
+        verb = stem(found["verb"])
+        if verb not in _PLAIN_ACTS:
+            continue
+        following = found["next"]
+        if (
+            found["verb"] != verb
+            or following is None
+            or following in IMPERATIVE_OPENERS
+            or following.isdigit()
+            or verb in _ALWAYS_VERBS
+        ):
+            return True
+    return False
+
+
+_ALWAYS_VERBS = frozenset("write call ask tell say".split())
+
+
+def forbids_what_is_seen(clause: str) -> bool:
+    """Tell whether "no ..." forbids something that can be seen: "no phone at table"."""
+    following = clause.split()[1:4]
+    if not following:
+        return False
+    if following[0] == "more":
+        return not any(is_quality(word) or stem(word) in STATES for word in following[1:3])
+    return following[0] == "people" or not is_quality(following[0])
