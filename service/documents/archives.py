@@ -25,6 +25,10 @@ MAX_RECORDS = 50_000
 _RECORD = b"PK\x01\x02"
 _LARGE = 1024 * 1024
 _CHUNK = 256 * 1024
+_ENTITIES = tuple(
+    "<!ENTITY".encode(wide).rstrip(b"\x00") for wide in ("utf-8", "utf-16-le", "utf-32-le")
+)
+"""The declaration of an entity, as it stands in parts of one, two and four bytes a letter."""
 _TEXT_PARTS = (".xml", ".rels")
 _ODT_TYPE = b"application/vnd.oasis.opendocument.text"
 
@@ -102,7 +106,7 @@ def _chunks(stream: IO[bytes]) -> list[bytes]:
 
 
 def _recognise(name: str, parts: Parts) -> Format:
-    if any(b"<!ENTITY" in part for part in parts.values()):
+    if any(entity in part for part in parts.values() for entity in _ENTITIES):
         raise _damaged(name)
     if "word/document.xml" in parts:
         return Format.DOCX

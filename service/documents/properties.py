@@ -14,6 +14,10 @@ from service.documents.xml import MalformedXml, parsed
 MAX_LENGTH = 1_000
 """Characters kept of one property."""
 _PART = {Format.DOCX: "docProps/core.xml", Format.ODT: "meta.xml"}
+_NOBODY = frozenset(
+    ["", "python-docx", "un-named", "unknown", "user", "microsoft office user", "windows user"]
+)
+"""What programs write where nobody said who wrote a document."""
 _KEYS = {"title": "title", "creator": "author", "initial-creator": "author"}
 
 
@@ -31,7 +35,7 @@ def archived_properties(kind: Format, parts: Parts) -> dict[str, str]:
         if isinstance(element.tag, str):
             key = _KEYS.get(etree.QName(element).localname)
             value = " ".join(cleaned(element.text or "").split())
-            if key is not None and value:
+            if key is not None and value.casefold() not in _NOBODY:
                 found.setdefault(key, value[:MAX_LENGTH])
     return found
 

@@ -24,6 +24,7 @@ _QUOTING = frozenset(
 _TERMS = re.compile(r"definition term( tight)?|list heading", re.IGNORECASE)
 _DEFINITIONS = re.compile(r"definition definition( tight)?|list contents", re.IGNORECASE)
 """Paragraph styles OpenDocument files set definition lists in, which it has none of."""
+_CLASSES = {"Definition-Term": "Definition Term", "Definition": "Definition"}
 RULE = "* * *"
 """What a line across the page comes to, and a page break too: words of nobody."""
 _SPACES = re.compile(r"[^\S\n]+")
@@ -216,7 +217,9 @@ def _space(found: re.Match[str]) -> str:
 
 
 def _style(attributes: Sequence[Any]) -> str:
-    return next((str(value) for key, value in attributes[2] if key == "custom-style"), "")
+    """Return the style a division stands for: its name, or the class pandoc made of it."""
+    named = next((str(value) for key, value in attributes[2] if key == "custom-style"), "")
+    return named or next((_CLASSES[each] for each in attributes[1] if each in _CLASSES), "")
 
 
 _Handler = Callable[[_Walk, Content, str, int], None]

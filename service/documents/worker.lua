@@ -24,7 +24,8 @@ io.write("ready\n")
 io.flush()
 for line in io.lines() do
   local length, format = line:match("^(%d+) (%S+)$")
-  local content = io.read(tonumber(length)) or ""
+  -- Reading no bytes would wait for the next request.
+  local content = length == "0" and "" or io.read(tonumber(length)) or ""
   local fine, output = pcall(tree, content, format)
   if not fine then
     answer(1, "")

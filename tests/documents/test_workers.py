@@ -63,6 +63,12 @@ def test_one_process_reads_many_documents(workers: Workers):
     assert first.taken == 2
 
 
+def test_a_document_of_no_bytes_is_answered(workers: Workers):
+    """An empty document is read at once, and the next one is too."""
+    assert words(workers.read(b"", "html", 5)) == []
+    assert words(workers.read(b"two\n", "commonmark", 5)) == ["two"]
+
+
 def test_no_process_before_the_first_document():
     """A reader of documents that reads none starts nothing."""
     assert free(Workers()) == []
