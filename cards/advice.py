@@ -43,13 +43,13 @@ _FINITE = frozenset(
     seeks sought shakes shook shines shone shoots shot shuts sinks sank slides slid spends spent
     splits spreads springs sprang steals stole sticks stuck strikes struck swims swam tears tore
     understands understood weeps wept winds wound need needs want wants seem seems depend
-    ist sind war waren hat haben hatte wird werden wurde kann muss soll est sont était a ont avait
-    devient peut doit es son era eran está están tiene puede debe è sono era ha hanno viene può
+    ist sind waren haben hatte wird werden wurde kann muss soll est sont était ont avait
+    devient peut doit es eran está están tiene puede debe è sono hanno viene può
     deve é são foi tem pode deve zijn heeft had wordt kan moet""".split()
 )
 """Forms that end the doubt whether a point is a sentence: common verbs of the languages of the
 headings."""
-_ENDING = re.compile(r"[^\W\d_]{2,}(?:ed|s)$|[^\W\d_]{3,}(?:te|ten|et|en|ait|ent|ó|ò|ou)$")
+_ENDING = re.compile(r"[^\W\d_]{2,}(?:ed|s)$|[^\W\d_]{3,}(?:te|en|t|ó|ò|ou)$")
 _TITLE_OF_A_PART = 6
 """A point of at most so many words that ends without a full stop is a heading of one."""
 

@@ -96,12 +96,12 @@ def test_the_advice_names_what_is_missing_and_why() -> None:
     ],
 )
 def test_words_of_degree_without_a_number_are_flagged(text: str, word: str) -> None:
-    """ "More", "less" and "often" measure nothing, and the advice says so."""
+    """Words such as "more" and "often" measure nothing, and the advice says so."""
     assert any(line.startswith(f"“{word}” has no number") for line in check(text, DAY).advice)
 
 
 def test_an_attempt_without_a_measure_is_no_act() -> None:
-    """ "Try" alone is an attempt; with a count and a cadence the act itself is taken."""
+    """A mere "try" is an attempt; with a count and a cadence the act itself is taken."""
     assert check("I will try to write to Anna.", DAY).concrete is False
     assert check("I will try to write to Anna once a week.", DAY).concrete is True
 
@@ -205,7 +205,8 @@ _WORDS = st.sampled_from(
     """every each other second 3rd 31st two twice once a an the on by before until for within next
     last day week month quarter year fortnight Monday Sunday weekdays weekend June May Easter Lent
     tomorrow 2026-03-31 9999-12-31 0 00 1000000 9999 half hour minutes minute dozen hundred and ,
-    . ; I will not never write Anna my letter letters people times when if of in from to end""".split()
+    . ; I will not never write Anna my letter letters people times
+    when if of in from to end""".split()
 )
 
 
