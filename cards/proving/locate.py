@@ -105,6 +105,8 @@ def locate(quotation: str, book: Folded, locator: str | None = None) -> Found | 
     fits = [_Fit((hit,), hit.score) for hit in exact(one.words, book.folded.text)]
     if not fits:
         cut = pieces(quotation)
+        if not cut:
+            return None
         fits = _fits(quotation, cut, book)
     if not fits:
         return None

@@ -107,7 +107,7 @@ def _contradictions(locator: str, spot: Spot, book: BookText) -> Iterator[tuple[
         for step in steps:
             differs = (
                 step.unit in _OUTER and printed.get(step.unit, step.number) != step.number
-            ) or (step.unit in _COUNTED and not _is_chapter(step, chapter))
+            ) or (step.unit in _COUNTED and not _is_chapter(step, steps, chapter))
             if differs:
                 yield f"{step.unit} {step.number}", _in(chapter)
     for step in steps:
@@ -126,11 +126,17 @@ def _contradicts(said: tuple[str, str], found: tuple[str, ...], book: BookText) 
     return any(page.label.lower() == said[0] for page in book.pages)
 
 
-def _is_chapter(step: Place, chapter: Chapter) -> bool:
-    if step.unit is Unit.CHAPTER:
-        return step.number in numbers_of(chapter)
+def _is_chapter(step: Place, steps: Sequence[Place], chapter: Chapter) -> bool:
     printed = [place.number for place in _steps(chapter) if place.unit is step.unit]
+    if step.unit is Unit.CHAPTER and not (printed and _within(steps, chapter)):
+        return step.number in numbers_of(chapter)
     return not printed or step.number in printed
+
+
+def _within(steps: Sequence[Place], chapter: Chapter) -> bool:
+    """Tell whether steps count within a volume, book or part that the chapter's heading names."""
+    named = {place.unit for place in _steps(chapter)} & _OUTER
+    return any(step.unit in named for step in steps)
 
 
 def _steps(chapter: Chapter) -> tuple[Place, ...]:
@@ -210,7 +216,8 @@ def _fits(steps: Sequence[Place], chapter: Chapter) -> bool:
     """
     printed = {(place.unit, place.number) for place in _steps(chapter)}
     for step in steps:
-        if step.unit is Unit.CHAPTER and step.number == chapter.number:
+        through = step.unit is Unit.CHAPTER and not _within(steps, chapter)
+        if through and step.number == chapter.number:
             continue
         if (step.unit, step.number) not in printed:
             return False

@@ -24,6 +24,9 @@ class SlipKind(StrEnum):
     MARKS = "marks"
 
 
+_IN_PLACE = frozenset({SlipKind.SPELLING, SlipKind.OTHER})
+
+
 @dataclass(frozen=True, slots=True)
 class Slip:
     """One place where a quotation differs from its book in more than folding ignores.
@@ -68,8 +71,10 @@ class Compared:
             c, d = run[0].dest_start, run[-1].dest_end
             pairs = self._pairs(a, b, c, d, differs=differs)
             if pairs is None:
+                if previous == (a - 1, c - 1) and b > a and d > c:
+                    self._between(a - 1, c - 1, made)
                 made.append(self._block(a, b, c, d))
-                previous = None
+                previous = (b - 1, d - 1) if b > a and d > c else None
                 continue
             for one, other in pairs:
                 if previous == (one - 1, other - 1):
@@ -119,7 +124,7 @@ class Compared:
         start = before.end
         end = start + len(quoted.rstrip(_QUOTES_AND_SPACE))
         put = plain_words(book).strip(_QUOTES_AND_SPACE)
-        if made and made[-1].end == before.end and made[-1].kind is SlipKind.SPELLING:
+        if made and made[-1].end == before.end and made[-1].kind in _IN_PLACE:
             last = made.pop()
             made.append(self._slip(last.kind, last.book + put, last.start, end))
         else:
