@@ -23,7 +23,7 @@ _MONTHS = (
     "december dec dezember dez decembre diciembre dicembre dezembro",
 )
 _MONTH_OF = {name: number for number, names in enumerate(_MONTHS, 1) for name in names.split()}
-_ISO = re.compile(r"(?<!\d)(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?!\d)")
+_ISO = re.compile(r"(?<!\d)(\d{4})[-/.年]\s?(\d{1,2})[-/.月]\s?(\d{1,2})(?!\d)")
 _NUMBERS = re.compile(r"(?<!\d)(\d{1,2})([./-])\s?(\d{1,2})\2\s?(\d{4})(?!\d)")
 _YEAR = re.compile(r"(?<!\d)(\d{4})(?!\d)")
 _ORDINAL = re.compile(r"(\d{1,2})(?:st|nd|rd|th|er|o|a|e)?")

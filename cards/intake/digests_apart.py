@@ -29,7 +29,7 @@ from cards.intake.values import fact_leads, isbn_off
 
 _MAX_PAGE = 12
 """Lines of a title page between a title that is a mere line and the first part."""
-_OWN = frozenset({"title", "author", "header"})
+_OWN = frozenset({"title", "author", "header", "footer"})
 
 
 @dataclass(frozen=True, slots=True)

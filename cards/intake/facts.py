@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from itertools import takewhile
 
 from cards.digest import MAX_EDITION, MAX_PAGES, Notice
 from cards.intake.blocks import Block
@@ -65,9 +66,9 @@ class Facts:
 
     def beside(self, words: str) -> None:
         """Keep words left of a line of facts: a publisher's name as the edition."""
-        pieces = words.split(", ")
-        made = next((n for n in range(len(pieces), 0, -1) if is_imprint(", ".join(pieces[:n]))), 0)
-        if 0 < made < len(pieces):
+        pieces = _bare(words).split(", ")
+        made = sum(1 for _ in takewhile(_is_made, pieces))
+        if 0 < made < len(pieces) and is_imprint(", ".join(pieces[:made])):
             self.take(Fact.EDITION, ", ".join(pieces[:made]))
             self.beside(", ".join(pieces[made:]))
         elif is_imprint_name(words) and finished_off(words) is None:
@@ -121,7 +122,7 @@ class Facts:
             case Fact.AUTHOR:
                 self._take_name(fact, self._take_figures(value) or value)
             case Fact.EDITION:
-                self.makers.append(value)
+                self.makers.append(_bare(value))
                 self.read(fact)
             case Fact.ISBN:
                 return self._take_isbn(value, labelled=True) is not None
@@ -271,3 +272,16 @@ class Facts:
         what = name.get(fact, fact.value)
         said = f"“{excerpt(value, 60)}” is also given as the {what}; {known} stands."
         self.notices.append(Notice(fact.value, said))
+
+
+def _is_made(piece: str) -> bool:
+    """Tell whether a piece between commas may be of an imprint: a name, a year, an edition."""
+    return is_imprint(piece) or is_imprint_name(piece) or piece.strip(" .").isdecimal()
+
+
+def _bare(words: str) -> str:
+    """Return words without one pair of brackets around the whole of them."""
+    words = words.strip(" ,;")
+    inside = words[1:].rstrip(" .").removesuffix(")")
+    whole = words[:1] == "(" and words.rstrip(" .")[-1:] == ")" and "(" not in inside
+    return inside.strip(" ,;") if whole and ")" not in inside else words

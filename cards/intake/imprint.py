@@ -24,6 +24,15 @@ _PUBLISHING = frozenset(
         "ausgabe auflage taschenbuch edición edizione edição uitgave druk éd ed verlags"
     ).split()
 )
+_HOUSES = frozenset(
+    folded(
+        "penguin macmillan everyman oxford cambridge norton vintage faber virago wordsworth dover "
+        "signet modern folio gallimard flammarion garnier pléiade hachette reclam insel suhrkamp "
+        "fischer rowohlt dtv hanser diogenes cátedra alianza austral aguilar losada einaudi mondadori "
+        "feltrinelli rizzoli garzanti adelphi porto relógio querido meulenhoff atheneum kindle"
+    ).split()
+)
+"""Words of publishers' names, of books that are in the public domain above all."""
 _PRESS_AND_YEAR = re.compile(r"[^\W\d_].{1,80}?[,(:]\s*(?:1[4-9]|20)\d\d\)?\.?")
 
 
@@ -49,6 +58,11 @@ def detail(label: str, value: str) -> str:
 def names_makers(text: str) -> bool:
     """Tell whether a line names a translator, an editor or the like: `Translated by X`."""
     return _MAKER.match(text.strip()) is not None
+
+
+def is_publisher(text: str) -> bool:
+    """Tell whether a text is a publisher's name that readers put without more beside a title."""
+    return not _HOUSES.isdisjoint(folded(text).split())
 
 
 def is_imprint_name(text: str) -> bool:

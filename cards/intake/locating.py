@@ -46,12 +46,15 @@ _ONE = re.compile(
 _SEPARATOR = re.compile(r"\s*(?:[,;/|·]|\band\b)?\s*")
 _BARE = re.compile(r"(\d{1,4})(?:\s?[-–]\s?(\d{1,4}))?")
 _AFTER = re.compile(
-    r"(?:(?:stands?|comes?|goes|belongs)\s)?(?P<word>after|before|under|to|nach|après|tras|dopo|"
-    r"depois de|na)?\s?(?:all\s(?P<all>points?|ideas?)|"
+    r"(?:(?:stands?|comes?|goes|belongs)\s)?(?P<word>after|before|under|to|nach|hinter|vor|après|"
+    r"avant|tras|después de|después del|despues del|antes de|antes del|dopo|prima di|prima del|"
+    r"depois de|depois do|antes do|após|na|voor)?\s?"
+    r"(?:(?:dem|den|le|el|il|o|het)\s)?(?:all\s(?P<all>points?|ideas?)|"
     r"(?:the\s)?(?:points?|ideas?|punkt|punto|ponto|punt|insight|event|step)\s?(?:no\.?\s?)?#?"
     r"(?P<number>\d{1,3}))",
     re.IGNORECASE,
 )
+_BEFORE = frozenset({"before", "vor", "avant", "antes", "prima", "voor"})
 _AFTER_NUMBER = re.compile(r"(?:stands?\s)?after\s#?(?P<number>\d{1,3})", re.IGNORECASE)
 _HEAD_END = re.compile(
     rf"\s*[:|\t]\s*|\s[–—-]\s*|\.\s+|\s*,\s+(?=[{re.escape(OPENING_MARKS)}])"
@@ -254,10 +257,11 @@ def _names_a_place(before: str, inside: str) -> bool:
 def _point(said: re.Match[str]) -> int | None:
     groups = said.groupdict()
     word = (groups.get("word") or "after").lower()
+    before = word.split(" ", maxsplit=1)[0] in _BEFORE
     if groups.get("all") is not None:
-        return 0 if word == "before" else None
+        return 0 if before else None
     number = int(groups["number"])
-    return max(0, number - 1) if word == "before" else number
+    return max(0, number - 1) if before else number
 
 
 def _ends(text: str, position: int) -> bool:

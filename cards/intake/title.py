@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from cards.digest import MAX_TITLE
 from cards.intake.blocks import Block, Shape
 from cards.intake.dates import date_in
-from cards.intake.imprint import is_imprint, names_makers
+from cards.intake.imprint import is_imprint, is_publisher, names_makers
 from cards.intake.wording import flowing, folded, unquoted
 
 MAX_TITLE_LINE = 200
@@ -52,6 +52,8 @@ _PREFIX = re.compile(
 _BY = re.compile(r",?\s+(?:by|von|par|di|de|por|door)\s+", re.IGNORECASE)
 _ENGLISH_BY = re.compile(r"\sby\s", re.IGNORECASE)
 _LAST_FIRST = re.compile(r"([^\W\d_][\w’'-]+), ((?:[^\W\d_][\w’'.-]*)(?: [^\W\d_][\w’'.-]*){0,2})")
+_MAX_NAME = 4
+"""Words of a person's name in front of a comma."""
 _COLON = re.compile(r"(\s?):\s+")
 _SINGLE_NAMES = frozenset(
     folded(
@@ -84,6 +86,7 @@ _ARTICLE = re.compile(
 )
 """Articles a title may open with and a name does not, as it may with *la* or *de*."""
 _BRACKETED = re.compile(r"(?P<title>[^()]{1,200})\s\((?P<inside>[^()]{3,80})\)")
+_LAST_YEAR = re.compile(r",?\s\(?(?:c\.?\s)?1?\d{3}\)?$|,?\s\(?20\d\d\)?$")
 _PAGE_NUMBER = re.compile(
     r"\b(?:page|seite|página|pagina|p\.|s\.)?\s*\d+(?:\s*(?:of|/|von|sur|de|di|van)\s*\d+)?\s*$"
     r"|\bpage\s*$",
@@ -121,7 +124,7 @@ def named_in(text: str, *, english: bool = False) -> Named:
     bracketed = _BRACKETED.fullmatch(text)
     if bracketed is not None:
         inside = _YEAR.sub("", bracketed["inside"]).strip(" ,")
-        if is_name(inside) and len(inside.split()) > 1:
+        if is_name(inside) and (len(inside.split()) > 1 or is_single_name(inside)):
             return Named(unquoted(bracketed["title"]), inside)
     return _by_comma(text)
 
@@ -188,7 +191,7 @@ def author_line(text: str, *, right_under: bool = False, capital: bool = False) 
     A name of one word (Plato) counts only `right_under` the title; one in capitals only
     there, and where the title is in capitals too.
     """
-    text = flowing(text).strip(" .,*_–—-()")
+    text = _LAST_YEAR.sub("", flowing(text).strip(" .,*_–—-()")).strip(" ,(")
     found = _LEADING_BY.match(text)
     if found is not None and is_name(text[found.end() :]):
         return text[found.end() :]
@@ -278,12 +281,17 @@ def is_single_name(text: str) -> bool:
     return folded(text) in _SINGLE_NAMES
 
 
-def named_before_colon(title: str) -> Named | None:
-    """Return the author whose full name stands before a colon, and the title behind it, or None.
+def named_nowhere_else(title: str) -> Named | None:
+    """Return the author whose name stands before a colon or in brackets, and the title, or None.
 
     `Silas Marner: The Weaver of Raveloe` looks the same, so this is for titles over which
     nothing else gives an author.
     """
+    bracketed = _BRACKETED.fullmatch(title)
+    if bracketed is not None:
+        inside = _YEAR.sub("", bracketed["inside"]).strip(" ,")
+        if is_name(inside) and folded(inside) not in _NO_NAMES and not is_publisher(inside):
+            return Named(unquoted(bracketed["title"]), inside)
     found = _COLON.search(title[:MAX_TITLE])
     if found is None:
         return None
@@ -311,12 +319,14 @@ def _turned(name: str) -> str:
 
 
 def _by_comma(text: str) -> Named:
+    first, _, rest = text.partition(", ")
+    name = is_full_name(first) and len(first.split()) <= _MAX_NAME and not _ARTICLE.match(first)
+    titled = not is_name(rest) or "the" in rest.split()
+    if name and rest[:1].isupper() and titled:
+        return Named(unquoted(rest), first)
     title, found, author = text.rpartition(", ")
     if is_full_name(title) and folded(author.partition(" ")[0]) in _HONORIFICS:
         return Named(author, title)
-    swapped = is_full_name(title) and not is_name(author) and author[:1].isupper()
-    if found and swapped and not _ARTICLE.match(title) and len(title.split()) <= 4:
-        return Named(unquoted(author), title)
     if found and title and is_name(author) and 2 <= len(author.split()) <= 4:
         proper = [word for word in author.split() if word[0].isupper()]
         if len(proper) >= 2 and author.split()[0].lower() not in _PARTICLES:

@@ -9,7 +9,7 @@ from cards.intake.blocks import Block, Document, Shape
 from cards.intake.dates import date_in
 from cards.intake.fact_lines import opens_with_fact
 from cards.intake.facts import Facts
-from cards.intake.imprint import is_imprint, names_makers
+from cards.intake.imprint import is_imprint, is_imprint_name, names_makers
 from cards.intake.labels import Fact, fact_label
 from cards.intake.title import (
     MAX_TITLE_LINE,
@@ -20,10 +20,10 @@ from cards.intake.title import (
     is_name,
     is_prose,
     is_single_name,
-    named_before_colon,
     named_in,
     named_in_file_name,
     named_in_header,
+    named_nowhere_else,
     title_block,
     worth_trusting,
 )
@@ -33,7 +33,7 @@ from cards.intake.wording import excerpt, flowing, folded, tidied
 
 _DELIBERATE = (".md", ".markdown", ".txt", ".text")
 """Endings of files whose properties are front matter, typed by hand over the digest."""
-_NAMES = frozenset({"title", "author", "header"})
+_NAMES = frozenset({"title", "author", "header", "footer"})
 _SUBTITLE_STYLES = frozenset({"subtitle", "untertitel"})
 _MAX_DATE_WORDS = 5
 _MAKERS_BEHIND = re.compile(
@@ -87,11 +87,12 @@ class TitlePage:
     def settle(self, document: Document) -> None:
         """Fall back on what the file says of itself, once the whole document was read."""
         self.title = self.facts.title or ""
-        self._from_header(tidied(document.properties.get("header", "")))
+        self._from_header(self._margin(document, "header"))
+        self._margin(document, "footer")
         own = flowing(tidied(document.properties.get("title", "")))
         if not self.title and worth_trusting(own):
             self._take_named(named_in(own), own)
-        if self.facts.author is None and (parted := named_before_colon(self.title)) is not None:
+        if self.facts.author is None and (parted := named_nowhere_else(self.title)) is not None:
             self.title, self.facts.author = parted.title, parted.author
             self.facts.found[Fact.AUTHOR] = list(self.facts.found.get(Fact.TITLE, []))
             self.facts.outside[Fact.AUTHOR] = list(self.facts.outside.get(Fact.TITLE, []))
@@ -121,6 +122,18 @@ class TitlePage:
         elif self.facts.author is None and named.author is None and is_full_name(named.title):
             self.facts.author = named.title
             self.facts.outside[Fact.AUTHOR] = [lines]
+
+    def _margin(self, document: Document, name: str) -> str:
+        """Take the facts at the top or the foot of the pages; return what is left of the words."""
+        words = tidied(document.properties.get(name, ""))
+        self.facts.at = ()
+        known = {fact: getattr(self.facts, fact.value) for fact in Fact}
+        left = "\n".join(filter(None, map(self.facts.take_line, words.split("\n"))))
+        for fact in Fact:
+            if getattr(self.facts, fact.value) != known[fact]:
+                self.facts.outside.setdefault(fact, []).append(words)
+        self.title = self.title or self.facts.title or ""
+        return left
 
     def _take_named(self, named: Named, words: str) -> None:
         """Take a title, and perhaps an author, from words beside the text."""
@@ -167,7 +180,7 @@ class TitlePage:
                 self.facts.read(Fact.TITLE, block.origins)
             elif block.shape is Shape.PARAGRAPH and is_imprint(block.text):
                 self.facts.at = block.origins
-                self.facts.take(Fact.EDITION, block.text)
+                self.facts.beside(block.text)
             elif block.shape is Shape.PARAGRAPH and is_prose(block.text) and not block.strong:
                 self.prose.append(block)
             elif not self._take_by_line(block, 0 if at is None else index - at):
@@ -194,7 +207,7 @@ class TitlePage:
         head, *rest = lines_apart(block)
         first = head.text
         maker = _LAST_BRACKET.search(first)
-        if maker is not None and maker.start() and names_makers(maker[1]):
+        if maker is not None and maker.start() and _is_of_edition(maker[1], first[: maker.start()]):
             self.facts.at = head.origins
             self.facts.take(Fact.EDITION, maker[1])
             first = first[: maker.start()]
@@ -337,6 +350,14 @@ def _may_title(block: Block) -> bool:
     subtitle = block.style.lower() in _SUBTITLE_STYLES
     shaped = block.shape in {Shape.HEADING, Shape.PARAGRAPH}
     return shaped and short and not subtitle and not is_prose(block.text)
+
+
+def _is_of_edition(inside: str, before: str) -> bool:
+    """Tell whether brackets behind a title line hold what is said of the edition."""
+    named = named_in(before).author is not None
+    if not named and is_full_name(inside.rpartition(",")[0]):
+        return False
+    return names_makers(inside) or is_imprint(inside) or (named and is_imprint_name(inside))
 
 
 def _same(one: str, other: str) -> bool:

@@ -32,7 +32,10 @@ _FINISHED = re.compile(
     r"fertig|lu|lue|fini|finie|terminé|terminée|achevé|achevée|terminado|terminada|acabado|leído|"
     r"leída|letto|letta|finito|finita|terminato|terminata|lido|lida|uitgelezen|gelezen)"
     r"(?:\s(?:reading|reread|evening|morning|night|of|late|early|with|it|on|in|again|the|book|am|den|le|la|de|leer|lire|ler|di|leggere|el|il|"
-    r"lectura|em|a|op|zu|lesen)){0,4}\s*:?\s+(?=.{0,40}\d{4})",
+    r"lectura|em|a|op|zu|lesen)){0,4}"
+    r"(?:\s(?:entre|between|from|du|vom|tra|fra|dal|tussen|van))?"
+    r"(?:\s(?:le|el|il|o|os|the)?\s?\d{1,2}\.?(?:\s[^\W\d_]+)?\s(?:and|to|until|e|y|et|und|bis|au|a|al|en|"
+    r"tot)(?=\s\d))?\s*:?\s+(?=.{0,40}\d{4})",
     re.IGNORECASE,
 )
 _IDLE = frozenset(
@@ -112,9 +115,7 @@ def finished_off(text: str, *, labelled: bool = False, day_first: bool = False) 
         spans = [found.span() for found in islice(_FINISHED.finditer(text), _MAX_SAID)]
         if not spans:
             return None
-        start, at = next(
-            (span for span in spans if _says_day(text[span[1] :], day_first=day_first)), spans[0]
-        )
+        start, at = min(spans, key=lambda span: _distance(text[span[1] :], day_first=day_first))
     written = last_day_in(text[at:], day_first=day_first)
     if written is None:
         return None
@@ -124,9 +125,10 @@ def finished_off(text: str, *, labelled: bool = False, day_first: bool = False) 
     return Finished(written, words, _without(text, begin, at + written.end))
 
 
-def _says_day(text: str, *, day_first: bool) -> bool:
+def _distance(text: str, *, day_first: bool) -> int:
+    """Return how many characters on a text says a day; more than any where it says none."""
     written = last_day_in(text[:_NEAR_DAY], day_first=day_first)
-    return written is not None and written.day is not None
+    return _NEAR_DAY if written is None or written.day is None else written.start
 
 
 def fact_leads(text: str) -> bool:
