@@ -1,53 +1,27 @@
 """`/books`: the library, and the place where digests are handed in."""
 
-from dataclasses import dataclass
+from collections.abc import Sequence
 from http import HTTPStatus
+from itertools import chain, islice
 
-from flask import Blueprint, render_template, request
+from flask import Blueprint, redirect, render_template, request, stream_template, url_for
 from flask.typing import ResponseReturnValue
-from werkzeug.datastructures import FileStorage
+from werkzeug.exceptions import RequestEntityTooLarge
 
-from cards.digest import Notice
-from cards.errors import DocumentRefused, Invalid
-from cards.intake import Understood
 from cards.parts import PartKind
 from service.pages import shelf_places
-from service.use_cases.add_digest import Added, add_digest, read_digest
+from service.pages.many_files import Sum, Upload, asked_of, steps, taken_over
 from service.use_cases.library import list_digests
-from service.use_cases.mend_digest import unplaced
-from service.use_cases.ports import Desk
+from service.use_cases.ports import LARGEST_BUNDLE, Desk
 
 SHELF = 25
 """Books on one page of the library: a page one takes in without losing one's place."""
-MOST_FILES = 50
-"""Files handed in at once: each takes about a tenth of a second to read."""
-FORMATS = ".docx,.odt,.rtf,.html,.htm,.md,.markdown,.txt"
+MOST_FILES = 2_000
+"""Files handed in at once: twice the digests of a lifetime of reading."""
+LARGEST_UPLOAD = LARGEST_BUNDLE + 2 * 1024 * 1024
+"""Bytes of all of them: the largest zip there may be, and the form around it."""
+FORMATS = ".docx,.odt,.rtf,.html,.htm,.md,.markdown,.txt,.zip"
 """What the browser offers to choose; what is read is decided by the files' contents."""
-
-
-@dataclass(frozen=True, slots=True)
-class Report:
-    """What became of one file.
-
-    Attributes:
-        name: the file's.
-        added: what it came to, or None.
-        understood: what would be understood of it, when it was only read.
-        refusal: the sentence that says why it was refused, or "".
-        unplaced: how many quotations wait to be told after which point they stand.
-    """
-
-    name: str
-    added: Added | None = None
-    understood: Understood | None = None
-    refusal: str = ""
-    unplaced: int = 0
-
-    @property
-    def notices(self) -> tuple[Notice, ...]:
-        """What to tell the reader about it."""
-        told = self.added or self.understood
-        return () if told is None else told.notices
 
 
 def install(door: Blueprint, desk: Desk) -> None:
@@ -60,17 +34,49 @@ def install(door: Blueprint, desk: Desk) -> None:
 
     @door.post("/books")
     def hand_in() -> ResponseReturnValue:
-        """Read the files handed in; keep their digests unless they are only to be read."""
-        files = [file for file in request.files.getlist("files") if file.filename]
+        """Keep the digests in the files handed in, or lay them out to look over."""
+        request.max_content_length = LARGEST_UPLOAD
+        request.max_form_parts = MOST_FILES + 100
+        try:
+            sent = chain(request.files.getlist("files"), request.files.getlist("folder"))
+            files = [file for file in sent if file.filename]
+        except RequestEntityTooLarge:
+            return _library(desk, _TOO_MUCH), HTTPStatus.REQUEST_ENTITY_TOO_LARGE
         fault = _fault(len(files))
         if fault:
             return _library(desk, fault), HTTPStatus.UNPROCESSABLE_ENTITY
-        only_read = request.form.get("do") == "read"
-        reports = [(_read if only_read else _add)(desk, file) for file in files]
-        page = render_template("read.html" if only_read else "added.html", reports=reports)
-        if all(report.refusal for report in reports):
-            return page, HTTPStatus.UNPROCESSABLE_ENTITY
-        return page
+        return _taken(desk, taken_over(files), look=request.form.get("do") != "add")
+
+
+_TOO_MUCH = (
+    f"At most {MOST_FILES:,} files of {LARGEST_BUNDLE // (1024 * 1024)} MB together can be handed "
+    "in at once. Hand them in in several goes."
+)
+
+
+def _taken(desk: Desk, files: Sequence[Upload], *, look: bool) -> ResponseReturnValue:
+    """Answer for one file as a whole, for several with a page that grows as they are done."""
+    total = Sum()
+    following = steps(desk, files, total, look=look)
+    # A file or a zip tells of one file at least; a second one tells that there are many.
+    first = list(islice(following, 2))
+    if len(first) > 1:
+        return stream_template(
+            "handed_in.html",
+            steps=chain(first, following),
+            total=total,
+            asked_of=asked_of,
+            several=True,
+        )
+    (step,) = first
+    if len(step.report.drafts) == 1:
+        (draft,) = step.report.drafts
+        return redirect(url_for("pages.draft", draft_id=draft.id), HTTPStatus.SEE_OTHER)
+    page = render_template(
+        "handed_in.html", steps=first, total=total, asked_of=asked_of, several=False
+    )
+    refused = step.report.refusal is not None
+    return page, HTTPStatus.UNPROCESSABLE_ENTITY if refused else HTTPStatus.OK
 
 
 def _fault(files: int) -> str:
@@ -93,20 +99,3 @@ def _library(desk: Desk, fault: str = "") -> str:
         kinds=PartKind,
         fault=fault,
     )
-
-
-def _add(desk: Desk, file: FileStorage) -> Report:
-    name = file.filename or ""
-    try:
-        added = add_digest(desk, name, file.read())
-    except (DocumentRefused, Invalid) as refusal:
-        return Report(name, refusal=refusal.message)
-    return Report(name, added, unplaced=len(unplaced(added.kept)))
-
-
-def _read(desk: Desk, file: FileStorage) -> Report:
-    name = file.filename or ""
-    try:
-        return Report(name, understood=read_digest(desk, name, file.read()))
-    except (DocumentRefused, Invalid) as refusal:
-        return Report(name, refusal=refusal.message)

@@ -67,8 +67,8 @@ class DigestForm:
         return replace(self, rows={**self.rows, name: (*rows, Row(key, str(key)))})
 
 
-def form_of(digest: Digest) -> DigestForm:
-    """Lay a digest out as a form, each part saying which it was."""
+def form_of(digest: Digest, spare: int = SPARE) -> DigestForm:
+    """Lay a digest out as a form, each part saying which it was, with so many empty rows a list."""
     facts = {
         "title": digest.title,
         "author": digest.author or "",
@@ -88,14 +88,14 @@ def form_of(digest: Digest) -> DigestForm:
         for each in digest.quotations
     ]
     laid = {"points": points, "commitments": commitments, "quotations": quotations}
-    return DigestForm(facts, {name: _laid(name, parts) for name, parts in laid.items()})
+    return DigestForm(facts, {name: _laid(name, parts, spare) for name, parts in laid.items()})
 
 
-def _laid(name: str, parts: list[tuple[str, str, str]]) -> tuple[Row, ...]:
+def _laid(name: str, parts: list[tuple[str, str, str]], spare: int) -> tuple[Row, ...]:
     rows = [
         Row(key, str(key), *part, source=f"{name} {key}") for key, part in enumerate(parts, 1)
     ]
-    keys = range(len(rows) + 1, len(rows) + 1 + SPARE)
+    keys = range(len(rows) + 1, len(rows) + 1 + spare)
     return (*rows, *(Row(key, str(key)) for key in keys))
 
 
@@ -151,5 +151,5 @@ def typed(form: DigestForm) -> dict[str, str]:
 
 
 def lay(digest: Digest) -> dict[str, str]:
-    """Return the fields of the form a digest is laid out as."""
-    return typed(form_of(digest))
+    """Return the fields of the form a digest is laid out as to be looked over."""
+    return typed(form_of(digest, spare=0))

@@ -7,9 +7,11 @@ from datetime import UTC, datetime
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
-from cards.digest import Digest, Notice
+from cards.digest import Digest, Notice, Point, Quotation
 from cards.intake import unplaced
 from cards.intake.heading_words import MAX_HEADING
+from cards.intake.telling import asked
+from cards.intake.wording import excerpt
 from cards.parts import KeptDigest
 from service.pages.budget_words import Bar, bars, over_in_words
 from service.pages.digest_form import LISTS, DigestForm
@@ -66,6 +68,8 @@ class DraftView:
         remarks: what is said beside each row, by its stem, and each fact, by its name.
         beside: the words of the document each row came from, by its stem, and each fact.
         left: the words of the document that stand nowhere in the form.
+        headings: its lines that only arrange it, each with what names it; one may be a
+            heading of the reader's own.
         line: the standing plot line, or None.
         known: the digests of the same book in the library.
         reading: whether it is rather another reading of the book than a correction.
@@ -82,6 +86,7 @@ class DraftView:
     remarks: Mapping[str, tuple[Remark, ...]]
     beside: Mapping[str, str]
     left: tuple[Left, ...]
+    headings: tuple[tuple[str, str], ...]
     line: Placing | None
     known: tuple[KeptDigest, ...]
     reading: bool
@@ -99,7 +104,12 @@ def view_of(
     if digest is not None:
         cuts = () if budget is None else [Notice(cut.part, cut.message) for cut in budget.cuts]
         places = stems(form)
-        for kind, notices in (("advice", advise(desk, digest)), ("cut", cuts)):
+        questions = _asked(digest) if draft is not None and draft.file is not None else ()
+        for kind, notices in (
+            ("told", questions),
+            ("advice", advise(desk, digest)),
+            ("cut", cuts),
+        ):
             for notice in notices:
                 where = places.get(notice.part, notice.part)
                 remarks[where].append(Remark(kind, notice.message))
@@ -116,6 +126,7 @@ def view_of(
         remarks={where: tuple(said) for where, said in remarks.items()},
         beside=_beside(form, draft),
         left=tuple(_left(form, draft)),
+        headings=tuple(headings_of(draft).items()),
         line=placing(form),
         known=known,
         reading=digest is not None and _rather_a_reading(digest, known),
@@ -126,6 +137,13 @@ def view_of(
 def words_left(form: DigestForm, draft: Draft) -> dict[str, str]:
     """Return the words of the document that stand nowhere in a form, by their source."""
     return {left.source: left.words for left in _left(form, draft)}
+
+
+def headings_of(draft: Draft | None) -> dict[str, str]:
+    """Return the lines of a document that only arrange it and may be headings: `document 2`."""
+    arranging = "" if draft is None else _words(draft).get("document", "")
+    lines = dict.fromkeys(line.strip() for line in arranging.split("\n") if _may_head(line))
+    return {f"document {number}": line for number, line in enumerate(lines, 1)}
 
 
 def claimed(form: DigestForm) -> set[str]:
@@ -178,7 +196,7 @@ def _left(form: DigestForm, draft: Draft | None) -> Iterable[Left]:
 def _may_head(words: str) -> bool:
     """Tell whether words may be a heading: one short line that ends no sentence."""
     line = words.strip()
-    return "\n" not in line and len(line) <= MAX_HEADING and not line.endswith((".", "!", ",", ";"))
+    return line != "" and "\n" not in line and len(line) <= MAX_HEADING and not line.endswith((".", "!", ",", ";"))
 
 
 def _remarks(form: DigestForm, draft: Draft | None) -> defaultdict[str, list[Remark]]:
@@ -196,13 +214,28 @@ def _remarks(form: DigestForm, draft: Draft | None) -> defaultdict[str, list[Rem
     sources = {source.part for source in draft.sources}
     for notice in draft.notices:
         where, row = rows.get(notice.part, (notice.part, None))
-        _, _, number = notice.part.partition(" ")
-        placed = row is not None and row.after and notice == unplaced(int(number))
-        gone = bool(number) and row is None
+        gone = row is None and notice.part.partition(" ")[2] != ""
         filled = notice.part not in sources and form.facts.get(notice.part, "").strip()
-        if not placed and not gone and not filled:
+        repeated = notice.message in _ASKED or any(
+            f"“{excerpt(words)}”" in notice.message for words in draft.left
+        )
+        if not gone and not filled and not repeated:
             told[where].append(Remark("told", notice.message))
     return told
+
+
+_ASKED = {
+    notice.message
+    for notice in asked(Digest("—", points=(Point("—"),), quotations=(Quotation("—"),)))
+}
+"""What the reading of a file asks about quotations; it is asked again as the form stands now."""
+
+
+def _asked(digest: Digest) -> Iterable[Notice]:
+    """Yield the question of each quotation of which nothing says where it stands."""
+    for number, quotation in enumerate(digest.quotations, 1):
+        if digest.points and quotation.after is None:
+            yield unplaced(number)
 
 
 def _rather_a_reading(digest: Digest, known: Iterable[KeptDigest]) -> bool:

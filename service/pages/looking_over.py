@@ -12,7 +12,7 @@ from cards.intake.heading_words import Part
 from service.pages import fields
 from service.pages.digest_form import DigestForm, form_from, lay, typed
 from service.pages.draft_orders import carried_out
-from service.pages.draft_view import DraftView, view_of, words_left
+from service.pages.draft_view import DraftView, headings_of, view_of, words_left
 from service.pages.fields import Fault, Faults
 from service.pages.form_digest import FormFaults, digest_from
 from service.pages.mending import LARGEST_FORM, MOST
@@ -42,7 +42,8 @@ def install(door: Blueprint, desk: Desk) -> None:
     def draft(draft_id: UUID) -> str:
         """Lay a draft out as a form."""
         kept = open_draft(desk, draft_id)
-        return page(view_of(desk, draft_id, kept, form_from(kept.typed)))
+        form = form_from(kept.typed)
+        return page(view_of(desk, draft_id, kept, form, _checked(form)))
 
     @door.post("/drafts/<uuid:draft_id>")
     def change(draft_id: UUID) -> ResponseReturnValue:
@@ -58,6 +59,16 @@ def install(door: Blueprint, desk: Desk) -> None:
         except Invalid as refusal:
             return _faulty(desk, draft_id, _known(desk, draft_id), form, {"form": refusal.message})
         return _done(desk, kept, form)
+
+
+def _checked(form: DigestForm) -> Faults:
+    """Return what keeps a draft from being kept, where the address asks to have it checked."""
+    if "check" in request.args:
+        try:
+            digest_from(form)
+        except FormFaults as wrong:
+            return wrong.faults
+    return {}
 
 
 def _done(desk: Desk, kept: Draft, form: DigestForm) -> ResponseReturnValue:
@@ -98,6 +109,8 @@ def _save(desk: Desk, draft_id: UUID, form: DigestForm) -> Draft:
         if revision == 0:
             return begin_draft(desk, said, draft_id)
         raise
+    if dict(known.typed) == said:
+        return known
     return change_draft(desk, draft_id, said, min(revision, known.revision))
 
 
@@ -124,7 +137,7 @@ def kept_as() -> Kept:
 def _announce(desk: Desk, kept: Draft, form: DigestForm, order: str) -> ResponseReturnValue:
     """Keep a heading of the reader's own, and read the file again with it."""
     source = order.removeprefix("heading ").replace("-", " ")
-    words = words_left(form, kept).get(source, "").strip()
+    words = {**headings_of(kept), **words_left(form, kept)}.get(source, "").strip()
     part = request.form.get(f"{order.removeprefix('heading ')}-part", "")
     if part not in set(Part) or not words:
         field = f"{order.removeprefix('heading ')}-part"
@@ -152,6 +165,7 @@ def page(view: DraftView, *, conflict: str = "") -> str:
         parts=tuple(Part),
         at=request.args.get("at", ""),
         heading=request.args.get("heading", ""),
+        chosen_as=request.form.get("as", ""),
         conflict=conflict,
     )
 

@@ -77,7 +77,7 @@ def joined(form: DigestForm, name: str, key: int) -> DigestForm:
         first,
         text=_together(first.text.rstrip(), second.text.lstrip(), " "),
         locator=_together(first.locator.strip(), second.locator.strip(), ", "),
-        after=first.after if first.after else second.after,
+        after=first.after or second.after,
         source=_sources(first, second),
     )
     rows[at : at + 2] = [one]
@@ -139,7 +139,7 @@ def turned(form: DigestForm, name: str, key: int, into: str) -> DigestForm:
         changed = replace(changed, text=unquoted(row.text))
         if name == "points":
             changed = replace(changed, after=before)
-            place = _place_after(target, [str(each.key) for each in rows], before)
+            place = _place_after(target, [str(each.key) for each in form.rows["points"]], before)
     elif into == "commitments" and row.locator.strip():
         changed = replace(changed, text=f"{row.text.rstrip()} ({row.locator.strip()})", locator="")
     target.insert(place, changed)

@@ -18,7 +18,7 @@ from service.main import create_app
 from service.pages import today
 from service.use_cases.add_digest import Added
 from service.use_cases.ports import Desk
-from tests.pages.house import Clock, library
+from tests.pages.house import DIGEST, Clock, library
 from tests.pages.sittings import answer, compare
 
 STATIC = Path(str(resources.files("service.pages") / "static"))
@@ -27,8 +27,12 @@ STATIC = Path(str(resources.files("service.pages") / "static"))
 def pages_of(client: FlaskClient, added: Added) -> Iterator[tuple[str, str]]:
     """Yield every page there is, by what it is called here."""
     book = f"/books/{added.kept.id}"
-    addresses = ["/", "/books", book, f"{book}/mend", f"{book}/places", f"{book}/remove"]
+    addresses = ["/", "/books", book, f"{book}/mend", f"{book}/places", f"{book}/remove", "/write"]
     for address in [*addresses, "/commitments", "/reader", "/nowhere"]:
+        yield address, client.get(address).text
+    file = (BytesIO(DIGEST.encode()), "silas.md")
+    draft = client.post("/books", data={"files": [file], "do": "look"}).location
+    for address in (draft, "/drafts"):
         yield address, client.get(address).text
     yield "compared", compare(client, words="gold").text
     kept = answer(client, "clear", words="gold")
@@ -116,8 +120,8 @@ def test_what_comes_from_elsewhere_is_refused_as_a_page(client: FlaskClient) -> 
 def test_what_is_too_large_is_refused(app: Flask) -> None:
     """A request beyond the bound is refused with 413 and a sentence."""
     app.config["MAX_CONTENT_LENGTH"] = 1000
-    data = {"files": (BytesIO(b"x" * 2000), "large.md"), "do": "add"}
-    refused = app.test_client().post("/books", data=data)
+    data = {"time_zone": (BytesIO(b"x" * 2000), "large.md")}
+    refused = app.test_client().post("/reader", data=data)
     assert refused.status_code == 413
     assert "larger than 20 MB" in refused.text
 
