@@ -3,7 +3,7 @@
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.benchmarks import adding, answering, folding, locating, sitting
+from tests.benchmarks import adding, answering, folding, locating, printing, sitting
 
 if __name__ == "__main__":
     with TemporaryDirectory() as folder:
@@ -12,3 +12,9 @@ if __name__ == "__main__":
         print(f"recording an answer  {answering.measure(Path(folder))} (at most {answering.LIMIT})")
         print(f"today's sitting      {sitting.measure(Path(folder))} (at most {sitting.LIMIT})")
         print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")
+        if printing.SOFFICE is None:
+            print(printing.MISSING)
+        else:
+            print(
+                f"printing a digest    {printing.measure(Path(folder))} (at most {printing.LIMIT})"
+            )
