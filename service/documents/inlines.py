@@ -12,6 +12,8 @@ Content: TypeAlias = Any
 MAX_NESTING = 100
 """Levels of emphasis within emphasis followed; what lies deeper is left out."""
 _BREAK = re.compile(r"<br\s*/?>", re.IGNORECASE)
+_AROUND = " \t\n\xa0\ue002"
+"""What may stand around the words of a note, the mark of a tab among it."""
 _QUOTES = {"DoubleQuote": ("“", "”"), "SingleQuote": ("‘", "’")}
 _LETTERS = {"Str": "", "Space": " ", "SoftBreak": " ", "LineBreak": "\n"}
 _ATTRIBUTED = frozenset({"Span", "Link", "Cite"})
@@ -90,7 +92,7 @@ def _note(nodes: Sequence[Node], literal: bool, *, strong: bool, depth: int) -> 
     words = " ".join(
         "".join(run.text for run in _runs(inlines, literal, strong=strong, depth=depth + 1))
         for inlines in _paragraphs(nodes, depth)
-    ).strip()
+    ).strip(_AROUND)
     if words:
         yield Run(f" [{words}]", strong)
 

@@ -18,6 +18,7 @@ from service.documents.press.own_files import own_file
 from service.documents.properties import archived_properties, tree_properties
 from service.documents.rtf import (
     with_escaped_stand_ins,
+    with_headings_kept,
     with_notes_kept,
     with_tabs_kept,
     without_pictures,
@@ -138,10 +139,11 @@ class PandocDocuments:
         elif kind in _BARE:
             properties, content = _bare_text(name, content)
         elif kind is Format.RTF:
-            kept = with_notes_kept(without_pictures(content))
+            kept = with_headings_kept(with_notes_kept(without_pictures(content)))
             content = with_tabs_kept(with_escaped_stand_ins(kept))
         else:
-            content = readied_page(without_embedded(decoded(name, content))).encode()
+            page, properties = readied_page(without_embedded(decoded(name, content)))
+            content = page.encode()
         tree = syntax_tree(self.workers, name, content, _READERS[kind], self.seconds)
         blocks = blocks_of(tree["blocks"], marks, literal=kind is Format.PLAIN)
         said = tree_properties(tree["meta"])

@@ -1,16 +1,17 @@
 """The words at the head and the foot of every page, which pandoc leaves out."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from lxml import etree
 
 from service.documents.archives import Parts
+from service.documents.characters import cleaned
 from service.documents.formats import Format
 from service.documents.properties import MAX_LENGTH
 from service.documents.xml import MalformedXml, parsed
 
-_PAGE = "\x00"
+PAGE_NUMBER = "\ue004"
 """Stands for a page's number until it is taken out with the words around it."""
 _W = "{http://schemas.openxmlformats.org/wordprocessingml/2006/main}"
 _FALLBACK = "{http://schemas.openxmlformats.org/markup-compatibility/2006}Fallback"
@@ -21,7 +22,7 @@ _MASTERS = ("", "-left", "-first")
 _NUMBERS = re.compile(r"\s*(PAGE|NUMPAGES|SECTION|SECTIONPAGES)\b", re.IGNORECASE)
 _AROUND = re.compile(
     r"[^\w\t]*(?:\b(?:pages?|p|seiten?|s|p[áa]gs?|p[áa]ginas?|pagine?|pag|blz|bladzijden?)\b)?"
-    rf"[^\w\t]*{_PAGE}(?:\W*(?:\b(?:of|von|de|sur|di|van)\b)?\W*{_PAGE})?[^\w\t]*",
+    rf"[^\w\t]*{PAGE_NUMBER}(?:\W*(?:\b(?:of|von|de|sur|di|van)\b)?\W*{PAGE_NUMBER})?[^\w\t]*",
     re.IGNORECASE,
 )
 
@@ -32,8 +33,12 @@ def running_words(kind: Format, parts: Parts) -> dict[str, str]:
     Each paragraph is a line, its tabs are kept, and page numbers are left out with the
     words around them (`Page 3 of 5`). Damaged ones count as none.
     """
+    return gathered(_of_word(parts) if kind is Format.DOCX else _of_open_text(parts))
+
+
+def gathered(lines: Iterable[tuple[str, str]]) -> dict[str, str]:
+    """Return lines, each with `header` or `footer` before it, as the two properties."""
     found: dict[str, list[str]] = {"header": [], "footer": []}
-    lines = _of_word(parts) if kind is Format.DOCX else _of_open_text(parts)
     for place, line in lines:
         words = _without_numbers(line)
         if any(map(str.isalnum, words)) and words not in found[place]:
@@ -42,8 +47,8 @@ def running_words(kind: Format, parts: Parts) -> dict[str, str]:
 
 
 def _without_numbers(line: str) -> str:
-    parted = _AROUND.sub(" ", line) if _PAGE in line else line
-    cells = [" ".join(cell.split()) for cell in parted.split("\t")]
+    parted = _AROUND.sub(" ", line) if PAGE_NUMBER in line else line
+    cells = [" ".join(cleaned(cell).split()) for cell in parted.split("\t")]
     return "\t".join(cells).strip()
 
 
@@ -74,7 +79,7 @@ def _word_pieces(paragraph: etree._Element) -> Iterator[str]:
             asked = element.text or element.get(f"{_W}instr") or ""
             if _NUMBERS.match(asked):
                 hidden = element.tag == f"{_W}instrText"
-                yield _PAGE
+                yield PAGE_NUMBER
         elif element.tag == f"{_W}t" and not hidden and not _in_number(element):
             yield element.text or ""
         elif element.tag == f"{_W}tab" and element.getparent().tag == f"{_W}r":  # type: ignore[union-attr]  # below a paragraph
@@ -105,7 +110,7 @@ def _open_text(element: etree._Element) -> str:
     said = [element.text or ""]
     for inner in element:
         if inner.tag in {f"{_TEXT}page-number", f"{_TEXT}page-count"}:
-            said.append(_PAGE)
+            said.append(PAGE_NUMBER)
         elif inner.tag == f"{_TEXT}tab":
             said.append("\t")
         elif inner.tag == f"{_TEXT}line-break":

@@ -4,6 +4,8 @@ from collections.abc import Iterator
 
 from lxml import etree, html
 
+from service.documents.running_heads import PAGE_NUMBER, gathered
+
 MAX_DEPTH = 200
 """Elements within elements; what word processors write stays under 30, and libxml2 ends at 255."""
 _UNSEEN = frozenset(
@@ -19,8 +21,11 @@ class PageTooDeep(ValueError):
     """A page nested beyond `MAX_DEPTH`."""
 
 
-def readied_page(text: str) -> str:
-    """Return a page with every element closed, its notes in place and its boxes to tick as signs.
+def readied_page(text: str) -> tuple[str, dict[str, str]]:
+    """Return a page with every element closed, notes in place, and boxes to tick as signs.
+
+    With it come the words LibreOffice writes out as the head and the foot of its pages,
+    as the properties `header` and `footer`.
 
     Scripts, styles, frames and what a form offers are left out: none of it is the
     reader's words. Pandoc takes minutes for pages whose lists are never closed.
@@ -32,7 +37,7 @@ def readied_page(text: str) -> str:
     try:
         root = html.document_fromstring(text.encode(errors="replace"), parser=parser)
     except (etree.ParserError, etree.XMLSyntaxError):
-        return ""
+        return "", {}
     _check_depth(root)
     for element in list(root.iter(etree.Element)):
         if element.tag in _UNSEEN:
@@ -40,7 +45,22 @@ def readied_page(text: str) -> str:
         elif element.tag == "input":
             _take_out(element, _ticked(element))
     _put_notes_in_place(root)
-    return html.tostring(root, encoding="unicode")
+    running = gathered(_running(root))
+    return html.tostring(root, encoding="unicode"), running
+
+
+def _running(root: etree._Element) -> Iterator[tuple[str, str]]:
+    """Take the heads and feet of LibreOffice's pages out, and yield their lines."""
+    for place in ("header", "footer"):
+        for found in list(root.iter("div")):
+            if found.get("title") != place or found.getparent() is None:
+                continue
+            for number in list(found.iter("sdfield")):
+                if (number.get("type") or "").upper() in {"PAGE", "DOCSTAT"}:
+                    number.text = PAGE_NUMBER
+            for line in found.iter("p"):
+                yield place, "".join(line.itertext())
+            _take_out(found)
 
 
 def _check_depth(root: etree._Element) -> None:

@@ -30,7 +30,7 @@ from service.use_cases.ports import Desk
 
 LIMIT = 1.3
 FLAT = 1.1
-"""Memory after the last document over memory after a tenth of them, at most."""
+"""Peak of memory up to the last document over the peak up to a tenth of them, at most."""
 FORMATS = ("docx", "odt", "rtf", "html", "md", "txt")
 NOW = datetime(2026, 1, 5, 19, tzinfo=UTC)
 UNUSED: Any = object()
@@ -45,8 +45,8 @@ class Adding:
     Attributes:
         ours, theirs: milliseconds a document, by us and by pandoc alone.
         ratio: of the two.
-        early, late: megabytes that this process and its pandoc hold, after a tenth of the
-            documents and after the last.
+        early, late: megabytes that this process and its pandoc held at most, up to a tenth
+            of the documents and up to the last.
     """
 
     ours: float
@@ -157,7 +157,7 @@ def held(reader: PandocDocuments) -> float:
 
 def measure(folder: Path, count: int = 120) -> Adding:
     """Add documents, and run pandoc on each of them, in turn."""
-    ours = theirs = early = 0.0
+    ours = theirs = early = peak = 0.0
     with open_library(folder) as (desk, reader):
         for number, file in enumerate(documents(folder, count), 1):
             begin = perf_counter()
@@ -177,9 +177,10 @@ def measure(folder: Path, count: int = 120) -> Adding:
             theirs += first
             ours += second
             file.unlink()
+            peak = max(peak, held(reader))
             if number == max(count // 10, 1):
-                early = held(reader)
-        return Adding(ours * 1000 / count, theirs * 1000 / count, early, held(reader))
+                early = peak
+        return Adding(ours * 1000 / count, theirs * 1000 / count, early, peak)
 
 
 if __name__ == "__main__":
