@@ -15,6 +15,7 @@ from service.pages.plot_line import plot_line
 from service.use_cases.library import open_digest, open_original
 from service.use_cases.mend_digest import unplaced
 from service.use_cases.ports import Desk
+from service.use_cases.versions import last_changes
 
 
 def install(door: Blueprint, desk: Desk) -> None:
@@ -35,6 +36,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             unplaced=unplaced(opened.kept),
             tallies=_tallies(opened.check_ins, commitments),
             kept_now=request.args.get("kept"),
+            changes=last_changes(desk, digest_id) if request.args.get("kept") == "digest" else (),
         )
 
     @door.get("/books/<uuid:digest_id>/original")

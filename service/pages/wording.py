@@ -2,13 +2,14 @@
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from typing import Any
 
 from cards.cautions import caution
 from cards.commitments import Outcome
 from cards.items import Standing
 from cards.kinds.base import KindName, Span
+from service.use_cases.records import Cause
 
 _MONTHS = (
     "January February March April May June July August September October November December"
@@ -18,6 +19,19 @@ _KINDS = {
     KindName.THEME: "the theme",
     KindName.PLACE: "a quotation’s place",
     KindName.RESTATE: "a commitment",
+}
+
+
+_CAUSES = {
+    Cause.ADDED: "added",
+    Cause.CHANGED: "corrected by its file",
+    Cause.MENDED: "mended",
+    Cause.PLACED: "told where quotations stand",
+    Cause.PROVED: "mended from the book",
+    Cause.OVERRULED: "kept to your word on an edit",
+    Cause.RESTORED: "brought back",
+    Cause.CARED: "given another care",
+    Cause.REMOVED: "taken out",
 }
 
 
@@ -121,6 +135,16 @@ def _joined(pieces: Sequence[Stretch], text: str) -> list[Stretch]:
     return joined
 
 
+def instant_in_words(instant: datetime) -> str:
+    """Return an instant as 9 March 2026, 19:04 UTC."""
+    return f"{day_in_words(instant.date())}, {instant:%H:%M} UTC"
+
+
+def cause_in_words(cause: Cause) -> str:
+    """Return what a version of a digest came of, as it reads after “it was”."""
+    return _CAUSES[cause]
+
+
 def percent(share: float) -> str:
     """Return a share of 1 as a whole number of hundredths: 87%."""
     return f"{share:.0%}"
@@ -139,5 +163,7 @@ FILTERS: dict[str, Callable[..., Any]] = {
     "caution": caution,
     "stretches": stretches,
     "percent": percent,
+    "instant": instant_in_words,
+    "cause": cause_in_words,
 }
 """The filters the templates use, by name."""

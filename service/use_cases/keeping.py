@@ -1,6 +1,7 @@
 """What every use case that changes a digest does with it: its version, its items, its book."""
 
 from collections import Counter
+from datetime import date
 from uuid import UUID
 
 from cards.digest import Digest, folded
@@ -58,6 +59,27 @@ def wordings(desk: Desk, work: UnitOfWork, known: KeptDigest) -> dict[UUID, tupl
 def book_key(book: Digest | KeptDigest) -> BookKey:
     """Return what a book is recognised by."""
     return BookKey(folded(book.title), folded(book.author), book.isbn)
+
+
+def readings_beside(desk: Desk, work: UnitOfWork, kept: KeptDigest) -> tuple[KeptDigest, ...]:
+    """Return the other digests of the same book, by the day they were finished.
+
+    The same book is one of the same title and author, whatever the edition.
+    """
+    key = book_key(kept)
+    others = [
+        each
+        for each in work.digests.alike(desk.reader, key)
+        if each.id != kept.id
+        and not each.removed
+        and (book_key(each).title, book_key(each).author) == (key.title, key.author)
+    ]
+    return tuple(sorted(others, key=finished))
+
+
+def finished(kept: KeptDigest) -> tuple[date, UUID]:
+    """Return what readings of a book are put in order by; one without a day stands first."""
+    return kept.finished_on or date.min, kept.id
 
 
 def counted(kept: KeptDigest) -> dict[str, int]:

@@ -10,6 +10,7 @@ from cards.digest import folded
 from cards.errors import DigestMissing, DigestNotNamed
 from cards.items import KeptItem, Standing
 from cards.parts import KeptDigest
+from service.use_cases.keeping import readings_beside
 from service.use_cases.ports import Desk
 from service.use_cases.records import Original
 
@@ -52,6 +53,8 @@ class OpenDigest:
         check_ins: on its commitments, by day.
         original: the name of the file it came from, or None.
         today: the reader's day.
+        book: the name of the file of its book's text, or None.
+        readings: the other digests of its book, by the day they were finished.
     """
 
     kept: KeptDigest
@@ -59,6 +62,8 @@ class OpenDigest:
     check_ins: tuple[CheckIn, ...]
     original: str | None
     today: date
+    book: str | None
+    readings: tuple[KeptDigest, ...]
 
 
 def list_digests(
@@ -130,12 +135,16 @@ def open_digest(desk: Desk, digest_id: UUID) -> OpenDigest:
         items = work.items.of_digest(desk.reader, digest_id)
         check_ins = work.check_ins.of_digest(desk.reader, digest_id)
         original = work.digests.original_name(desk.reader, digest_id)
+        book = work.books.name(desk.reader, digest_id)
+        readings = readings_beside(desk, work, kept)
     return OpenDigest(
         kept=kept,
         items=tuple(each for each in items if not each.item.retired),
         check_ins=tuple(check_ins),
         original=original,
         today=reader.days.of(desk.now()),
+        book=book,
+        readings=readings,
     )
 
 

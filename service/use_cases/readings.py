@@ -1,11 +1,10 @@
 """A reader who read a book again looks at both digests side by side."""
 
 from dataclasses import dataclass
-from datetime import date
 from uuid import UUID
 
 from cards.parts import KeptDigest
-from service.use_cases.keeping import book_key, opened
+from service.use_cases.keeping import finished, opened, readings_beside
 from service.use_cases.ports import Desk
 
 
@@ -31,16 +30,7 @@ def other_readings(desk: Desk, digest_id: UUID) -> tuple[KeptDigest, ...]:
     """
     with desk.store.reading() as work:
         kept = opened(desk, work, digest_id, None)
-        key = book_key(kept)
-        alike = work.digests.alike(desk.reader, key)
-    others = [
-        each
-        for each in alike
-        if each.id != kept.id
-        and not each.removed
-        and (book_key(each).title, book_key(each).author) == (key.title, key.author)
-    ]
-    return tuple(sorted(others, key=_finished))
+        return readings_beside(desk, work, kept)
 
 
 def beside(desk: Desk, digest_id: UUID, other_id: UUID) -> SideBySide:
@@ -52,9 +42,5 @@ def beside(desk: Desk, digest_id: UUID, other_id: UUID) -> SideBySide:
     with desk.store.reading() as work:
         one = opened(desk, work, digest_id, None)
         other = opened(desk, work, other_id, None)
-    earlier, later = sorted((one, other), key=_finished)
+    earlier, later = sorted((one, other), key=finished)
     return SideBySide(earlier, later)
-
-
-def _finished(kept: KeptDigest) -> tuple[date, UUID]:
-    return kept.finished_on or date.min, kept.id
