@@ -18,7 +18,7 @@ _DAILY = (
     r"|bedtime|noon|midday|dawn|sunrise|sunset|dusk"
     r"|breakfast|lunch|lunchtime|dinner|supper|meal|mealtime|teatime|nightfall|midnight)"
 )
-_UNIT = r"(?:day|week|month|quarter|year|night|evening|morning|afternoon)"
+_UNIT = r"(?:hour|day|week|month|quarter|year|night|evening|morning|afternoon)"
 _JOIN = r"(?: ,)?(?: and| or| &)?(?: on)?(?: (?:every|each|the|a))?"
 _LIST = rf"{_WD}s?(?: {_PART}s?)?(?:{_JOIN} {_WD}s?(?: {_PART}s?)?)*"
 _STEP = r"(?P<step>other|alternate|[2-9]th|1\dth|\d{1,3}(?! \d))"
@@ -61,7 +61,13 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
         "range",
         words(rf"(?:from )?(?P<first>{_WD})s? (?:to|through|thru|until) (?P<last>{_WD})s?"),
     ),
-    ("every weekend", words(rf"(?:each|every|a|per) weekend(?: {_PART})?|once a weekend")),
+    (
+        "every weekend",
+        words(
+            rf"(?:each|every|a|per)(?: (?P<step>other|[2-9]th|[2-9]))? weekends?(?: {_PART})?"
+            r"|once a weekend|(?:on )?(?P<alternate>alternate) weekends?"
+        ),
+    ),
     (
         "weekends",
         words(
@@ -89,7 +95,7 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
         "every daypart",
         words(
             rf"(?:(?:each|every) of (?:my|the) |each |every |per |any given ){_DAILY}s?|"
-            r"(?:in the |on |of |at )?(?:mornings|evenings|nights|afternoons|lunchtimes"
+            r"(?<!\d )(?:in the |on |of |at )?(?:mornings|evenings|nights|afternoons|lunchtimes"
             r"|bedtimes|mealtimes)(?: and (?:mornings|evenings|nights|afternoons))?"
             r"|night after night|day after day|day by day|each and all days|(?:a|per) "
             r"(?:day|night)"
@@ -207,6 +213,11 @@ def _range(found: re.Match[str]) -> Cadence:
     return Cadence(Period.DAY, on=frozenset(days))
 
 
+def _every_weekend(found: re.Match[str]) -> Cadence:
+    every = 2 if found["alternate"] else step_of(found)
+    return Cadence(Period.WEEK, every, frozenset(WEEKEND), times=1)
+
+
 def _except(found: re.Match[str]) -> Cadence:
     out = frozenset(WEEKEND) if "weekend" in found["days"] else named_days(found["days"])
     return Cadence(Period.DAY, on=frozenset(WEEKDAYS) - out)
@@ -224,7 +235,7 @@ _MEANT: dict[str, Callable[[re.Match[str]], Cadence]] = {
     "days in days": lambda found: Cadence(Period.WEEK, times=int(found["d"])),
     "weekdays": lambda _: Cadence(Period.DAY, on=frozenset(WORKING_DAYS)),
     "range": _range,
-    "every weekend": lambda _: Cadence(Period.WEEK, on=frozenset(WEEKEND), times=1),
+    "every weekend": _every_weekend,
     "weekends": lambda _: Cadence(Period.WEEK, on=frozenset(WEEKEND)),
     "except": _except,
     "weekday list": _weekday_list,

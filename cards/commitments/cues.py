@@ -82,7 +82,7 @@ _DAY = r"(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)days?"
 _TIME = re.compile(
     r"(?<!\w)(?P<cue>(?:(?:on|every|each|this|next|in the|at|of a|in) )?(?:"
     r"(?:the )?(?:first|second|third|fourth|last|other|alternate) )?"
-    rf"(?:{_DAY}(?:,? (?:and|or) {_DAY})*(?: (?:mornings?|evenings?|nights?"
+    rf"(?:{_DAY}(?:(?:,? (?:and|or)|,) {_DAY})*(?: (?:mornings?|evenings?|nights?"
     r"|afternoons?|lunchtimes?))?|(?:week(?:day|end)s? )?(?:mornings?|evenings?"
     r"|nights?|afternoons?)|weekdays?|weekends?)"
     r"(?: of (?:each|every|the) month)?)(?!\w)"
@@ -115,6 +115,14 @@ _NOT_ROUTINE = re.compile(
 )
 
 
+_IS_BARE = re.compile(r"mornings?|evenings?|nights?|afternoons?|weekdays?|weekends?")
+_BOUNDS = re.compile(
+    r"\b(?:by|before|until|till|from|starting|beginning|than|through|since|last"
+    r"|free|keep)(?: the| next| this)? $",
+    re.IGNORECASE,
+)
+
+
 def find_cue(text: str) -> Cue | None:
     """Return the situation a commitment names, or None.
 
@@ -139,8 +147,10 @@ def find_cue(text: str) -> Cue | None:
         if _IN_ALL.match(words):
             continue
         return _cue(found, tie)
-    timed = _TIME.search(said)
-    return None if timed is None else _cue(timed, Tie.TIME)
+    for timed in _TIME.finditer(said):
+        if not _IS_BARE.fullmatch(timed[0]) and not _BOUNDS.search(said[: timed.start()]):
+            return _cue(timed, Tie.TIME)
+    return None
 
 
 def _is_date(clause: str) -> bool:

@@ -147,6 +147,18 @@ def _span(found: re.Match[str], on: date) -> Span | None:
     return span_of(found["unit"], on, 1 if found["span_next"] else 0)
 
 
+def _week_of_month(found: re.Match[str], on: date) -> Span | None:
+    """Read "the 1th week of april": seven days from its first, or its last seven."""
+    if found["weeks_month"]:
+        first, last = _named_month(MONTHS.index(found["weeks_month"]) + 1, None, on)
+    else:
+        first, last = span_of("month", on, 1 if found["weeks_next"] else 0)
+    if found["week_number"] == "last":
+        return last - 6 * _DAY, last
+    begun = first + (int(found["week_number"][0]) - 1) * _WEEK
+    return begun, min(begun + 6 * _DAY, last)
+
+
 def _month_name(found: re.Match[str], on: date) -> Span | None:
     span = _named_month(MONTHS.index(found["month"]) + 1, found["year"], on)
     if found["month_next"] and span[0] <= on:
@@ -248,6 +260,13 @@ _READERS: tuple[tuple[str, Callable[[re.Match[str], date], Span | None]], ...] =
             r"|following) month)|(?:this|the) month))"
         ),
         _weekday_of_month,
+    ),
+    (
+        (
+            r"(?:the )?(?P<week_number>[1-5]th|last) week (?:of|in) (?:"
+            rf"(?P<weeks_month>{_MONTH})|(?P<weeks_next>(?:the )?next month)|(?:the|this) month)"
+        ),
+        _week_of_month,
     ),
     (
         (

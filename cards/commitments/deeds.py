@@ -18,10 +18,11 @@ _TRAITS = frozenset(
 """What is measured in a deed and is not a deed of its own. Common practice, no published
 source; "one line" is the example every adviser on such wording gives."""
 _NOT_BEFORE = frozenset(
-    """for with of in at than about from on under over after before within until by into as
-    among between my our his her their your these those the first last chapter page p pp book
-    act part psalm number no canto hymn section line lines step through like versus plus onto
-    past around against its whose not""".split()
+    """for with of in at than about from on under over after before within until by into as among
+    between my our his her their your these those the first last chapter chapters page pages p
+    pp book books acts parts verses lectures essays lessons act part psalm number no canto
+    hymn section line lines step through like versus plus onto past around against its whose
+    not""".split()
 )
 _PHRASAL = frozenset(
     "hand send turn bring put fill invite pay call give have pass take try move carry win".split()
@@ -32,7 +33,9 @@ _MEETINGS = words(
     r"(?P<noun>[^\W\d_]+s)"
 )
 _TIMES = words(
-    r"(?P<n>\d{1,3}) (?:more )?(?:times|occasions)|(?P<once>(?:only |just |at "
+    r"(?:on )?(?P<n>\d{1,3}) (?:more |different |separate )?"
+    r"(?:times|occasions|days|evenings|mornings|afternoons|nights|lunchtimes)|"
+    r"(?P<once>(?:only |just |at "
     r"least )?once)(?! (?:i|we|you|he|she|they|it|the|my|a|there|this|that)"
     r"(?!\S))"
 )

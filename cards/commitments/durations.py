@@ -6,7 +6,7 @@ from collections.abc import Callable
 from cards.commitments.line import Line, words
 
 _PREPOSITIONS = "at|by|before|after|until|from|around|about|past|to|between|and|since|towards"
-_PART_OF_DAY = r"(?: (?:in the (?:morning|afternoon|evening)|at night|sharp|on (?:week|work)days))?"
+_PART_OF_DAY = r"(?: (?:in the (?:morning|afternoon|evening)|at night|sharp))?"
 _CLOCK = (
     words(
         rf"(?:(?:{_PREPOSITIONS}) )?(?:half|quarter|a quarter|\d+(?: minutes)?) (?:past|to) "
@@ -74,7 +74,7 @@ _COMPILED = tuple(
 )
 _LONGEST = 12 * 60
 """Minutes one deed can last: what is longer ("for 24 hours") is a term, not a deed."""
-_NOT_A_LENGTH = frozenset({"within", "after", "in", "every", "each"})
+_NOT_A_LENGTH = frozenset({"within", "after", "in"})
 
 
 def take_clock(line: Line) -> bool:
@@ -96,6 +96,8 @@ def take_minutes(line: Line) -> int | None:
     for pattern, value in _COMPILED:
         for found in pattern.finditer(line.left):
             lead = found["lead"]
+            if lead in {"every", "each"}:
+                continue
             offset = found["off"] is not None and lead not in {"for", "spend", "wait"}
             if lead in _NOT_A_LENGTH or offset:
                 line.left = _gapped(line.left, found)

@@ -157,6 +157,7 @@ def line_of(text: str) -> str:
     said = _HOURS_MINUTES.sub(lambda found: f" {int(found[1]) * 60 + int(found[2])} minutes ", said)
     said = _GLUED.sub(r"\1 \2", said)
     said = re.sub(r"[—–]| - ", " , ", said).replace("-", " ").replace("&", " and ")
+    said = said.replace("%", " percent ")
     words: list[str] = []
     for token in _TOKEN.findall(said):
         word = _CONTRACTED.get(token, _ABBREVIATED.get(token, token))

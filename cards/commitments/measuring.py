@@ -48,6 +48,8 @@ _NEXT_SPANS = re.compile(
     r"next \d+ (?:\S+ )?(?:day|night|evening|morning|afternoon|week|weekend|weekday|month"
     r"|quarter|year|time|minute|hour|lunchtime|\S+day)s?(?!\S)"
 )
+_LONGEST_DEED = {Period.DAY: 1, Period.WEEK: 7, Period.MONTH: 28, Period.YEAR: 365}
+"""Days in the shortest of each period: no term is shorter than one."""
 _PART_OF_DAY = re.compile(
     r"(?<!\S)(?:in the (?:morning|evening|afternoon)|at night|1th thing|last thing|of an evening"
     r"|before bed)(?!\S)"
@@ -251,6 +253,8 @@ def _periods(cadence: Cadence, term: Term) -> int | None:
     if term.count is None:
         return None
     count, unit = term.count, term.unit
+    if days_in(count, unit) < _LONGEST_DEED[cadence.period] * cadence.every:
+        return None  # "once a quarter, fast for a day": the length of a deed, not of the term
     if cadence.period is Period.DAY:
         spans = _daily_periods(cadence, count, unit)
     elif cadence.period is Period.WEEK:

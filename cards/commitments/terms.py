@@ -7,7 +7,7 @@ from cards.commitments.cadence import named_days
 from cards.commitments.dates import DATE, day_or_span
 from cards.commitments.lengths import Bound, Term
 from cards.commitments.line import Line, words
-from cards.commitments.spans import DAYS
+from cards.commitments.spans import DAYS, MONTHS
 
 _WD = "(?:" + "|".join(DAYS) + ")"
 _UNITS = (
@@ -61,7 +61,7 @@ _WITHIN = words(
     r"(?: time)?"
     r"(?! of (?:waking|getting|rising|coming|receiving|reading))"
 )
-_WITHIN_THE = words(r"within (?:the|this) (?P<unit>day|week|month|quarter|year)")
+_WITHIN_THE = words(r"within (?:the|this) (?P<unit>hour|day|week|month|quarter|year)")
 _IN_THE_COURSE = r"(?:(?:in|over|during|within) the course of )"
 _UNTIL = words(
     r"(?:right |up |all the way |every day )?(?:(?:until|through|up to|up until"
@@ -100,6 +100,10 @@ _UNKNOWN = words(
     r"|semester|session|appointment|deadline))"
 )
 _NEXT_TIME = words(r"(?:on )?(?:the )?next (?:(?P<n>\d{1,3}) times|time)")
+_MONTHS_AND_SEASONS = re.compile(
+    rf"(?:next |the )?(?:{'|'.join(MONTHS)}|spring|summer|autumn|winter)"
+)
+"""What one waits until the beginning of: no clothes until September, none in August."""
 _BARE_DAY = re.compile(
     rf"(?:(?:the |this |next |coming |following )*{_WD}(?: \w+)?|the \d{{1,2}}th)"
 )
@@ -166,7 +170,8 @@ _BOUNDING = frozenset({"over", "during", "in", "within", "across", "throughout",
 
 def _take_within(line: Line, on: date, term: Term) -> None:
     this = line.take(_WITHIN_THE)
-    span = None if this is None else day_or_span(f"this {this['unit']}", on)
+    unit = None if this is None else this["unit"].replace("hour", "day")
+    span = None if unit is None else day_or_span(f"this {unit}", on)
     if span is not None:
         term.deadline, term.bound = span[1], Bound.BY
         return
@@ -229,7 +234,13 @@ def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> N
         term.bound = Bound.UNTIL if pattern is _UNTIL else Bound.BY
         term.weekday = bool(_BARE_DAY.fullmatch(found["date"]))
         before = said.get("before")
-        if before is None:
+        if (
+            pattern is _UNTIL
+            and found[0].startswith("until")
+            and _MONTHS_AND_SEASONS.fullmatch(found["date"])
+        ):
+            term.deadline = max(on, first - timedelta(days=1))
+        elif before is None:
             term.deadline = last
         else:
             term.deadline = first - timedelta(days=int((re.findall(r"\d+", before) or ["1"])[0]))

@@ -41,7 +41,10 @@ class WordingRequestSchema(Request):
     text = Text(
         required=True,
         validate=validate.Length(1, MAX_TEXT),
-        metadata={"description": "The commitment's words."},
+        metadata={
+            "description": "The commitment's words.",
+            "pattern": r"^[^\u0000]*\S[^\u0000]*$",
+        },
     )
     on = Day(
         load_default=None,
