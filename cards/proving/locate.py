@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from cards.proving.folding import Folded
-from cards.proving.pieces import Piece, masked, pieces, whole
+from cards.proving.pieces import ELLIPSIS_GAP, Piece, masked, pieces, whole
 from cards.proving.places import Spot, chapter_at, pages_at, says
 from cards.proving.seeking import MOST_PLACES, Hit, exact, likest
 from cards.proving.slips import Compared, Slip, SlipKind, mend
 from cards.proving.words import Word, words_of
 
+MOST_PIECES = 40
+"""Pieces a quotation is cut into; one with more is taken as it stands, its dots the book's own."""
 CONTEXT = 40
 """Characters kept before and after the words, to the end of a word: at least 32 where there are."""
 _LIMITS = ((0, 97.0), (30, 94.0), (45, 90.0), (60, 79.0), (100, 71.0), (200, 65.0), (400, 62.0))
@@ -26,6 +28,8 @@ than 88, in ten 85. Shorter than that, one novel's turns of phrase are in the ne
 highest opinion in the world"), and likeness alone does not tell: they differ in whole words,
 where errors of copying leave every word with one that answers to it. So these two limits.
 """
+_FARTHEST = 2 * ELLIPSIS_GAP
+"""Folded characters over which a piece is looked for where those between were not found."""
 _SPACE = re.compile(r"\s")
 _SURELY = 8.0
 """Likeness by which one inexact place must exceed the next not to be called ambiguous."""
@@ -107,6 +111,8 @@ def locate(quotation: str, book: Folded, locator: str | None = None) -> Found | 
         cut = pieces(quotation)
         if not cut:
             return None
+        if len(cut) > MOST_PIECES:
+            cut = (one,)
         fits = _fits(quotation, cut, book)
     if not fits:
         return None
@@ -157,14 +163,14 @@ def _around(cut: Sequence[Piece], pivot: int, hit: Hit, text: str) -> _Fit:
     hits[pivot] = hit
     at, room = hit.end, 0
     for number in range(pivot + 1, len(cut)):
-        room += cut[number].gap
+        room = min(room + cut[number].gap, _FARTHEST)
         high = at + room + len(cut[number].words) + 1
         placed = _nearest(cut[number].words, text, at, high, forwards=True)
         if placed is not None:
             hits[number], at, room = placed, placed.end, 0
     at, room = hit.start, 0
     for number in range(pivot - 1, -1, -1):
-        room += cut[number + 1].gap
+        room = min(room + cut[number + 1].gap, _FARTHEST)
         low = max(0, at - room - len(cut[number].words) - 1)
         placed = _nearest(cut[number].words, text, low, at, forwards=False)
         if placed is not None:

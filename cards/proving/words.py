@@ -7,6 +7,8 @@ from cards.proving.folding import FoldedText
 
 _QUOTES = re.compile("[\"'“”„‟‘’‚‛«»‹›`´_*\u00ad\u200b]+")
 _DASH = re.compile(r"\s*(?:-{2,}|[–—―]|(?<=\s)-(?=\s))[-–—―]*\s*")
+_MARKS = 200
+"""Characters between two words that are compared; more are a rule across the page."""
 _ELLIPSIS = re.compile(r"\s*(?:…|\.(?:\s?\.){2,})\s*")
 
 
@@ -30,7 +32,7 @@ def words_of(folded: FoldedText, start: int = 0, end: int | None = None) -> list
 
 def marks(between: str) -> str:
     """Return the marks between two words in one form; quotation marks and brackets are none."""
-    plain = _QUOTES.sub("", between)
+    plain = _QUOTES.sub("", " ".join(between.split()).join("  ")[:_MARKS])
     plain = _DASH.sub("—", _ELLIPSIS.sub("…", plain))
     return "".join(plain.split()).replace("-", "")
 

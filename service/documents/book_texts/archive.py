@@ -14,7 +14,7 @@ from service.documents.book_texts.bounds import (
     MAX_RATIO,
     MAX_UNPACKED,
     damaged,
-    too_long,
+    swollen,
 )
 from service.documents.book_texts.markup import NoMarkup, xml_of
 
@@ -72,14 +72,14 @@ class Archive:
         if any(entry.flag_bits & 0x1 for entry in entries) or self._protected():
             raise _locked(self._name)
         wordy = [entry for entry in entries if not _NO_WORDS.search(entry.filename)]
-        swollen = any(
+        bomb = any(
             entry.file_size > LARGE_PART
             and entry.file_size > MAX_RATIO * max(entry.compress_size, 1)
             for entry in wordy
         )
         unpacked = sum(entry.file_size for entry in wordy)
-        if len(entries) > MAX_ENTRIES or unpacked > MAX_UNPACKED or swollen:
-            raise too_long(self._name)
+        if len(entries) > MAX_ENTRIES or unpacked > MAX_UNPACKED or bomb:
+            raise swollen(self._name)
 
     def _protected(self) -> bool:
         """Tell whether anything but fonts is encrypted."""

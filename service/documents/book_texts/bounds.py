@@ -33,6 +33,15 @@ def too_long(name: str) -> DocumentTooLarge:
     )
 
 
+def swollen(name: str) -> DocumentTooLarge:
+    """Return the refusal of an archive that unpacks to more than a book can hold."""
+    return DocumentTooLarge(
+        f"“{name}” unpacks to far more than a book can hold, so it was not opened. Hand over the "
+        "book's text alone.",
+        where="file",
+    )
+
+
 def damaged(name: str) -> DocumentBroken:
     """Return the refusal of an EPUB that cannot be opened."""
     return DocumentBroken(

@@ -17,6 +17,10 @@ _BLOCKS = frozenset(
 _LEVELS = {f"h{level}": level for level in range(1, 7)}
 _TYPE = "{http://www.idpf.org/2007/ops}type"
 _NUMBERED_PAGE = re.compile(r"(?:\d{1,5}|[ivxlcdm]{1,9})", re.IGNORECASE)
+_PAGE_ID = re.compile(r"(?:page|pg|p)[-_. ]?(\d{1,5}|[ivxlcdm]{1,9})", re.IGNORECASE)
+"""An id that tells a page: `Page_169`, `p12`; a program's own `pb_3` counts breaks, not pages."""
+_MARK = 24
+"""Characters of the longest mark; an element that holds more is of the book, broken before."""
 _PAGE_CLASSES = frozenset({"pagenum", "pageno", "page-number", "pagenumber", "pagebreak"})
 _WORD = re.compile(r"\d+|[^\W\d_]+")
 _SPACE = re.compile(r"\s+")
@@ -122,12 +126,14 @@ class Flow:
         self._bear(page, element)
         kinds = _kinds(element)
         if "pagebreak" in kinds:
-            label = _page_label(element)
+            words = _words(element)
+            label = _page_label(element, words)
             if label:
                 self.pages.append((label, self.ahead))
-            for inner in element.iter():
-                self._bear(page, inner)
-            return False
+            if len(words) <= _MARK:
+                for inner in element.iter():
+                    self._bear(page, inner)
+                return False
         if name in _UNSEEN or "noteref" in kinds or (name == "sup" and _is_number(element)):
             return False
         if name in _LEVELS:
@@ -172,16 +178,20 @@ def _kinds(element: etree._Element) -> frozenset[str]:
     return frozenset(kinds)
 
 
-def _page_label(element: etree._Element) -> str:
+def _words(element: etree._Element) -> str:
+    return " ".join("".join(str(words) for words in element.itertext()).split())
+
+
+def _page_label(element: etree._Element, words: str) -> str:
     """Return the number of a page mark: its title, its label, its words, or the end of its id."""
-    words = "".join(str(words) for words in element.itertext())
-    for said in (element.get("title"), element.get("aria-label"), words, element.get("id")):
+    for said in (element.get("title"), element.get("aria-label"), words[:_MARK]):
         numbers = [word for word in _WORD.findall(said or "") if _NUMBERED_PAGE.fullmatch(word)]
         if numbers:
             return str(numbers[-1])
-    return ""
+    named = _PAGE_ID.fullmatch(element.get("id") or "")
+    return "" if named is None else named[1]
 
 
 def _is_number(element: etree._Element) -> bool:
-    words = "".join(str(words) for words in element.itertext()).strip(" \n\t[]()*†‡§")
+    words = _words(element).strip(" []()*†‡§")
     return not words or words.isdecimal()

@@ -5,7 +5,11 @@ from html.entities import html5
 
 from lxml import etree
 
-_DOCTYPE = re.compile(r"<!DOCTYPE[^>\[]*(?:\[.*?\]\s*)?>", re.DOTALL | re.IGNORECASE)
+_DOCTYPE = re.compile(
+    r"<!DOCTYPE[^>\[]{0,2000}(?:\[.{0,20000}?\]\s{0,200})?>", re.DOTALL | re.IGNORECASE
+)
+_BEFORE_ROOT = 50_000
+"""Characters in which a document type may be declared."""
 _DECLARATION = re.compile(r"\A\s*<\?xml[^>]*\?>", re.DOTALL)
 _ENCODING = re.compile(
     rb"""\A.{0,8}?<\?xml[^>]{0,80}?encoding\s*=\s*["']([A-Za-z0-9._-]{1,40})["']""", re.DOTALL
@@ -15,7 +19,7 @@ _META = re.compile(
 )
 _ENTITY = re.compile(r"&([A-Za-z][A-Za-z0-9]{0,30});")
 _OF_XML = frozenset({"amp", "lt", "gt", "quot", "apos"})
-_EMPTY = re.compile(r"<([A-Za-z][\w:.-]*)((?:\s+[^<>\"']*(?:\"[^\"<]*\"|'[^'<]*')?)*?)\s*/>")
+_EMPTY = re.compile(r"<([A-Za-z][\w:.-]*+)((?:[^<>\"'/]|/(?!>)|\"[^\"<]*\"|'[^'<]*')*+)/>")
 _VOID = frozenset("area base br col embed hr img input link meta source track wbr".split())
 _NO_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff\ud800-\udfff]")
 _BOMS = ((b"\xef\xbb\xbf", "utf-8"), (b"\xff\xfe", "utf-16-le"), (b"\xfe\xff", "utf-16-be"))
@@ -87,7 +91,10 @@ def page_of(markup: str, *, well_formed: bool = True) -> etree._Element:
 
 
 def _bare(markup: str) -> str:
-    plain = _DECLARATION.sub("", _DOCTYPE.sub("", markup, count=1), count=1)
+    declared = _DOCTYPE.search(markup, 0, _BEFORE_ROOT)
+    if declared is not None:
+        markup = markup[: declared.start()] + markup[declared.end() :]
+    plain = _DECLARATION.sub("", markup, count=1)
     return _NO_XML.sub("", _ENTITY.sub(_character, plain)).lstrip("\ufeff \t\r\n")
 
 

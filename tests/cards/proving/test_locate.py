@@ -212,3 +212,21 @@ def test_slips_of_any_quotation_stand_in_order(words: list[str]):
             assert isinstance(slip, Slip)
             assert at <= slip.start <= slip.end <= len(quotation)
             at = slip.end
+
+
+@pytest.mark.parametrize(
+    "quotation",
+    [
+        "a ... " * 3_000,
+        "[" * 10_000,
+        "by the window " + " " * 19_000 + "-- A letter lay unopened",
+        "the " * 5_000,
+        ". " * 10_000 + "She sat",
+        "[sic" * 5_000,
+    ],
+    ids=range(6),
+)
+def test_quotations_made_to_take_long_do_not(quotation: str):
+    """Dots, brackets and spaces by the thousand are looked for no longer than words."""
+    place = locate(quotation, BOOK)
+    assert place is None or place.exact in TEXT

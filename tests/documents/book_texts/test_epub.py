@@ -246,12 +246,12 @@ SOUND = epub(["<p>the whale</p>"])
         (
             epub(["<p>x</p>"], {"OEBPS/page0.xhtml": page("a" * 40_000_000)}),
             DocumentTooLarge,
-            "million characters",
+            "far more than a book",
         ),
         (
             archive({f"{number}.xhtml": "" for number in range(25_001)}),
             DocumentTooLarge,
-            "million characters",
+            "far more than a book",
         ),
     ],
     ids=range(13),
@@ -279,3 +279,29 @@ def test_a_page_nested_without_end_costs_only_itself():
     """A page whose elements stand in one another thousandfold does not take the others along."""
     deep = "<div>" * 5_000 + "deep" + "</div>" * 5_000
     assert "the whale" in read(epub(["<p>the whale</p>", deep])).text
+
+
+def test_a_break_before_words_drops_none_of_them():
+    """An element that is only broken before holds the book's words, and counts no page."""
+    book = read(
+        epub(['<div class="pagebreak" id="pb_3"><p>The whale was white that day.</p></div>'])
+    )
+    assert book.text == "The whale was white that day."
+    assert book.pages == ()
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "<p><a" + " x" * 200_000 + "<b>whale</b>",
+        "<p><a" + ' x="y"' * 100_000 + " whale",
+        "<p>&" * 100_000 + "whale",
+        "<!DOCTYPE [" * 50_000 + "whale",
+        "<p>" + " \n" * 500_000 + "whale",
+    ],
+    ids=range(5),
+)
+def test_markup_made_to_take_long_does_not(body: str):
+    """Half-open tags, entities and declarations by the thousand are read or refused at once."""
+    made = epub(["<p>white whale</p>", "<p>x</p>"], {"OEBPS/page1.xhtml": body})
+    assert "white whale" in read(made).text
