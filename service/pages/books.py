@@ -75,7 +75,7 @@ def _taken(desk: Desk, files: Sequence[Upload], *, look: bool) -> ResponseReturn
     page = render_template(
         "handed_in.html", steps=first, total=total, asked_of=asked_of, several=False
     )
-    refused = step.report.refusal is not None
+    refused = step.report.refused is not None
     return page, HTTPStatus.UNPROCESSABLE_ENTITY if refused else HTTPStatus.OK
 
 

@@ -11,7 +11,7 @@ from werkzeug.datastructures import FileStorage
 
 from cards.errors import CatchwordError
 from service.pages.digest_form import lay
-from service.pages.wording import counted, listed
+from service.pages.wording import capital, counted, listed
 from service.use_cases.add_bundle import FileReport, add_files, files_in, look_over_files
 from service.use_cases.add_digest import Added, Status
 from service.use_cases.mend_digest import unplaced
@@ -66,7 +66,7 @@ class Sum:
         self.files += 1
         self.digests.update(added.status for added in report.added)
         self.drafts += len(report.drafts)
-        self.refused += report.refusal is not None
+        self.refused += report.refused is not None
 
     @property
     def words(self) -> str:
@@ -80,7 +80,7 @@ class Sum:
             said.append(f"{counted(self.drafts, 'draft')} to look over")
         if self.refused:
             said.append(f"{counted(self.refused, 'file')} refused")
-        return f"{counted(self.files, 'file')}: {listed(said or ['nothing'])}."
+        return f"{capital(counted(self.files, 'file'))}: {listed(said or ['nothing'])}."
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,11 +153,11 @@ def _reports(
     try:
         yield from take(desk, [file])
     except CatchwordError as error:
-        yield FileReport(file.name, refusal=error.message)
+        yield FileReport(file.name, refused=error)
     except Exception:
         # The page is half sent, so nothing can answer for it but a line of its own.
         current_app.logger.exception("A file of many could not be taken in.")
-        yield FileReport(file.name, refusal=_FAILED)
+        yield FileReport(file.name, refused=CatchwordError(_FAILED))
 
 
 def _far(done: int, of: int) -> str:

@@ -92,9 +92,11 @@ def pressed(client: FlaskClient, form: DraftForm, do: str, **changed: str) -> Dr
 
 
 def hand_in(client: FlaskClient, *files: tuple[str, bytes], do: str = "look") -> TestResponse:
-    """Hand files in as the form of the library does."""
+    """Hand files in as the form of the library does, and wait for the whole page."""
     data = {"files": [(BytesIO(content), name) for name, content in files], "do": do}
-    return client.post("/books", data=data)
+    answered = client.post("/books", data=data)
+    answered.get_data()
+    return answered
 
 
 def looked_over(client: FlaskClient, name: str, content: bytes) -> DraftForm:

@@ -47,9 +47,7 @@ def test_there_is_a_report_on_each_file(client: FlaskClient, desk: Desk) -> None
     for name, _ in FOLDER:
         assert f">{name}</p>" in page.text
     assert progress(page.text) == [("1.0", "4"), ("2.0", "4"), ("3.0", "4"), ("4.0", "4")]
-    assert "Four files: three digests added and one file refused." in page.text.replace(
-        "<strong>four", "<strong>Four"
-    )
+    assert "Four files: three digests added and one file refused." in page.text
     assert len(list_digests(desk).entries) == 3
 
 
@@ -153,6 +151,6 @@ def test_too_much_at_once_is_refused(client: FlaskClient, monkeypatch: pytest.Mo
 
 def test_a_thousand_files_fit_one_form(client: FlaskClient) -> None:
     """A folder of more files than a form commonly has parts is read to the last."""
-    files = [(f"notes/{number}.txt", b"") for number in range(1200)]
+    files = [(f"notes/{number}.pdf", b"%PDF") for number in range(1200)]
     page = hand_in(client, *files, do="add").text
     assert "1200 files: 1200 files refused." in page
