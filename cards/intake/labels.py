@@ -1,5 +1,6 @@
 """Labels in front of a line: `Author: ...`, and which facts of the book they name."""
 
+import re
 from collections.abc import Iterator
 from enum import StrEnum
 
@@ -51,12 +52,15 @@ _DETAILS = frozenset(
         "first published"
     ).split("|")
 )
+_NUMBERING = re.compile(r"^\s*\(?(?:\d{1,2}|[IVX]{1,4})[.)]\s+")
 _FACT_OF = {folded(label): fact for fact, labels in _LABELS.items() for label in labels.split("|")}
 
 
 def fact_label(label: str) -> Fact | None:
     """Return the fact a label names, or None."""
-    return _FACT_OF.get(folded(label)) if len(label) <= MAX_LABEL else None
+    if len(label) > MAX_LABEL:
+        return None
+    return _FACT_OF.get(folded(_NUMBERING.sub("", label, count=1)))
 
 
 def is_detail_label(label: str) -> bool:

@@ -59,7 +59,11 @@ def _peeled(text: str) -> Located:
     if located.locator is None:
         start = split_start(located.text)
         return replace(start, after=located.after)
-    return located
+    start = split_start(located.text)
+    if start.text == located.text:
+        return located
+    after = located.after if located.after is not None else start.after
+    return Located(start.text, joined((start.locator, located.locator)), after)
 
 
 def _without_attribution(

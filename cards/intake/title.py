@@ -8,6 +8,7 @@ from cards.digest import MAX_TITLE
 from cards.intake.blocks import Block, Shape
 from cards.intake.dates import date_in
 from cards.intake.imprint import is_imprint, is_publisher, names_makers
+from cards.intake.known_authors import is_known_author, is_single_name
 from cards.intake.wording import flowing, folded, unquoted
 
 MAX_TITLE_LINE = 200
@@ -55,18 +56,6 @@ _LAST_FIRST = re.compile(r"([^\W\d_][\w’'-]+), ((?:[^\W\d_][\w’'.-]*)(?: [^\
 _MAX_NAME = 4
 """Words of a person's name in front of a comma."""
 _COLON = re.compile(r"(\s?):\s+")
-_SINGLE_NAMES = frozenset(
-    folded(
-        "homer homère homero omero hesiod sappho aesop aeschylus sophocles euripides aristophanes "
-        "herodotus thucydides xenophon plato platon platón platone platão aristotle aristoteles "
-        "aristote epicurus epictetus plutarch lucretius cicero virgil vergil catullus horace ovid "
-        "livy seneca tacitus pliny juvenal augustine boethius dante petrarch boccaccio erasmus "
-        "machiavelli montaigne shakespeare cervantes molière corneille racine pascal spinoza voltaire "
-        "rousseau diderot goethe schiller kant novalis hegel stendhal balzac flaubert zola colette "
-        "multatuli vondel camões pessoa saki confucius laozi rumi hafez"
-    ).split()
-)
-"""Authors known by one name, which else might be the first word of a title."""
 _LEADING_BY = re.compile(r"(?:written )?by:?\s+|von\s+|par\s+|door\s+", re.IGNORECASE)
 _LEADING_DE = re.compile(r"(?:escrito )?(?:de|di|da|por|di:|por:)\s+(?=[^\W\d_])", re.IGNORECASE)
 _HONORIFICS = frozenset(
@@ -139,7 +128,8 @@ def named_in_file_name(stem: str) -> Named:
         return named_in(stem)
     if not is_name(left) or _ARTICLE.match(left):
         return named_in(stem)
-    if is_full_name(right) and not is_full_name(left) and not _ARTICLE.match(right):
+    plainly = is_full_name(right) and not is_full_name(left) and not _ARTICLE.match(right)
+    if plainly or (is_known_author(right) and not is_known_author(left)):
         return Named(left, right)
     last, comma, first = left.partition(", ")
     return Named(right, f"{first} {last}" if comma and "," not in first else left)
@@ -166,6 +156,11 @@ def named_in_header(header: str) -> tuple[Named | None, str]:
         if (is_full_name(lines[0]) or _LEADING_BY.match(lines[0])) and not is_full_name(lines[1]):
             return Named(named_in(lines[1]).title, _LEADING_BY.sub("", lines[0])), said
     return named, lines[0]
+
+
+def may_open_title(text: str) -> bool:
+    """Tell whether a text opens with an article, as a title may and a name does not."""
+    return _ARTICLE.match(text) is not None
 
 
 def is_full_name(text: str) -> bool:
@@ -198,7 +193,7 @@ def author_line(text: str, *, right_under: bool = False, capital: bool = False) 
     found = _LEADING_DE.match(text)
     if found is not None and is_full_name(text[found.end() :]):
         return text[found.end() :]
-    if is_imprint(text):
+    if is_imprint(text) or _ARTICLE.match(text):
         return None
     least = 1 if right_under and folded(text) not in _NO_NAMES else 2
     return (
@@ -269,16 +264,13 @@ def _of_pair(left: str, right: str, whole: str) -> Named:
     The author is the side that looks like one person's full name; where both or
     neither do, the right one, if it can be a name at all.
     """
-    if _LAST_FIRST.fullmatch(left) or folded(left) in _SINGLE_NAMES:
+    if _LAST_FIRST.fullmatch(left) or is_single_name(left):
         return Named(right, _turned(left))
     if is_full_name(left) and not is_full_name(right):
         return Named(right, left)
+    if is_known_author(left) and not is_known_author(right):
+        return Named(right, left)
     return Named(left, right) if is_name(right) and not _ARTICLE.match(right) else Named(whole)
-
-
-def is_single_name(text: str) -> bool:
-    """Tell whether a text is an author known by one name: Plato, Voltaire."""
-    return folded(text) in _SINGLE_NAMES
 
 
 def named_nowhere_else(title: str) -> Named | None:
@@ -307,7 +299,7 @@ def _by_colon(text: str) -> Named | None:
     if found is None:
         return None
     left, right = text[: found.start()].strip(), unquoted(text[found.end() :].strip())
-    if right and folded(left) in _SINGLE_NAMES:
+    if right and is_single_name(left):
         return Named(right, left)
     return Named(right, _turned(left)) if right and _LAST_FIRST.fullmatch(left) else None
 
@@ -321,7 +313,8 @@ def _turned(name: str) -> str:
 def _by_comma(text: str) -> Named:
     first, _, rest = text.partition(", ")
     name = is_full_name(first) and len(first.split()) <= _MAX_NAME and not _ARTICLE.match(first)
-    titled = not is_name(rest) or "the" in rest.split()
+    known = is_known_author(first) and not is_known_author(rest)
+    titled = not is_name(rest) or "the" in rest.split() or known
     if name and rest[:1].isupper() and titled:
         return Named(unquoted(rest), first)
     title, found, author = text.rpartition(", ")

@@ -10,6 +10,7 @@ from cards.intake.dates import date_in
 from cards.intake.fact_lines import opens_with_fact
 from cards.intake.facts import Facts
 from cards.intake.imprint import is_imprint, is_imprint_name, names_makers
+from cards.intake.known_authors import is_known_author, is_single_name
 from cards.intake.labels import Fact, fact_label
 from cards.intake.title import (
     MAX_TITLE_LINE,
@@ -19,7 +20,7 @@ from cards.intake.title import (
     is_generic,
     is_name,
     is_prose,
-    is_single_name,
+    may_open_title,
     named_in,
     named_in_file_name,
     named_in_header,
@@ -189,14 +190,22 @@ class TitlePage:
 
     def _turn(self) -> None:
         """Take a title that is a name, over a line that is none, as the author over the title."""
-        title = self.facts.title
-        if title is None or self.facts.author is not None or not self.left:
+        title, author = self.facts.title, self.facts.author
+        lines = self.facts.found
+        if author is not None and title is not None and Fact.AUTHOR in lines:
+            under_it = lines[Fact.AUTHOR] != lines.get(Fact.TITLE)
+            if under_it and is_known_author(title) and not is_known_author(author):
+                self.facts.title, self.facts.author = author, title
+                lines[Fact.TITLE], lines[Fact.AUTHOR] = lines[Fact.AUTHOR], lines[Fact.TITLE]
+            return
+        if title is None or author is not None or not self.left:
             return
         under = self.left[0]
         origins = self.facts.found.get(Fact.TITLE, [])
         right_under = bool(origins) and under.origins[:1] == (origins[-1] + 1,)
         name = is_full_name(title) or is_single_name(title)
-        if not name or not right_under or is_name(under.text) or not _may_title(under):
+        named = is_name(under.text) and not may_open_title(under.text)
+        if not name or not right_under or named or not _may_title(under):
             return
         self.facts.author, self.facts.title = title, flowing(under.text)
         self.facts.found[Fact.AUTHOR] = list(origins)
