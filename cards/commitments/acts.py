@@ -41,7 +41,8 @@ _VISIBLE_WITH = {
         "have": r"(?!more|less|an open|a (?:better|more|positive)|no fear|fewer|higher)\S",
         "get": r"(?!better|more|less|angry|over|closer|used|organised|fit|healthy|along|on "
         r"(?!the bus|my)|in (?!touch))\S",
-        "look": r"(?:up|at|through|out|in)\b(?! (?:the bright|things|life|myself))",
+        "look": r"(?:up|at|through|out|in|people in the eye|\w+ in the eye)\b(?! (?:the "
+        r"bright|things|life|myself))",
         "stand": r"(?:up|at|in|on|by|for|\d)",
         "hold": r"(?:the|a|an|our|my|her|his|\d+)\b",
         "see": r"(?:the|a|my|\d+)\b",
@@ -96,7 +97,8 @@ def is_seen(verb: str, rest: list[str]) -> bool:
     """Tell whether a verb with the words after it is an act someone could see."""
     phrase = _phrase(rest)
     said = " ".join(rest)
-    abstract = any(is_quality(word) for word in phrase[:3])
+    abstract = any(is_quality(word) for word in phrase[:3] if word != "people")
+    abstract = abstract or phrase[:1] == ["people"]
     if verb in STATES:
         visible = _VISIBLE_WITH.get(verb)
         return visible is not None and visible.match(said) is not None and not abstract

@@ -64,7 +64,7 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "every weekend",
         words(
-            rf"(?:each|every|a|per)(?: (?P<step>other|[2-9]th|[2-9]))? weekends?(?: {_PART})?"
+            rf"(?:each|every|per)(?: (?P<step>other|[2-9]th|[2-9]))? weekends?(?: {_PART})?"
             r"|once a weekend|(?:on )?(?P<alternate>alternate) weekends?"
         ),
     ),

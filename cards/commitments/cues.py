@@ -82,7 +82,7 @@ _DAY = r"(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)days?"
 _TIME = re.compile(
     r"(?<!\w)(?P<cue>(?:(?:on|every|each|this|next|in the|at|of a|in) )?(?:"
     r"(?:the )?(?:first|second|third|fourth|last|other|alternate) )?"
-    rf"(?:{_DAY}(?:(?:,? (?:and|or)|,) {_DAY})*(?: (?:mornings?|evenings?|nights?"
+    rf"(?:{_DAY}(?:(?:,? (?:and|or|to|through)|,) {_DAY})*(?: (?:mornings?|evenings?|nights?"
     r"|afternoons?|lunchtimes?))?|(?:week(?:day|end)s? )?(?:mornings?|evenings?"
     r"|nights?|afternoons?)|weekdays?|weekends?)"
     r"(?: of (?:each|every|the) month)?)(?!\w)"

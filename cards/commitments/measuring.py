@@ -33,7 +33,8 @@ _SITUATED = re.compile(
     r"(?<!\S)(?:when|whenever|if|as soon as|each time|every time|while) [^,;:~]*"
 )
 _LEFT_UNDONE = (
-    r"(?:not|never|no longer|stop|quit|refrain|abstain|give up|avoid|cease|go without|keep off"
+    r"(?:not|never|no longer|stop|quit|refrain|abstain|give up|avoid|cease|go "
+    r"without|do without|forgo|forego|keep off"
     r"|stay off)"
 )
 _NEGATIVE_HEAD = re.compile(

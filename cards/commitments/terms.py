@@ -90,6 +90,8 @@ _BARE = words(
     rf"(?P<sp> )?(?P<late>late |early |any time |some time )?(?P<date>{DATE})"
 )
 _UNKNOWN = words(
+    r"(?:once )?this (?:term|semester|season|school year|holiday|winter term"
+    r"|summer term)|by the time [^,.;~]{2,80}|"
     r"(?:by|before|until|in time for) (?:the end of (?:the |my |our |this |next "
     r")?(?:term|holidays?|course|season|semester|book|school year|vacation|visit"
     r"|sabbatical|harvest|trip|apprenticeship|academic year)"
