@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from lxml import etree
 
 from service.documents.archives import Parts
-from service.documents.marks import FORGERIES, TAB, Mark, written
+from service.documents.marks import FORGERIES, PAGE, TAB, Mark, written
 from service.documents.xml import parsed
 
 _OFFICE = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
@@ -20,13 +20,14 @@ _BOLD = frozenset({"bold", "600", "700", "800", "900"})
 
 @dataclass(frozen=True, slots=True)
 class ParagraphStyle:
-    """A paragraph style: what it is made from, its name, outline level and boldness."""
+    """A paragraph style: what it is made from, its name, outline level, boldness, page break."""
 
     parent: str | None
     automatic: bool
     name: str
     outline: int | None
     bold: bool
+    breaks: bool
 
 
 def marked(parts: Parts) -> tuple[Parts, tuple[Mark, ...]]:
@@ -57,11 +58,14 @@ def marked(parts: Parts) -> tuple[Parts, tuple[Mark, ...]]:
     for element in content.iter(etree.Element):
         if element.tag not in {f"{_TEXT}p", f"{_TEXT}h"}:
             continue
-        name, outline, bold = resolved(element.get(f"{_TEXT}style-name"), styles)
+        given = element.get(f"{_TEXT}style-name")
+        name, outline, bold = resolved(given, styles)
         if element.tag == f"{_TEXT}p" and outline is not None:
             element.tag = f"{_TEXT}h"
             element.set(f"{_TEXT}outline-level", str(outline))
-        element.text = written(len(marks)) + (element.text or "")
+        own = styles.get(given or "")
+        begins = PAGE if own is not None and own.breaks else ""
+        element.text = written(len(marks)) + begins + (element.text or "")
         marks.append(Mark(name, bold))
     return parts | {"content.xml": etree.tostring(content, encoding="UTF-8")}, tuple(marks)
 
@@ -74,6 +78,7 @@ def paragraph_styles(root: etree._Element, *, automatic: bool) -> dict[str, Para
         if name is None or element.get(f"{_STYLE}family") != "paragraph":
             continue
         text = element.find(f"{_STYLE}text-properties")
+        layout = element.find(f"{_STYLE}paragraph-properties")
         level = element.get(f"{_STYLE}default-outline-level") or ""
         found[name] = ParagraphStyle(
             parent=element.get(f"{_STYLE}parent-style-name"),
@@ -81,6 +86,7 @@ def paragraph_styles(root: etree._Element, *, automatic: bool) -> dict[str, Para
             name=element.get(f"{_STYLE}display-name") or name.replace("_20_", " "),
             outline=int(level) if level.isdecimal() and 1 <= int(level) <= 6 else None,
             bold=text is not None and text.get(f"{_FO}font-weight") in _BOLD,
+            breaks=layout is not None and layout.get(f"{_FO}break-before") == "page",
         )
     return found
 

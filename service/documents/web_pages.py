@@ -12,6 +12,8 @@ _UNSEEN = frozenset(
     "script style template svg canvas iframe frame object embed applet audio video map "
     "select textarea button dialog datalist".split()
 )
+_PASSED_OVER = frozenset({"header", "footer", "main", "aside"})
+"""Elements that pandoc leaves out, or may, with all their words."""
 _BLOCKS = frozenset({"p", "li", "div", "dd", "td", "aside", "section"})
 _MAX_CALL = 8
 """Characters of what calls a note: `1`, `[12]`, `*`."""
@@ -42,6 +44,8 @@ def readied_page(text: str) -> tuple[str, dict[str, str]]:
     for element in list(root.iter(etree.Element)):
         if element.tag in _UNSEEN:
             _take_out(element)
+        elif element.tag in _PASSED_OVER:
+            element.tag = "div"
         elif element.tag == "input":
             _take_out(element, _ticked(element))
     _put_notes_in_place(root)

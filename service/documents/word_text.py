@@ -36,6 +36,8 @@ def readied(parts: Parts) -> Parts:
             _become(element, space, TAB)
         elif tag == f"{space}br" and element.get(f"{space}type") == "page":
             _become(element, space, PAGE)
+        elif tag == f"{space}pageBreakBefore":
+            _begin_page(element, space)
         elif element.get(_LINE) in {"t", "true", "1"}:
             _draw(element, space)
         elif tag == f"{space}txbxContent":
@@ -56,6 +58,16 @@ def _become(element: etree._Element, space: str, words: str) -> None:
     element.tag = f"{space}t"
     element.set(_SPACE, "preserve")
     element.text = words
+
+
+def _begin_page(element: etree._Element, space: str) -> None:
+    """Write that a paragraph begins a page as a page break in front of its words."""
+    layout = element.getparent()
+    if layout is None or element.get(f"{space}val") in {"0", "false", "off"}:
+        return
+    run = etree.Element(f"{space}r")
+    _become(etree.SubElement(run, f"{space}t"), space, PAGE)
+    layout.addnext(run)
 
 
 def _draw(element: etree._Element, space: str) -> None:

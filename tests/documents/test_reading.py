@@ -142,14 +142,24 @@ def test_words_in_text_boxes_follow_their_paragraph(documents: PandocDocuments):
 
 
 def test_a_page_break_is_a_rule(documents: PandocDocuments):
-    """A page that Word was told to begin parts what is before it from what follows."""
+    """A page the writer told to begin parts what is before it from what follows."""
     parts = parts_of(made("One\n\nTwo\n", "docx"))
-    broken = parts["word/document.xml"].replace(
-        b"Two</w:t>", b'</w:t><w:br w:type="page"/><w:t>Two</w:t>'
+    words = parts["word/document.xml"]
+    page = b'</w:t><w:br w:type="page"/><w:t>Two</w:t>'
+    typed = words.replace(b"Two</w:t>", page)
+    before = words.replace(b"<w:pPr>", b"<w:pPr><w:pageBreakBefore/>")
+    contents = [
+        ("x.docx", archive({**parts, "word/document.xml": each})) for each in (typed, before)
+    ]
+    style = (
+        '<style:style style:name="P1" style:family="paragraph">'
+        '<style:paragraph-properties fo:break-before="page"/></style:style>'
     )
-    content = archive({**parts, "word/document.xml": broken})
-    texts = [block.text for block in documents.read("x.docx", content).blocks]
-    assert texts == ["One", "* * *", "Two"]
+    body = '<text:p text:style-name="P1">One</text:p><text:h text:style-name="P1">Two</text:h>'
+    contents.append(("x.odt", odt(body, style)))
+    for name, content in contents:
+        texts = [block.text for block in documents.read(name, content).blocks]
+        assert texts == ["One", "* * *", "Two"], name
 
 
 def test_tab_stops_are_no_tabs_and_marks_can_not_be_forged_in_word(documents: PandocDocuments):

@@ -50,6 +50,17 @@ def test_boxes_to_tick_are_signs(documents: PandocDocuments):
     )
 
 
+def test_the_parts_of_a_page_are_read_in_their_places(documents: PandocDocuments):
+    """Words in a page's header, main part, aside and footer are words of the document."""
+    page = (
+        "<body><header><h1>Iliad</h1><p>Homer</p></header><main><p>One</p></main>"
+        "<article><header><h2>Points</h2></header><p>Two</p><aside>Three</aside></article>"
+        "<footer>Four</footer></body>"
+    )
+    texts = [block.text for block in documents.read("x.html", page.encode()).blocks]
+    assert texts == ["Iliad", "Homer", "One", "Points", "Two", "Three", "Four"]
+
+
 def test_pages_that_close_nothing(documents: PandocDocuments):
     """Paragraphs, items, cells and terms whose ends were left out are told apart all the same."""
     page = (
