@@ -11,10 +11,22 @@ from urllib.parse import urlsplit
 
 from flask import Flask, Response, abort, request
 
-from service.use_cases.ports import LARGEST_FILE
+from service.use_cases.ports import LARGEST_BOOK, LARGEST_BUNDLE, LARGEST_FILE
 
-LARGEST_REQUEST = LARGEST_FILE + 1024 * 1024
-"""Bytes: the largest file, and the form around it."""
+AROUND = 1024 * 1024
+"""Bytes of the form around a file, or around many."""
+LARGEST_REQUEST = LARGEST_FILE + AROUND
+"""Bytes of a request, unless its route is one of `LARGEST_AT`."""
+LARGEST_AT = {
+    "/books": LARGEST_BUNDLE + AROUND,
+    "/books/<uuid:digest_id>/proof": LARGEST_BOOK + AROUND,
+    "/api/imports": LARGEST_BUNDLE + AROUND,
+    "/api/imports/read": LARGEST_BUNDLE + AROUND,
+    "/api/digests/<uuid:digest_id>/book": LARGEST_BOOK + AROUND,
+}
+"""Bytes of a request to the routes that take more: many files at once, a whole book."""
+MOST_PARTS = 2_100
+"""Parts of one form: as many files as a bundle may hold, and the fields beside them."""
 
 _LOOPBACK_NAMES = frozenset({"localhost", "127.0.0.1", "::1"})
 _SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})
@@ -39,7 +51,13 @@ def install(app: Flask, hosts: tuple[str, ...] = ()) -> None:
         hosts: names it answers to, besides the loopback names; "*" for any.
     """
     app.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
+    app.config["MAX_FORM_PARTS"] = MOST_PARTS
     names = _LOOPBACK_NAMES | set(hosts)
+
+    @app.before_request
+    def bound_size() -> None:
+        rule = "" if request.url_rule is None else request.url_rule.rule
+        request.max_content_length = LARGEST_AT.get(rule, LARGEST_REQUEST)
 
     @app.before_request
     def check_host() -> None:

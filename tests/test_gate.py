@@ -1,7 +1,7 @@
 """Who may come in over HTTP, and what every response carries."""
 
 import pytest
-from flask import Flask
+from flask import Flask, request
 
 from service import gate
 
@@ -80,10 +80,24 @@ def test_an_endless_request_is_not_read():
 
     @app.post("/")
     def read():
-        from flask import request  # noqa: PLC0415
-
         return str(len(request.get_data()))
 
     client = app.test_client()
     assert client.post("/", data=b"x" * (gate.LARGEST_REQUEST + 1)).status_code == 413
     assert client.post("/", data=b"x" * 1000).status_code == 200
+
+
+@pytest.mark.parametrize(("route", "largest"), gate.LARGEST_AT.items())
+def test_a_route_for_many_files_or_a_book_takes_more(route, largest):
+    """Such a route takes a body up to its own bound; any other is refused one as large."""
+    app = Flask("gated")
+    gate.install(app)
+    for rule in (route, "/elsewhere"):
+        app.add_url_rule(rule, rule, lambda **_: str(len(request.get_data())), methods=["POST"])
+    client = app.test_client()
+    path = route.replace("<uuid:digest_id>", "0b7f7a5e-3c5f-4f0e-9a55-1a4b4f7f5d10")
+    for sent, over in ((path, largest + 1), ("/elsewhere", gate.LARGEST_REQUEST + 1)):
+        refused = client.post(sent, environ_overrides={"CONTENT_LENGTH": str(over)})
+        assert refused.status_code == 413
+    body = b"x" * (gate.LARGEST_REQUEST + 1)
+    assert client.post(path, data=body).text == str(len(body))
