@@ -6,7 +6,7 @@ from rapidfuzz.distance import Indel
 
 from cards.proving.folding import Folded, fold
 from cards.proving.locate import CONTEXT, Found, context, cut_off, spot_of
-from cards.proving.seeking import Hit, exact, likest
+from cards.proving.seeking import Hit, exact, likest, weight
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +67,7 @@ def reanchor(anchor: Anchor, book: Folded, source: str) -> Anchor | None:
     if not words:
         return None
     text = book.folded.text
-    least = cut_off(len(words))
+    least = cut_off(weight(words))
     hits = exact(words, text) or [hit for hit in likest(words, text) if hit.score >= least]
     if not hits:
         return None

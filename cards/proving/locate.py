@@ -8,8 +8,8 @@ from itertools import pairwise
 
 from cards.proving.folding import Folded
 from cards.proving.pieces import ELLIPSIS_GAP, Piece, masked, pieces, whole
-from cards.proving.places import Spot, chapter_at, pages_at, says
-from cards.proving.seeking import MOST_PLACES, Hit, exact, likest
+from cards.proving.places import Spot, chapter_at, confirms, pages_at, says
+from cards.proving.seeking import MOST_PLACES, Hit, exact, likest, weight
 from cards.proving.slips import Compared, Slip, SlipKind, mend
 from cards.proving.words import Word, words_of
 
@@ -22,14 +22,17 @@ _LIMITS_WHERE_ALL_WORDS_ANSWER = ((0, 97.0), (20, 93.0), (30, 89.0), (45, 86.0),
 """Folded characters of a quotation, and the likeness from which a stretch is taken for it.
 
 Measured on the seven novels of tests/reference/novels, between these lengths falling evenly.
-Words of one were never more like another than 88 (at 40 to 50 characters), 77 (50 to 80), 61
-(80 to 150) and 57 (beyond); in their own, with one character in twenty wrong, never less like
+Words of one were never more like another than 88 (at 40 to 50 characters), 77 (50 to 80), 66
+(80 to 100) and 57 (beyond); in their own, with one character in twenty wrong, never less like
 than 88, in ten 85. Shorter than that, one novel's turns of phrase are in the next ("I have the
 highest opinion in the world"), and likeness alone does not tell: they differ in whole words,
 where errors of copying leave every word with one that answers to it. So these two limits.
 """
 _FARTHEST = 2 * ELLIPSIS_GAP
 """Folded characters over which a piece is looked for where those between were not found."""
+_CONFIRMED = 68.0
+"""Likeness from which a stretch is taken that stands where the reader's own locator says: the
+likest of a whole novel, if wrong, stands in the chapter named once in as many as it has."""
 _SPACE = re.compile(r"\s")
 _SURELY = 8.0
 """Likeness by which one inexact place must exceed the next not to be called ambiguous."""
@@ -99,8 +102,8 @@ def locate(quotation: str, book: Folded, locator: str | None = None) -> Found | 
     Args:
         quotation: the reader's words.
         book: the folded text.
-        locator: where the reader says it stands; it chooses among places that fit alike,
-            and never makes one fit.
+        locator: where the reader says it stands; it chooses among places that fit alike, and
+            where it names a page or chapter of this text less likeness is asked for there.
     """
     one = whole(quotation)
     if not one.words:
@@ -113,7 +116,7 @@ def locate(quotation: str, book: Folded, locator: str | None = None) -> Found | 
             return None
         if len(cut) > MOST_PIECES:
             cut = (one,)
-        fits = _fits(quotation, cut, book)
+        fits = _fits(quotation, cut, book, locator)
     if not fits:
         return None
     chosen, places = _chosen(fits, book, locator)
@@ -132,19 +135,21 @@ def _between(limits: Sequence[tuple[int, float]], length: int) -> float:
     return at_low + share * (at_high - at_low)
 
 
-def _fits(quotation: str, cut: Sequence[Piece], book: Folded) -> list[_Fit]:
+def _fits(quotation: str, cut: Sequence[Piece], book: Folded, locator: str | None) -> list[_Fit]:
     """Return the ways the pieces fit, best first, those alone that are like enough."""
     pivot = max(range(len(cut)), key=lambda number: len(cut[number].words))
     words, text = cut[pivot].words, book.folded.text
     hits = exact(words, text) or likest(words, text)
     fits = [_around(cut, pivot, hit, text) for hit in hits]
-    length = sum(len(piece.words) for piece in cut)
+    length = sum(weight(piece.words) for piece in cut)
     sure = cut_off(length)
     least = min(sure, _between(_LIMITS_WHERE_ALL_WORDS_ANSWER, length))
     sound = [
         fit
         for fit in fits
-        if fit.score >= sure or (fit.score >= least and _all_answer(quotation, cut, fit, book))
+        if fit.score >= sure
+        or (fit.score >= least and _all_answer(quotation, cut, fit, book))
+        or (fit.score >= _CONFIRMED and confirms(locator, _spot(fit, book), book.book))
     ]
     return sorted(sound, key=lambda fit: (-fit.score, fit.end - fit.start, fit.start))
 
@@ -188,7 +193,7 @@ def _nearest(words: str, text: str, low: int, high: int, *, forwards: bool) -> H
     if found:
         return found[0] if forwards else found[-1]
     alike = likest(words, text, low, high)
-    return alike[0] if alike and alike[0].score >= cut_off(len(words)) else None
+    return alike[0] if alike and alike[0].score >= cut_off(weight(words)) else None
 
 
 def _chosen(fits: Sequence[_Fit], book: Folded, locator: str | None) -> tuple[_Fit, int]:

@@ -95,6 +95,17 @@ def says(locator: str | None, spot: Spot, book: BookText) -> str | None:
     return f"The locator says {said}, but in the book's text these words stand {found}."
 
 
+def confirms(locator: str | None, spot: Spot, book: BookText) -> bool:
+    """Tell whether a locator names a page or chapter this text has, and the spot is there."""
+    if locator is None or says(locator, spot, book) is not None:
+        return False
+    pages = page_range(locator)
+    if pages is not None and spot.pages and _sort(pages[0]) == _sort(spot.pages[0]):
+        return True
+    counted = any(step.unit in _COUNTED for step in steps_of(locator))
+    return counted and spot.chapter is not None and len(book.chapters) > 1
+
+
 def _contradictions(locator: str, spot: Spot, book: BookText) -> Iterator[tuple[str, str]]:
     pages = page_range(locator)
     if pages is not None and spot.pages and _contradicts(pages, spot.pages, book):

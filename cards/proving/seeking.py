@@ -6,12 +6,17 @@ yet, and their places agree on where the stretch would begin. The few beginnings
 agree on are then compared in full.
 """
 
+import re
 from collections import Counter
 from dataclasses import dataclass
 
 from rapidfuzz.distance import Indel
 from rapidfuzz.fuzz import partial_ratio_alignment
 
+_UNSPACED = re.compile(
+    "[\u0e00-\u0eff\u1000-\u109f\u1780-\u17ff\u3005-\u30ff\u3400-\u4dbf\u4e00-\u9fff]"
+)
+"""Letters of Thai, Lao, Burmese, Khmer, Japanese and Chinese, whose words no space parts."""
 MOST_PLACES = 64
 """Exact places that are told apart; words repeated oftener are no quotation."""
 _COMMON, _VERY_COMMON = 48, 600
@@ -50,6 +55,11 @@ class Hit:
     score: float
 
 
+def weight(words: str) -> int:
+    """Return how many letters of an alphabet words come to: an ideograph counts for three."""
+    return len(words) + 2 * len(_UNSPACED.findall(words))
+
+
 def exact(words: str, text: str, low: int = 0, high: int | None = None) -> list[Hit]:
     """Return the places where words stand exactly, whole, the first `MOST_PLACES` of them."""
     high = len(text) if high is None else min(high, len(text))
@@ -57,7 +67,7 @@ def exact(words: str, text: str, low: int = 0, high: int | None = None) -> list[
     start = text.find(words, low, high) if words else -1
     while start >= 0 and len(hits) < MOST_PLACES:
         end = start + len(words)
-        if (start == 0 or text[start - 1] == " ") and (end == len(text) or text[end] == " "):
+        if _parted(text, start) and _parted(text, end):
             hits.append(Hit(start, end, 100.0))
         start = text.find(words, start + 1, high)
     return hits
@@ -181,11 +191,16 @@ def _snapped(words: str, text: str, start: int, end: int) -> tuple[int, int]:
 
 def _word_starts(text: str, near: int) -> list[int]:
     around = range(max(0, near - _SNAP), min(len(text), near + _SNAP))
-    return [at for at in around if text[at] != " " and (at == 0 or text[at - 1] == " ")] or [near]
+    return [at for at in around if text[at] != " " and _parted(text, at)] or [near]
 
 
 def _word_ends(text: str, near: int) -> list[int]:
     around = range(max(1, near - _SNAP), min(len(text), near + _SNAP) + 1)
-    return [
-        at for at in around if text[at - 1] != " " and (at == len(text) or text[at] == " ")
-    ] or [near]
+    return [at for at in around if text[at - 1] != " " and _parted(text, at)] or [near]
+
+
+def _parted(text: str, at: int) -> bool:
+    """Tell whether a word may end or begin at a place: at a space, or between unspaced letters."""
+    if at in {0, len(text)} or " " in text[at - 1 : at + 1]:
+        return True
+    return _UNSPACED.search(text, at - 1, at + 1) is not None

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.proving import Found, Slip, SlipKind, locate
+from cards.proving import BookText, Found, Slip, SlipKind, fold_book, locate
 from cards.proving.locate import cut_off
 from tests.cards.proving.books import TEXT, folded
 
@@ -167,6 +167,29 @@ def test_words_in_several_places():
 def test_what_is_not_there_is_not_found(quotation: str):
     """Nothing is found for words the book does not have, nor half a word for a whole one."""
     assert locate(quotation, BOOK) is None
+
+
+def test_a_locator_that_agrees_makes_up_for_a_wrong_word():
+    """Words too unlike to be taken anywhere are taken where the reader says they stand."""
+    quotation = "The port was empty, and the geese"
+    assert locate(quotation, BOOK) is None
+    assert locate(quotation, BOOK, "p. 5") is None
+    assert locate(quotation, BOOK, "Finale") is None
+    assert found(quotation, "p. 3").exact == "The harbour was empty, and the gulls"
+    assert found(quotation, "vol. II, ch. 1").exact == "The harbour was empty, and the gulls"
+
+
+def test_scripts_without_spaces():
+    """Words of a language that parts none by spaces are found inside a sentence."""
+    text = "日本語の本です。吾輩は猫である。名前はまだ無い。\nどこで生れたか頓と見當がつかぬ。"
+    book = fold_book(BookText(None, None, None, text))
+    for quotation in ("猫である", "名前はまだ無い", "まだ無い。どこで生れたか"):
+        place = locate(quotation, book)
+        assert place is not None
+        assert place.score == 100
+    near = locate("吾輩は犬である。名前はまだ無い", book)
+    assert near is not None
+    assert near.exact == "吾輩は猫である。名前はまだ無い"
 
 
 def test_the_likeness_asked_for_falls_with_the_length():
