@@ -11,6 +11,9 @@ from cards.intake.own_words import OwnWords, language_of, words_for
 
 _RUNNING = 90
 """Characters of the line at the foot of each page; more do not fit beside the number."""
+_CAREFUL = 12_000
+"""Characters up to which lines are broken with an eye on the whole paragraph: twice what fits
+on two pages. Beyond, each line is filled in its turn, which takes a tenth of the time."""
 _FOREIGN = 40
 """Characters a quotation has to have before it is taken to be in another language."""
 _RIGHT_TO_LEFT = frozenset({"R", "AL"})
@@ -28,6 +31,7 @@ def sheet_of(digest: Digest) -> dict[str, Any]:
         "lang": language,
         "facts": _facts(digest, words, language),
         "plot": _plot(digest),
+        "linebreaks": "optimized" if _letters(digest) <= _CAREFUL else "simple",
         "words": {
             part: getattr(words, part)
             for part in ("theme", "points", "commitments", "judgement", "quotations")
@@ -52,6 +56,14 @@ def sheet_of(digest: Digest) -> dict[str, Any]:
             for one in digest.quotations
         ],
     }
+
+
+def _letters(digest: Digest) -> int:
+    texts = [digest.theme or "", digest.judgement or ""]
+    texts += [point.text for point in digest.points]
+    texts += [commitment.text for commitment in digest.commitments]
+    texts += [quotation.text for quotation in digest.quotations]
+    return sum(map(len, texts))
 
 
 def _facts(digest: Digest, words: OwnWords, language: str) -> str | None:

@@ -121,7 +121,7 @@ class Typesetter:
                 letter = _unshown(error)
             else:
                 letter = None
-        named = ", ".join(lacking) + (" and others" if letter else "")
+        named = ", ".join(map(_shown, lacking)) + (" and others" if letter else "")
         return (
             f"No font on this machine has these letters, so they cannot be printed: {named}. "
             "Install a font that has them, or take the digest out as a document instead."
@@ -136,6 +136,13 @@ def _unshown(error: typst.TypstError) -> str | None:
     if found is None:
         return None
     return _CODE.sub(lambda code: chr(int(code[1], 16)), found[1])
+
+
+def _shown(letters: str) -> str:
+    """Return letters as they are, or by their numbers in Unicode where they cannot be seen."""
+    if letters.isprintable():
+        return letters
+    return " ".join(f"U+{ord(letter):04X}" for letter in letters)
 
 
 def _page(number: int, ends: list[tuple[str, int, float]]) -> PageUse:

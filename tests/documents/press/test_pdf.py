@@ -6,6 +6,7 @@ tags); it is looked up with pypdf, which had no part in writing it.
 
 import io
 import re
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 
 import pytest
@@ -118,6 +119,23 @@ def test_letters_no_font_has_are_refused_by_name():
     assert "\U0001f9a5" in refused.value.message
     assert "\U00012000" in refused.value.message
     assert "V" not in refused.value.message.split(":")[1].split(".")[0]
+
+
+def test_letters_nobody_can_see_are_named_by_number():
+    """A letter of private use is named by its number, since it shows as nothing."""
+    with pytest.raises(CannotPrint, match=r"U\+10FFF0"):
+        Press().write(replace(MARNER, theme="A \U0010fff0 in it."), Form.PDF)
+
+
+def test_many_may_print_at_once():
+    """Several readers at one press get the same file that one gets alone."""
+    press = Press()
+    alone = press.write(MARNER, Form.PDF)
+    with ThreadPoolExecutor(4) as readers:
+        printed_at_once = list(readers.map(lambda _: press.write(MARNER, Form.PDF), range(12)))
+        measured = set(readers.map(lambda _: press.measure(MARNER), range(4)))
+    assert set(printed_at_once) == {alone}
+    assert len(measured) == 1
 
 
 def test_over_its_budget_it_still_prints():
