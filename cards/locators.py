@@ -37,6 +37,19 @@ _WORD = {
     "essay": r"(?:essays?)",
     "lecture": r"(?:lectures?|vorlesung)",
     "stanza": r"(?:stanzas?|strophes?|estrofas?|estrofes?|strof[ae])",
+    "phase": r"(?:phases?)",
+    "stave": r"(?:staves?)",
+    "meditation": r"(?:meditations?)",
+    "day": r"(?:days?)",
+    "tale": r"(?:tales?)",
+    "sonnet": r"(?:sonnets?)",
+    "poem": r"(?:poems?)",
+    "fragment": r"(?:fragments?)",
+    "aphorism": r"(?:aphorisms?)",
+    "night": r"(?:nights?)",
+    "dialogue": r"(?:dialogues?)",
+    "discourse": r"(?:discourses?)",
+    "maxim": r"(?:maxims?)",
     "location": r"(?:locs?|locations?|positions?|pos)",
 }
 _NUMBER = r"(?P<number>\d{1,5}|[mdclxvi]{1,9})"
@@ -115,6 +128,19 @@ class Unit(StrEnum):
     ESSAY = "essay"
     LECTURE = "lecture"
     STANZA = "stanza"
+    PHASE = "phase"
+    STAVE = "stave"
+    MEDITATION = "meditation"
+    DAY = "day"
+    TALE = "tale"
+    SONNET = "sonnet"
+    POEM = "poem"
+    FRAGMENT = "fragment"
+    APHORISM = "aphorism"
+    NIGHT = "night"
+    DIALOGUE = "dialogue"
+    DISCOURSE = "discourse"
+    MAXIM = "maxim"
     LOCATION = "location"
     PERCENT = "percent"
 

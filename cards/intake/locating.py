@@ -25,7 +25,8 @@ _UNITS = (
     r"vols|vol|volume|band|bd|tome|tomo|locations|location|locs|loc|positions|position|pos|"
     r"letters|letter|brief|lettre|carta|lettera|essays|essay|"
     r"sonnets|sonnet|poems|poem|no|nr|paras|para|paragraph|paragraaf|abs|absatz|fol|lectures|lecture|"
-    r"vorlesung|day|tale|lib|epistles|epistle|ep|fragment|aphorisms|aphorism|maxim|pensée|prop"
+    r"vorlesung|days|day|tales|tale|phase|stave|meditation|dialogue|discourse|night|psalm|ode|elegy|"
+    r"eclogue|sura|hymn|fable|adventure|giornata|jornada|nacht|nuit|rule|question|article|art|note|lib|epistles|epistle|ep|fragment|aphorisms|aphorism|maxim|pensée|prop"
 )
 _UNIT_FORM = (
     rf"(?:(?:{_UNITS})(?:\.\s?#?|\s#?|(?=\d))|[§¶]{{1,2}}\s?){_RANGE}"

@@ -8,7 +8,7 @@ from cards.digest import MAX_TITLE
 from cards.intake.blocks import Block, Shape
 from cards.intake.dates import date_in
 from cards.intake.imprint import is_imprint, is_publisher, names_makers
-from cards.intake.known_authors import is_known_author, is_single_name
+from cards.intake.known_authors import is_known_author, is_known_surname, is_single_name
 from cards.intake.wording import flowing, folded, unquoted
 
 MAX_TITLE_LINE = 200
@@ -129,7 +129,8 @@ def named_in_file_name(stem: str) -> Named:
     if not is_name(left) or _ARTICLE.match(left):
         return named_in(stem)
     plainly = is_full_name(right) and not is_full_name(left) and not _ARTICLE.match(right)
-    if plainly or (is_known_author(right) and not is_known_author(left)):
+    behind = is_known_author(right) and not is_known_surname(left)
+    if (plainly and not is_known_surname(left)) or behind:
         return Named(left, right)
     last, comma, first = left.partition(", ")
     return Named(right, f"{first} {last}" if comma and "," not in first else left)

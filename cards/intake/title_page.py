@@ -10,7 +10,7 @@ from cards.intake.dates import date_in
 from cards.intake.fact_lines import opens_with_fact
 from cards.intake.facts import Facts
 from cards.intake.imprint import is_imprint, is_imprint_name, names_makers
-from cards.intake.known_authors import is_known_author, is_single_name
+from cards.intake.known_authors import is_known_author, is_known_surname
 from cards.intake.labels import Fact, fact_label
 from cards.intake.title import (
     MAX_TITLE_LINE,
@@ -126,7 +126,7 @@ class TitlePage:
 
     def _margin(self, document: Document, name: str) -> str:
         """Take the facts at the top or the foot of the pages; return what is left of the words."""
-        words = tidied(document.properties.get(name, ""))
+        words = tidied(document.properties.get(name, "").replace("\t", "\n"))
         self.facts.at = ()
         known = {fact: getattr(self.facts, fact.value) for fact in Fact}
         left = "\n".join(filter(None, map(self.facts.take_line, words.split("\n"))))
@@ -203,7 +203,7 @@ class TitlePage:
         under = self.left[0]
         origins = self.facts.found.get(Fact.TITLE, [])
         right_under = bool(origins) and under.origins[:1] == (origins[-1] + 1,)
-        name = is_full_name(title) or is_single_name(title)
+        name = is_full_name(title) or is_known_surname(title)
         named = is_name(under.text) and not may_open_title(under.text)
         if not name or not right_under or named or not _may_title(under):
             return
