@@ -2,6 +2,8 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date
 from uuid import UUID
 
 import pytest
@@ -10,7 +12,9 @@ from playwright.sync_api import Page, expect
 
 from cards.commitments import Outcome
 from cards.digest import Commitment, Digest, Point, Quotation
+from cards.intake import Understood
 from cards.parts import PartKind
+from service.use_cases.add_digest import Kept, keep_understood
 from service.use_cases.check_in import Report, check_in
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
@@ -108,13 +112,49 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
         yield f"{button}: two files"
 
 
+NOVEL = f"CHAPTER 1\n\nIn old days there were angels who came and took men. {LONG}\n".encode()
+
+
+def edited(page: Page, live: Live) -> Iterator[str]:
+    """Edit a digest, hold it against its book, and read it a second time."""
+    book = f"{live.address}/books/{live.digest_id}"
+    digest = open_digest(live.desk, UUID(live.digest_id)).kept.digest()
+    slipped = Quotation(f"there were angels who cam and took men. {LONG}")
+    points = (Point(f"{LONG} and quite another claim"), *digest.points[1:])
+    changed = replace(digest, points=points, quotations=(slipped, *digest.quotations))
+    mend_digest(live.desk, UUID(live.digest_id), changed)
+    for address in ("?kept=digest", "/versions", "/versions/1", "/facts", "/annotations"):
+        page.goto(book + address)
+        yield f"book{address}"
+    page.goto(f"{book}/proof")
+    page.set_input_files(
+        "#book", [{"name": f"{LONG}.txt", "mimeType": "text/plain", "buffer": NOVEL}]
+    )
+    press(page, "button", "Look the quotations up")
+    yield "proof"
+    press(page, "button", "Mend what is ticked")
+    yield "proof, mended"
+    page.goto(f"{book}/facts")
+    page.fill("#bibliography", "Dear aunt,")
+    press(page, "button", "Take its facts")
+    yield "facts, refused"
+    again = replace(digest, finished_on=date(2036, 2, 11), points=(Point(LONG),), quotations=())
+    with live.desk.store.writing() as work:
+        work.readers.lock(live.desk.reader)
+        read = Understood(replace(again, commitments=()), ())
+        other = keep_understood(live.desk, work, read, None, Kept.READING).kept.id
+        work.commit()
+    page.goto(f"{book}/beside/{other}")
+    yield "beside"
+
+
 ESSAYS = (
     f"# {LONG}\n\n## Theme\n\n{LONG} and more.\n\n## Quotations\n\n* “{LONG}” (p. 3)\n".encode()
 )
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("walk", [sitting, rooms])
+@pytest.mark.parametrize("walk", [sitting, rooms, edited])
 def test_every_page_is_accessible(live: Live, opened: Opened, scheme: str, walk) -> None:
     """Axe-core finds nothing against WCAG 2.2 AA on any page, on light paper and on dark."""
     page = opened(bypass_csp=True, color_scheme=scheme)
@@ -129,7 +169,7 @@ def test_every_page_is_accessible(live: Live, opened: Opened, scheme: str, walk)
     assert found == {}
 
 
-@pytest.mark.parametrize("walk", [sitting, rooms])
+@pytest.mark.parametrize("walk", [sitting, rooms, edited])
 def test_no_page_scrolls_sideways(live: Live, opened: Opened, walk) -> None:
     """At 320 pixels every page fits, whatever the length of its words (WCAG 2.2, 1.4.10)."""
     page = opened(viewport=NARROW)
