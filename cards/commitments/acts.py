@@ -45,7 +45,7 @@ _VISIBLE_WITH = {
         r"bright|things|life|myself))",
         "stand": r"(?:up|at|in|on|by|for|\d)",
         "hold": r"(?:the|a|an|our|my|her|his|\d+)\b",
-        "see": r"(?:the|a|my|\d+)\b",
+        "see": r"(?:the|a|my|our|his|her|dr|mr|mrs|ms|doctor|aunt|uncle|\d+)\b",
         "find": r"(?:the|a|an|my|out|to|\d+)\b",
         "build": r"(?:the|a|an|my|\d+)\b",
         "accept": r"(?:the|a|an|my|\d+)\b",
@@ -146,7 +146,8 @@ def is_imperative(verb: str, rest: list[str]) -> bool:
         return rest[:1] not in (["is"], ["are"], ["was"], ["makes"], ["matters"], ["of"])
     if is_quality(verb) or verb in IMPERATIVE_OPENERS | NEVER_VERBS or not verb.isalpha():
         return False
-    return bool(rest) and (rest[0] in IMPERATIVE_OPENERS or rest[0].isdigit())
+    owned = rest[1:2] == ["'s"]
+    return bool(rest) and (owned or rest[0] in IMPERATIVE_OPENERS or rest[0].isdigit())
 
 
 def acts_later(clause: str) -> bool:

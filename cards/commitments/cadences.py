@@ -24,6 +24,13 @@ _LIST = rf"{_WD}s?(?: {_PART}s?)?(?:{_JOIN} {_WD}s?(?: {_PART}s?)?)*"
 _STEP = r"(?P<step>other|alternate|[2-9]th|1\dth|\d{1,3}(?! \d))"
 _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
+        "weekdays a month",
+        words(
+            rf"(?:on )?(?P<n>\d{{1,2}}) (?P<day>{_WD})s?(?: {_PART}s?)? (?:(?:in|of|out of) )?"
+            r"(?:a|each|every|per) (?P<unit>month|quarter|year)"
+        ),
+    ),
+    (
         "stepped weekday",
         words(
             r"(?:on )?(?:(?:each|every) (?P<step>other|2th|[2-9]th|[2-9]) |"
@@ -207,6 +214,11 @@ def _times_a_unit(found: re.Match[str]) -> Cadence:
     return _of_unit(found["unit"], step_of(found), int(found["n"] or found["d"] or 1))
 
 
+def _weekdays_a_month(found: re.Match[str]) -> Cadence:
+    monthly = _of_unit(found["unit"], 1, int(found["n"]))
+    return replace(monthly, on=named_days(found["day"]))
+
+
 def _range(found: re.Match[str]) -> Cadence:
     first, last = DAYS.index(found["first"]), DAYS.index(found["last"])
     days = {WEEKDAYS[(first + step) % 7] for step in range((last - first) % 7 + 1)}
@@ -230,6 +242,7 @@ def _weekday_list(found: re.Match[str]) -> Cadence:
 
 _ADVERBS = {"weekly": "week", "monthly": "month", "yearly": "year"}
 _MEANT: dict[str, Callable[[re.Match[str]], Cadence]] = {
+    "weekdays a month": _weekdays_a_month,
     "stepped weekday": _stepped_weekday,
     "times a unit": _times_a_unit,
     "days in days": lambda found: Cadence(Period.WEEK, times=int(found["d"])),

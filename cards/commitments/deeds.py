@@ -13,7 +13,7 @@ _TRAITS = frozenset(
     details item items blessing blessings example examples argument arguments part half side
     sides row rows bar bars scale scales song's column columns day days week weeks month months
     year years night nights evening evenings morning mornings time times way ways more less
-    of least most other others side piece bit moment eye hand""".split()
+    of least most  side piece bit moment eye hand""".split()
 )
 """What is measured in a deed and is not a deed of its own. Common practice, no published
 source; "one line" is the example every adviser on such wording gives."""
@@ -22,10 +22,11 @@ _NOT_BEFORE = frozenset(
     between my our his her their your these those the first last chapter chapters page pages p
     pp book books acts parts verses lectures essays lessons act part psalm number no canto
     hymn section line lines step through like versus plus onto past around against its whose
-    not""".split()
+    not all""".split()
 )
 _PHRASAL = frozenset(
-    "hand send turn bring put fill invite pay call give have pass take try move carry win".split()
+    """knock hand send turn bring put fill invite pay call give have pass take try move
+    carry win""".split()
 )
 _MEETINGS = words(
     r"(?:at|in|during|on|after|before)?(?: )?(?:each of |every 1 of )?(?:the|my"

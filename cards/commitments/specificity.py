@@ -24,7 +24,8 @@ _PLACE = re.compile(
     r"|future|same|end|least|first|1th|day|week|month|year|next|last|better|good"
     r"|lot|more|long|morning|evening|night|rest|course|whole|habit|time|minute"
     r"|half)[^\W\d_]+"
-    r"|(?<!\S)(?:at home|at work|at school|at church|in bed|outdoors|outside"
+    r"|(?<!\S)(?:at home|at work|to (?:work|school|church|town|market)"
+    r"|at school|at church|in bed|outdoors|outside"
     r"|upstairs|indoors|by post|in town|at table|aloud|online)(?!\S)"
 )
 _OWNED = re.compile(

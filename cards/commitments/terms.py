@@ -16,7 +16,7 @@ _UNITS = (
     rf"|hour|breakfast|dinner|lunch|supper|meal)s?|{_WD}s?(?: (?:morning|evening"
     r"|afternoon|night)s?)?)(?: 's| ')?"
 )
-_MUCH = r"(?:at least |about |another |a further |some |up to |a total of |the first |all )?"
+_MUCH = r"(?:at least |about |another |a further |some |up to |a total of |the 1th |1th |all )?"
 _ENTIRE = r"(?:full |whole |entire |complete |more |solid |straight |consecutive |successive )?"
 _STARTS = (
     words(
@@ -83,7 +83,7 @@ _ALL = words(
 )
 _ALL_UNIT = words(
     r"(?:all|the rest of (?:the|this|my)|the remainder of (?:the|this)|the "
-    r"whole) (?P<unit>week|month|quarter|year|weekend|day)(?: long)?"
+    r"whole) (?P<unit>week|month|quarter|year|weekend)(?: long)?"
 )
 _BARE = words(
     r"(?P<lead>on|in|at|come|over|some ?time|some day|any day|late|early)?"

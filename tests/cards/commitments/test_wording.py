@@ -16,7 +16,7 @@ from tests.cards.commitments.tables import Labelled, rows
 HERE = Path(__file__).parent
 DAY = date(2026, 3, 4)
 CONVENTIONS = tuple(rows(HERE / "conventions.txt"))
-READERS = ("readers_one", "readers_two", "readers_three")
+READERS = ("readers_one", "readers_two", "readers_three", "readers_four")
 LEAST_SHARE = 0.9
 """Of held-out commitments that must be right, by each property: what the check is asked for."""
 
