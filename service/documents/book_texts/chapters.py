@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 from itertools import pairwise
 
+from cards.digest import folded
 from cards.locators import roman
 from cards.proving.text import Chapter
 from service.documents.book_texts.flow import Heading
@@ -45,7 +46,12 @@ _VOLUME = re.compile(
     rf"|(?:the\s+)?(?P<ordinal>{'|'.join(_ORDINALS)})\s+(?:{_OUTER})\b)",
     re.IGNORECASE,
 )
-_BOTH = re.compile(rf"\s*(?:{_OUTER})\s.{{0,60}}?\b(?P<inner>(?:{_INNER})\s+)", re.IGNORECASE)
+_BARE_NUMBER = _NUMBER.replace("?P<number>", "?:")
+_BOTH = re.compile(
+    rf"\s*(?:{_OUTER})\s+(?:the\s+)?{_BARE_NUMBER}[\s.,:;—–-]+"
+    rf"(?:{_INNER})\s+(?:the\s+)?{_BARE_NUMBER}\b",
+    re.IGNORECASE,
+)
 _LEADING = re.compile(r"\s*(?P<number>\d{1,4}(?=[.:)\s]|\s*$)|[IVXLCDM]{1,9}(?=\s*[.:)—–]|\s*$))")
 _NOT_CHAPTERS = frozenset(
     [
@@ -87,7 +93,7 @@ def number_in(written: str) -> int | None:
 
 def opens_chapter(line: str) -> bool:
     """Tell whether a line is worded as the heading of a chapter: `CHAPTER XII. The Ship`."""
-    return _CHAPTER.match(line) is not None
+    return _CHAPTER.match(line) is not None or _BOTH.match(line) is not None
 
 
 def opens_volume(line: str) -> bool:
@@ -95,7 +101,9 @@ def opens_volume(line: str) -> bool:
     return _VOLUME.match(line) is not None
 
 
-def chapters_of(headings: Sequence[Heading], length: int) -> tuple[Chapter, ...]:
+def chapters_of(
+    headings: Sequence[Heading], length: int, book: str | None = None
+) -> tuple[Chapter, ...]:
     """Return the chapters that headings divide a text into.
 
     Headings worded as chapters are the chapters; failing them those that begin with a
@@ -106,9 +114,15 @@ def chapters_of(headings: Sequence[Heading], length: int) -> tuple[Chapter, ...]
     Args:
         headings: in the order of the text.
         length: of the text, in characters.
+        book: the title of the book, which heads no chapter of it.
     """
     ordered = sorted(headings, key=lambda heading: heading.start)
-    known = [_Sorted(heading, _sort(heading.title)) for heading in ordered]
+    known = [
+        _Sorted(
+            heading, _Sort.FRONT if folded(heading.title) == folded(book) else _sort(heading.title)
+        )
+        for heading in ordered
+    ]
     for wanted in (_Sort.CHAPTER, _Sort.NUMBERED, _Sort.PLAIN):
         level = _level(known, wanted)
         if level is not None:

@@ -49,7 +49,9 @@ def book_in_epub(name: str, content: bytes) -> BookText:
         author=package.author,
         isbn=package.isbn,
         text=text,
-        chapters=chapters_of(_headings(navigation.contents, flow), len(text))[:MAX_MARKS],
+        chapters=chapters_of(_headings(navigation.contents, flow), len(text), package.title)[
+            :MAX_MARKS
+        ],
         pages=marks_of(flow, navigation.pages),
     )
 

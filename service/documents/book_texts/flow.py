@@ -134,7 +134,7 @@ class Flow:
                 for inner in element.iter():
                     self._bear(page, inner)
                 return False
-        if name in _UNSEEN or "noteref" in kinds or (name == "sup" and _is_number(element)):
+        if name in _UNSEEN or "noteref" in kinds or _is_note(name, element):
             return False
         if name in _LEVELS:
             self._heading = []
@@ -192,6 +192,9 @@ def _page_label(element: etree._Element, words: str) -> str:
     return "" if named is None else named[1]
 
 
-def _is_number(element: etree._Element) -> bool:
-    words = _words(element).strip(" []()*†‡§")
-    return not words or words.isdecimal()
+def _is_note(name: str, element: etree._Element) -> bool:
+    """Tell whether an element is the number of a note: raised, or a link within the book."""
+    if name != "sup" and not (name == "a" and "#" in (element.get("href") or "")):
+        return False
+    words = _words(element).strip(" []()*†‡§↩︎")
+    return words.isdecimal() or (not words and bool(_words(element)))

@@ -1,8 +1,10 @@
 """Book texts read from files: the adapter behind the port of that name."""
 
 import re
+from html import unescape
 from pathlib import PurePosixPath, PureWindowsPath
 
+from cards.digest import MAX_TITLE
 from cards.errors import DocumentBroken, DocumentEmpty, DocumentUnsupported
 from cards.proving.text import MAX_CHARACTERS, MAX_MARKS, BookText
 from service.documents.book_texts.bounds import MAX_FILE, too_large, too_long
@@ -112,13 +114,14 @@ def _book_in_html(name: str, content: bytes) -> BookText:
     text = flow.text
     if not any(map(str.isalnum, text)):
         raise _empty(name)
-    title = _TITLE.search(markup[:20_000])
+    head = _TITLE.search(markup[:20_000])
+    title = None if head is None else " ".join(unescape(head[1]).split())[:MAX_TITLE] or None
     return BookText(
-        title=" ".join(title[1].split()) or None if title is not None else None,
+        title=title,
         author=None,
         isbn=isbn_in(text[:10_000]),
         text=text,
-        chapters=chapters_of(flow.headings, len(text))[:MAX_MARKS],
+        chapters=chapters_of(flow.headings, len(text), title)[:MAX_MARKS],
         pages=marks_of(flow),
     )
 

@@ -52,6 +52,18 @@ def test_what_no_reader_sees_is_left_out():
     assert read(epub([body])).text == "a whale or fish"
 
 
+def test_numbers_of_notes_that_are_only_links():
+    """An older EPUB's link to a note is no word; a link with words is."""
+    body = '<p>a whale<a href="n.xhtml#n1">1</a> or <a href="n.xhtml#f">fish</a></p>'
+    assert read(epub([body])).text == "a whale or fish"
+
+
+def test_the_title_of_the_book_heads_no_chapter():
+    """A title page named as the book is named is not its first chapter."""
+    book = read(epub([f"<h1>{name}</h1><p>x</p>" for name in ("The Whale", "Loomings", "Ahab")]))
+    assert [chapter.title for chapter in book.chapters] == ["Loomings", "Ahab"]
+
+
 def test_line_breaks_and_words_in_parts():
     """A break stays a break, and a word in two elements stays one word."""
     assert read(epub(["<p>the <b>w</b>hale<br/>and I</p>"])).text == "the whale\nand I"

@@ -39,6 +39,8 @@ def with_prose(*headings: str) -> str:
         ("I", "II", "III"),
         ("1.", "2.", "3."),
         ("Letter 1", "Letter 2"),
+        ("VOLUME I CHAPTER I", "VOLUME I CHAPTER II", "VOLUME II. CHAPTER I."),
+        ("Book the First, Chapter the First", "Book the Second. Chapter 1"),
         ("CHAPTER 56. Of the Less Erroneous Pictures of Whales, and the True\nPictures.",),
     ],
 )
@@ -86,6 +88,7 @@ def test_a_list_of_contents_is_no_chapter():
         "Chapter 5 of the book was read to me by my brother, who could not stop laughing,",
         "The first act was over. Now she hoped for some beneficial change; and,",
         "Part of the crew had gone.",
+        "Part of the letter 2 was lost",
         "Chapter 5 was the dullest.",
         "I",
     ],
