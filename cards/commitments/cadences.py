@@ -124,7 +124,7 @@ _YEARLY = frozenset(
 )
 _NOT_BEFORE_A = frozenset(
     "for within in over after during spend spent take takes have give not of "
-    "before into from by be than plan book enjoy make "
+    "before into from by be than make "
     "with is need once about without through throughout keep fill and or like "
     "as on go going".split()
 )

@@ -22,12 +22,15 @@ _NOT_BEFORE = frozenset(
     between my our his her their your these those the first last chapter chapters page pages p
     pp book books acts parts verses lectures essays lessons act part psalm number no canto
     hymn section line lines step through like versus plus onto past around against its whose
-    not all""".split()
+    not all class room form
+    grade week day point note step track exercise""".split()
 )
 _PHRASAL = frozenset(
     """knock hand send turn bring put fill invite pay call give have pass take try move
     carry win""".split()
 )
+_MEETING = frozenset("meet talk speak chat lunch coffee".split())
+"""What is done with two people is done twice, as asking two people is."""
 _MEETINGS = words(
     r"(?:at|in|during|on|after|before)?(?: )?(?:each of |every 1 of )?(?:the|my"
     r"|our) (?:next|coming|following) (?P<n>\d{1,2})(?: [^\W\d_]+(?: ')?)? "
@@ -66,7 +69,9 @@ def count_of(line: Line) -> int | None:
             continue
         before = found_words[at - 1] if at else ""
         earlier = found_words[at - 2] if at > 1 else ""
-        phrasal = before in {"in", "on", "over"} and earlier in _PHRASAL
+        phrasal = (before in {"in", "on", "over"} and earlier in _PHRASAL) or (
+            before == "with" and earlier in _MEETING
+        )
         if (before in _NOT_BEFORE and not phrasal) or (
             before == "to" and at and _length(found_words[at + 1 :])
         ):

@@ -146,12 +146,12 @@ def _take_from_to(line: Line) -> re.Match[str] | None:
 def _take_lengths(line: Line, on: date, term: Term) -> None:
     for found in _RUNNING.finditer(line.left):
         if found["before"] or found["after"]:
-            _measure(line, term, found, int(found["n"]))
+            _measure(line, term, found, int(found["n"]), lead="for")
             return
     for found in _FOR.finditer(line.left):
         counted = found["n"] is not None or found["one"] is not None or found["next"] is not None
         if counted and not (found["one"] == "the " and found["next"] is None):
-            _measure(line, term, found, int(found["n"] or 1))
+            _measure(line, term, found, int(found["n"] or 1), lead="for")
             return
     if not _take_next(line, term):
         _take_within(line, on, term)
@@ -162,10 +162,13 @@ def _take_next(line: Line, term: Term) -> bool:
     if found is None:
         return False
     count = int(found.groupdict().get("n") or 1)
-    _measure(line, term, found, count, loose=found["lead"] in _BOUNDING)
+    _measure(line, term, found, count, lead=found["lead"])
     return True
 
 
+_STRICT = frozenset({"in", "within", "inside"})
+"""Those that bound even evenings and working days, which others count: "over the next ten
+evenings" is ten times, "within ten working days" is once."""
 _BOUNDING = frozenset({"over", "during", "in", "within", "across", "throughout", "inside", None})
 """Words that lead in a span within which something is done, rather than goes on."""
 
@@ -179,19 +182,17 @@ def _take_within(line: Line, on: date, term: Term) -> None:
         return
     found = line.take(_WITHIN)
     if found is not None:
-        _measured(term, found["unit"], int(found["n"] or 1), loose=True)
+        _measured(term, found["unit"], int(found["n"] or 1), lead="within")
 
 
-def _measure(
-    line: Line, term: Term, found: re.Match[str], count: int, *, loose: bool = False
-) -> None:
+def _measure(line: Line, term: Term, found: re.Match[str], count: int, *, lead: str | None) -> None:
     if count < 1:
         return
     line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
-    _measured(term, found["unit"], count, loose=loose)
+    _measured(term, found["unit"], count, lead=lead)
 
 
-def _measured(term: Term, said: str, count: int, *, loose: bool) -> None:
+def _measured(term: Term, said: str, count: int, *, lead: str | None) -> None:
     unit = said.removesuffix("s")
     days = named_days(said)
     if days:
@@ -206,8 +207,8 @@ def _measured(term: Term, said: str, count: int, *, loose: bool) -> None:
         unit = "weekday"
     known = {"day", "weekday", "week", "month", "quarter", "year"}
     term.count, term.unit = count, unit if unit in known else "day"
-    # A length in evenings or working days is counted, whatever leads it in.
-    term.loose = loose and unit in known - {"weekday"}
+    counted = unit not in known - {"weekday"}
+    term.loose = lead in _STRICT if counted else lead in _BOUNDING
 
 
 def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> None:
