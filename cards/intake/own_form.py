@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from pathlib import PurePosixPath
 
-from cards.digest import MAX_PARTS, Commitment, Digest, Notice, Point, Quotation
+from cards.digest import Commitment, Digest, Notice, Point, Quotation
 from cards.errors import NothingRecognised
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.commitments import commitments_of
@@ -22,18 +22,16 @@ from cards.intake.own_blocks import (
     TEMPLATE,
     VERSION,
     Role,
-    natural_point,
-    natural_quotation,
-    place_said,
 )
 from cards.intake.own_facts import OwnFacts
 from cards.intake.own_hints import without_hints
+from cards.intake.own_opened import Opened
 from cards.intake.places import Places
 from cards.intake.points import points_of
 from cards.intake.prose import prose_of
 from cards.intake.quotations import quotations_of
 from cards.intake.telling import asked
-from cards.intake.wording import excerpt, unquoted
+from cards.intake.wording import excerpt
 
 _ROLES = {role.value: role for role in Role}
 _OF_MORE = {more: role for role, more in MORE.items()}
@@ -87,23 +85,6 @@ def own_form(document: Document) -> OwnForm | None:
 
 
 @dataclass(slots=True)
-class _Open:
-    """A point, commitment or quotation whose paragraphs are still being gathered."""
-
-    role: Role
-    paragraphs: list[str]
-    place: str | None = None
-
-    @property
-    def text(self) -> str:
-        return PARAGRAPHS.join(self.paragraphs)
-
-    @property
-    def words(self) -> str:
-        return "\n".join([*self.paragraphs, *([] if self.place is None else [self.place])])
-
-
-@dataclass(slots=True)
 class _Reading:
     """What the blocks taken so far come to."""
 
@@ -119,7 +100,7 @@ class _Reading:
     words: dict[Part, list[str]] = field(default_factory=dict)
     unsettled: set[int] = field(default_factory=set)
     left: list[str] = field(default_factory=list)
-    open: _Open | None = None
+    open: Opened | None = None
 
     def take(self, block: Block) -> None:
         role = _ROLES.get(block.style)
@@ -146,10 +127,10 @@ class _Reading:
                 self._prose(self.part, block.text)
             case Role.POINT | Role.COMMITMENT | Role.QUOTATION:
                 self.part = _PART[role]
-                self.open = _Open(role, [block.text])
+                self.open = Opened(role, [block.text])
             case _ if more is not None:
                 self.part = _PART[more]
-                self.open = _Open(more, [block.text])
+                self.open = Opened(more, [block.text])
             case _:
                 self._added(replace(block, style=""))
 
@@ -165,19 +146,14 @@ class _Reading:
         self.words.setdefault(part, []).append(opened.words)
         match part:
             case Part.POINTS:
-                plain = len(self.points) >= MAX_PARTS
-                self.points.append(Point(opened.text) if plain else _placed_point(opened))
+                self.points.append(opened.as_point(len(self.points)))
             case Part.COMMITMENTS:
                 self.commitments.append(Commitment(opened.text))
             case _:
                 if self.template or opened.place is None:
                     self.unsettled.add(len(self.quotations))
-                plain = len(self.quotations) >= MAX_PARTS
-                self.quotations.append(
-                    Quotation(opened.text)
-                    if plain
-                    else _placed_quotation(opened, typed=self.template)
-                )
+                number = len(self.quotations)
+                self.quotations.append(opened.as_quotation(number, typed=self.template))
 
     def understood(self, name: str) -> OwnForm:
         """Return what was read, with what to tell of it.
@@ -290,19 +266,6 @@ class _Reading:
         for part in (Part.POINTS, Part.COMMITMENTS, Part.QUOTATIONS):
             for number, words in enumerate(self.words.get(part, ()), 1):
                 yield f"{part.value} {number}", words
-
-
-def _placed_point(opened: _Open) -> Point:
-    if opened.place is None:
-        return natural_point(opened.text)
-    return Point(opened.text, place_said(opened.place)[0])
-
-
-def _placed_quotation(opened: _Open, *, typed: bool) -> Quotation:
-    if opened.place is None:
-        return natural_quotation(opened.text)
-    text = unquoted(opened.text) if typed else opened.text
-    return Quotation(text, *place_said(opened.place))
 
 
 def _words_or_none(text: str | None) -> str | None:
