@@ -8,7 +8,7 @@ from typing import Any
 from cards.intake.blocks import Block, Shape
 from service.documents.characters import cleaned
 from service.documents.inlines import Content, Node, plain, runs_of
-from service.documents.marks import PAGE, TAB, Mark, taken
+from service.documents.marks import FORGERIES, PAGE, TAB, Mark, taken
 from service.documents.markup import words_of_markup
 
 MAX_DEPTH = 60
@@ -105,20 +105,20 @@ class _Walk:
 
     def text(self, shape: Shape, inlines: Sequence[Node], style: str, level: int = 0) -> None:
         runs, mark = taken(runs_of(inlines, literal=self.literal), self.marks)
-        text = tidy(plain(runs))
-        strong = all(run.strong for run in runs if run.text.strip())
+        pages = plain(runs).split(PAGE)
+        strong = all(run.strong for run in runs if run.text.strip(PAGE + TAB).strip())
         if mark is not None:
             style, strong = mark.style or style, strong or mark.bold
         strong = strong or _TERMS.fullmatch(style) is not None
         if shape is Shape.PARAGRAPH and style.lower() in _QUOTING:
             shape = Shape.QUOTE
-        if not text and style.lower() == "horizontal line":
+        if style.lower() == "horizontal line" and not tidy(plain(runs)):
             self.rule(None, "", 0)
-        for number, words in enumerate(text.split(PAGE)):
+        for number, words in enumerate(pages):
             if number:
                 self.rule(None, "", 0)
-            if words := tidy(words):
-                self.blocks.append(Block(shape, words, level=level, strong=strong, style=style))
+            if text := tidy(words):
+                self.blocks.append(Block(shape, text, level=level, strong=strong, style=style))
 
     def rule(self, _content: Content, _style: str, _depth: int) -> None:
         if self.blocks and self.blocks[-1].text != RULE:
@@ -207,7 +207,7 @@ def _deeper(block: Block) -> Block:
 
 def tidy(text: str) -> str:
     """Return text with single spaces or tabs, none at a line's ends, and no empty lines."""
-    text = cleaned(text).replace(TAB, "\t")
+    text = cleaned(text).replace(TAB, "\t").translate(FORGERIES)
     lines = (_SPACES.sub(_space, line).strip() for line in text.split("\n"))
     return "\n".join(line for line in lines if line)
 

@@ -7,6 +7,7 @@ from cards.errors import DocumentBroken
 from cards.intake.locating import locator_in
 from service.documents.characters import cleaned
 from service.documents.encodings import decoded_text
+from service.documents.marks import FORGERIES
 
 MIN_WRAPPED = 50
 """Characters in the longest line of a paragraph a program may have wrapped; verse is narrower."""
@@ -43,7 +44,7 @@ def decoded(name: str, content: bytes) -> str:
             "in UTF-8 and hand it over again.",
             where="file",
         )
-    return cleaned(text.replace("\u2029", "\n\n"))
+    return cleaned(text.replace("\u2029", "\n\n")).translate(FORGERIES)
 
 
 def without_embedded(text: str) -> str:

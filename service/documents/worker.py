@@ -204,10 +204,11 @@ def _bound(pid: int) -> None:
     """Hold a process to its memory by the system too, where the system can.
 
     Alone, pandoc's own bound makes it tidy up over and over near the end of its heap, until
-    the time is over; the system's ends it within a second.
+    the time is over; the system's ends it within a second. Where a stricter bound is set
+    already, that one holds.
     """
     if sys.platform == "linux":
-        with contextlib.suppress(ProcessLookupError):
+        with contextlib.suppress(OSError, ValueError):
             resource.prlimit(pid, resource.RLIMIT_DATA, (MEMORY, MEMORY))
 
 

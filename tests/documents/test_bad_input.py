@@ -5,8 +5,11 @@ import time
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from cards.errors import DocumentBroken, DocumentRefused, DocumentUnsupported
+from cards.intake.blocks import Shape
 from service.documents.reader import PandocDocuments
 from tests.documents.files import archive, made, odt, parts_of
 
@@ -208,3 +211,53 @@ def test_nesting_is_named_as_what_is_wrong(documents: PandocDocuments):
     for name, text in (("x.html", nested("<ul><li>", "")), ("x.md", ">" * 10_000 + " deep")):
         with pytest.raises(DocumentBroken, match="nested far deeper"):
             documents.read(name, text.encode())
+
+
+MARKUP = """
+<p> </p> <ul> <li> <table> <td> <!-- --> <![CDATA[ <?x?> <a_href=#a_name=b>1</a> &#0; &e;
+<div_title=header> <input_type=checkbox> {\\rtf1_ } { \\par_ \\'ff \\u8220? \\bin9_ \\ls1_
+\\outlinelevel0 #_ >_ -_ 1._ |_a_| |-| --- [^1] [^1]:_ ``` Emma p._5 :_x
+"""
+STRANGE = ["\x00", "\ue0009\ue001", "\ue003", "\u2028", "\n\n", "\n", "\t"]
+PIECES = st.sampled_from([*(piece.replace("_", " ") for piece in MARKUP.split()), *STRANGE])
+CONTROLS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff\ue000-\ue003]")
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    suffix=st.sampled_from(["html", "md", "txt", "rtf"]),
+    pieces=st.lists(PIECES | st.text(max_size=5), max_size=25),
+    wide=st.sampled_from(["utf-8", "utf-16", "utf-16-le", "cp1252"]),
+)
+def test_whatever_is_typed_is_read_or_refused(
+    documents: PandocDocuments, suffix: str, pieces: list[str], wide: str
+):
+    """Any jumble of markup comes to clean blocks or a refusal, in any format and encoding."""
+    opening = {"rtf": "{\\rtf1 ", "html": "<html>"}.get(suffix, "")
+    content = (opening + "".join(pieces)).encode(wide, errors="ignore")
+    try:
+        blocks = documents.read(f"x.{suffix}", content).blocks
+    except DocumentRefused:
+        return
+    assert blocks
+    for block in blocks:
+        assert block.text.strip()
+        assert CONTROLS.search(block.text) is None
+        assert block.shape is Shape.ROW or block.text == block.text.strip()
+
+
+@settings(max_examples=60, deadline=None)
+@given(suffix=st.sampled_from(["html", "md", "txt", "rtf", "docx", "odt", "zip"]), junk=st.binary())
+def test_whatever_the_bytes_are_they_are_read_or_refused(
+    documents: PandocDocuments, suffix: str, junk: bytes
+):
+    """Any bytes, under any name, come to a document, a bundle or a refusal."""
+    for content in (junk, b"PK\x03\x04" + junk, b"{\\rtf1" + junk):
+        bundle = documents.unpack(f"x.{suffix}", content)
+        if bundle is not None:
+            assert all(file.content is not None or file.refusal is not None for file in bundle)
+            continue
+        try:
+            assert documents.read(f"x.{suffix}", content).blocks
+        except DocumentRefused as refusal:
+            assert refusal.message  # noqa: PT017 - either will do

@@ -14,9 +14,9 @@ from cards.errors import (
     DocumentTooSlow,
     DocumentUnsupported,
 )
+from service.documents import worker
 from service.documents.archives import open_parts, packed
 from service.documents.reader import PandocDocuments
-from service.use_cases.ports import LARGEST_FILE
 from tests.documents.files import DIGEST, OLE, archive, made, odt, parts_of
 
 PNG = b"\x89PNG\r\n\x1a\n" + b"\x00" * 100
@@ -176,19 +176,18 @@ def test_a_bomb_within_a_bomb_is_never_opened(documents: PandocDocuments):
     assert documents.read("a.docx", archive(dict(parts))).blocks[0].text == "Text."
 
 
-def test_memory_is_bounded(documents: PandocDocuments):
-    """A document that needs more memory than allowed is refused as too large."""
+def test_memory_is_bounded(monkeypatch: pytest.MonkeyPatch):
+    """A document that needs more memory than allowed, here 64 MB, is refused as too large."""
+    monkeypatch.setattr(worker, "MEMORY", 64 * 1024 * 1024)
     parts = parts_of(made("Text.\n", "docx"))
     head, tail = parts["word/document.xml"].split(b"<w:body>")
     many = b"".join(
         b"<w:p><w:r><w:t>%d</w:t></w:r><w:r><w:rPr><w:b/></w:rPr><w:t>x</w:t></w:r></w:p>" % n
-        for n in range(180_000)
+        for n in range(19_000)
     )
     parts["word/document.xml"] = head + b"<w:body>" + many + tail
-    content = archive(dict(parts))
-    assert len(content) < LARGEST_FILE
-    with pytest.raises(DocumentTooLarge):
-        documents.read("a.docx", content)
+    with pytest.raises(DocumentTooLarge, match="more room than a two-page digest"):
+        PandocDocuments(seconds=60).read("a.docx", archive(dict(parts)))
 
 
 def test_time_is_bounded():

@@ -19,8 +19,10 @@ from service.documents import workers as workers_module
 from service.documents.worker import Answer, Verdict, Worker, WorkerNotStarted
 from service.documents.workers import MOST, Workers
 
-BOMB = b"<div>" * 100_000 + b"x"
-"""A page that takes more memory than a worker has."""
+LITTLE = 64 * 1024 * 1024
+"""Bytes of memory in which pandoc starts and reads a page."""
+BOMB = b"<div>" * 20_000 + b"x"
+"""A page that takes more memory than that."""
 SLOW = b"<ul><li>" * 3_000 + b"x"
 """A page that pandoc needs minutes for."""
 
@@ -77,11 +79,14 @@ def test_no_process_before_the_first_document():
 @pytest.mark.parametrize(
     ("content", "verdict"), [(BOMB, Verdict.TOO_LARGE), (b"PK not a zip", Verdict.UNREADABLE)]
 )
-def test_a_document_fails_alone(workers: Workers, content: bytes, verdict: Verdict):
+def test_a_document_fails_alone(
+    workers: Workers, content: bytes, verdict: Verdict, monkeypatch: pytest.MonkeyPatch
+):
     """What kills a process or can not be read is refused as what it is; the next is read."""
+    monkeypatch.setattr(worker_module, "MEMORY", LITTLE)
     workers.read(b"one\n", "commonmark", 10)
     reader = "html" if content is BOMB else "docx"
-    assert workers.read(content, reader, 10).verdict is verdict
+    assert workers.read(content, reader, 60).verdict is verdict
     assert words(workers.read(b"two\n", "commonmark", 10)) == ["two"]
 
 
