@@ -118,7 +118,9 @@ class Compared:
         before, after = self.quoted[one], self.quoted[one + 1]
         quoted = self.masked[before.end : after.start]
         book = self.text[self.found[other].end : self.found[other + 1].start]
-        if marks(quoted) == marks(book):
+        written = marks(quoted)
+        # The reader's own ellipsis stands for whatever it stands for.
+        if written == marks(book) or "…" in written:
             return
         # Quotation marks stay as the reader has them: only what stands inside them is replaced.
         start = before.end

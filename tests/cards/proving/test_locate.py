@@ -112,6 +112,12 @@ def test_mending_keeps_what_is_the_readers(quotation: str, mended: str):
     assert found(mended).slips == ()
 
 
+def test_an_ellipsis_for_a_mark_is_no_slip():
+    """A reader's ellipsis where nothing but a mark was left out stays as it is."""
+    quotation = "The harbour was empty... and the gulls [...] had the quay"
+    assert found(quotation).mended == quotation
+
+
 @pytest.mark.parametrize(
     "quotation",
     [
