@@ -41,6 +41,7 @@ _NEGATIVE_HEAD = re.compile(
     r"^(?:[~.,;:]\s|(?:for|until|on|in|at|by|every|each|from|this|i|we|will|shall|do|am|going|to"
     rf"|please|~)\s)*(?:{_LEFT_UNDONE}|no|nothing)(?!\S)"
 )
+_ENDING = re.compile(r"(?<!\S)(?:stop|quit|give up|cease)(?!\S)")
 _NEGATIVE_CLAUSE = re.compile(
     rf"(?<!\S)(?:i|we) (?:will|shall|am going to) {_LEFT_UNDONE}(?!\S)"
     r"|[,~:] (?:do not|never|no|stop|avoid) "
@@ -81,6 +82,7 @@ class _Said:
 
     Attributes:
         negative: whether something is to be left undone.
+        ending: whether it is an end put to something, which by a day is done once.
         event: whether it is tied to what may or may not happen.
         habit: whether it is tied to what happens every day.
         clock: whether it names a time of the clock or a part of the day.
@@ -94,6 +96,7 @@ class _Said:
     """
 
     negative: bool
+    ending: bool
     event: bool
     habit: bool
     clock: bool
@@ -115,6 +118,7 @@ def _read(text: str, on: date, cue: Cue | None, *, act: bool) -> _Said:
     """Let each reader take its own from the line; the order keeps one from another's words."""
     line = Line(text)
     negative = act and _negative(line)
+    ending = _ENDING.search(line.whole) is not None
     event = cue is not None and cue.tie is Tie.EVENT
     next_times = take_next_times(line)
     if cue is not None and event:
@@ -129,6 +133,7 @@ def _read(text: str, on: date, cue: Cue | None, *, act: bool) -> _Said:
     cadence = take_cadence(line)
     return _Said(
         negative=negative,
+        ending=ending,
         event=event,
         habit=cue is not None and cue.tie is Tie.HABIT,
         clock=clock or _PART_OF_DAY.search(line.left) is not None,
@@ -197,6 +202,8 @@ def _implied(said: _Said) -> Cadence | None:
         return _implied_by_length(term, said.days)
     if term.bound is Bound.UNTIL or (term.bound is Bound.DURING and said.negative):
         return Cadence(Period.DAY)
+    if said.ending and term.by_a_day:
+        return None
     spanned = any(first != last for first, last, _ in said.days)
     if said.negative and (term.deadline is not None or term.count is not None or spanned):
         return Cadence(Period.DAY)
