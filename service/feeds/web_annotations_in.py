@@ -1,6 +1,5 @@
 """Web Annotations read: from our own collections, and from whoever else keeps to the model."""
 
-import json
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -11,17 +10,17 @@ from cards.digest import MAX_LOCATOR, MAX_TEXT, MAX_TITLE, Digest, Quotation
 from cards.errors import InvalidAnnotations, InvalidDigest
 from cards.intake.isbn import is_isbn
 from cards.proving import Anchor
+from service.feeds.json_ld import (
+    MAX_ANNOTATIONS,
+    each_of,
+    parsed,
+    text_of,
+    too_large,
+    types_of,
+)
 
 OURS = "urn:x-catchword:"
 """What the prefix `catchword` stands for."""
-MAX_CHARACTERS = 16_000_000
-"""Characters of one file: ten thousand quotations with all around them take some 10 million."""
-MAX_ANNOTATIONS = 10_000
-"""Annotations in one file: twenty times the quotations of the largest digest."""
-MAX_DEPTH = 24
-"""Objects and arrays in one another; a collection of ours is 7 deep, the model's examples 8."""
-MAX_VALUES = 1_000_000
-"""Values in one file."""
 _PAGE = re.compile(r"#?page=(\d{1,5})(?:&.*)?")
 _CONTAINERS = frozenset({"AnnotationCollection", "AnnotationPage"})
 _MAX_OFFSET = 2**53
@@ -80,12 +79,10 @@ def read(text: str) -> Annotations:
         InvalidAnnotations: it is no JSON, holds no annotation or none that quotes words of a
             book, or is over a bound.
     """
-    if len(text) > MAX_CHARACTERS:
-        raise _too_large()
-    root = _parsed(text)
+    root = parsed(text)
     found = list(_annotations(root))
     if len(found) > MAX_ANNOTATIONS:
-        raise _too_large()
+        raise too_large()
     if not found:
         raise InvalidAnnotations(
             "This holds no Web Annotation: nothing in it is of the type Annotation. Export the "
@@ -109,49 +106,6 @@ def read(text: str) -> Annotations:
     return Annotations(title, author, isbn, tuple(quotations), tuple(left))
 
 
-def _parsed(text: str) -> object:
-    try:
-        root = json.loads(text.removeprefix("\ufeff"), parse_constant=_no_number)
-    except (ValueError, RecursionError) as error:
-        raise InvalidAnnotations(
-            "This is no JSON, or is cut short. Export the annotations once more and hand over the "
-            "whole of them.",
-            where="annotations",
-        ) from error
-    level: list[object] = [root]
-    values = 0
-    for _ in range(MAX_DEPTH):
-        level = [inner for each in level for inner in _inside(each)]
-        values += len(level)
-        if values > MAX_VALUES:
-            raise _too_large()
-    if level:
-        raise InvalidAnnotations(
-            f"The values stand in one another deeper than annotations do ({MAX_DEPTH} levels), so "
-            "they were not read.",
-            where="annotations",
-        )
-    return root
-
-
-def _no_number(constant: str) -> object:
-    raise ValueError(constant)
-
-
-def _inside(value: object) -> list[object]:
-    if isinstance(value, dict):
-        return list(value.values())
-    return value if isinstance(value, list) else []
-
-
-def _too_large() -> InvalidAnnotations:
-    return InvalidAnnotations(
-        f"There are more than {MAX_ANNOTATIONS} annotations, or more than "
-        f"{MAX_CHARACTERS // 1_000_000} million characters of them. Export one book at a time.",
-        where="annotations",
-    )
-
-
 def _annotations(value: object) -> Iterator[dict[str, Any]]:
     """Yield the annotations of a value in order, through collections, pages and arrays."""
     waiting = [value]
@@ -160,7 +114,7 @@ def _annotations(value: object) -> Iterator[dict[str, Any]]:
         if isinstance(each, list):
             waiting += reversed(each)
         elif isinstance(each, dict):
-            types = _types(each)
+            types = types_of(each)
             if "Annotation" in types:
                 yield each
             elif types & _CONTAINERS or "@graph" in each:
@@ -170,15 +124,15 @@ def _annotations(value: object) -> Iterator[dict[str, Any]]:
 
 def _quotation(made: dict[str, Any]) -> Read | str:
     """Return the quotation an annotation makes, or why it makes none."""
-    for target in _each(made.get("target")):
+    for target in each_of(made.get("target")):
         if not isinstance(target, dict):
             continue
         selectors = list(_selectors(target.get("selector")))
         quote = _of_type(selectors, "TextQuoteSelector")
-        exact = _text(quote.get("exact"), MAX_TEXT + 1) if quote is not None else ""
+        exact = text_of(quote.get("exact"), MAX_TEXT + 1) if quote is not None else ""
         if quote is None or not exact.strip():
             continue
-        words = _text(made.get("catchword:text"), MAX_TEXT + 1) or exact
+        words = text_of(made.get("catchword:text"), MAX_TEXT + 1) or exact
         try:
             quotation = Quotation(words, _locator(made, selectors), _after(made))
             # A digest says what text is and how much; its bounds are those of any other door.
@@ -187,7 +141,7 @@ def _quotation(made: dict[str, Any]) -> Read | str:
             return f"can not be kept: {error.message[:1].lower()}{error.message[1:].rstrip('.')}"
         position = _position(selectors)
         start, end = position
-        prefix, suffix = (_text(quote.get(key), MAX_TEXT) for key in ("prefix", "suffix"))
+        prefix, suffix = (text_of(quote.get(key), MAX_TEXT) for key in ("prefix", "suffix"))
         return Read(
             name=_name(made),
             source=_source(target),
@@ -205,17 +159,17 @@ def _quotation(made: dict[str, Any]) -> Read | str:
 
 def _selectors(value: object) -> Iterator[dict[str, Any]]:
     """Yield selectors, those that refine others after them, each once."""
-    waiting = list(reversed(_each(value)))
+    waiting = list(reversed(each_of(value)))
     while waiting:
         each = waiting.pop()
         if isinstance(each, dict):
             yield each
-            waiting += reversed(_each(each.get("items")))
-            waiting += reversed(_each(each.get("refinedBy")))
+            waiting += reversed(each_of(each.get("items")))
+            waiting += reversed(each_of(each.get("refinedBy")))
 
 
 def _of_type(selectors: list[dict[str, Any]], wanted: str) -> dict[str, Any] | None:
-    return next((each for each in selectors if wanted in _types(each)), None)
+    return next((each for each in selectors if wanted in types_of(each)), None)
 
 
 def _position(selectors: list[dict[str, Any]]) -> tuple[int, int] | tuple[None, None]:
@@ -227,12 +181,12 @@ def _position(selectors: list[dict[str, Any]]) -> tuple[int, int] | tuple[None, 
 
 
 def _locator(made: dict[str, Any], selectors: list[dict[str, Any]]) -> str | None:
-    said = _text(made.get("catchword:locator"), MAX_LOCATOR)
+    said = text_of(made.get("catchword:locator"), MAX_LOCATOR)
     if said.strip():
         return said
     for each in selectors:
-        if "FragmentSelector" in _types(each):
-            page = _PAGE.fullmatch(_text(each.get("value"), MAX_LOCATOR))
+        if "FragmentSelector" in types_of(each):
+            page = _PAGE.fullmatch(text_of(each.get("value"), MAX_LOCATOR))
             if page is not None:
                 return f"p. {int(page[1])}"
     return None
@@ -274,11 +228,11 @@ def _anchor(
 
 def _comments(made: dict[str, Any]) -> Iterator[str]:
     value = made.get("bodyValue")
-    bodies = _each(made.get("body"))
+    bodies = each_of(made.get("body"))
     for body in [*([{"value": value}] if value is not None else []), *bodies]:
         if isinstance(body, dict):
-            for each in [body, *_each(body.get("items"))]:
-                said = _text(each.get("value"), MAX_TEXT) if isinstance(each, dict) else ""
+            for each in [body, *each_of(body.get("items"))]:
+                said = text_of(each.get("value"), MAX_TEXT) if isinstance(each, dict) else ""
                 if said.strip():
                     yield said
 
@@ -287,8 +241,8 @@ def _book(
     head: dict[str, Any], quotations: list[Read]
 ) -> tuple[str | None, str | None, str | None]:
     """Return title, author and ISBN, where all quotations are of one book and it says so."""
-    title = _text(head.get("catchword:title"), MAX_TITLE).strip() or None
-    author = _text(head.get("catchword:author"), MAX_TITLE).strip() or None
+    title = text_of(head.get("catchword:title"), MAX_TITLE).strip() or None
+    author = text_of(head.get("catchword:author"), MAX_TITLE).strip() or None
     isbn = None
     if len({each.source for each in quotations}) == 1:
         source = quotations[0].source
@@ -305,25 +259,8 @@ def _source(target: dict[str, Any]) -> str:
     source = target.get("source")
     if isinstance(source, dict):
         return _name(source)
-    return _text(source, 2000)
+    return text_of(source, 2000)
 
 
 def _name(made: dict[str, Any]) -> str:
-    return _text(made.get("id", made.get("@id")), 2000)
-
-
-def _types(made: dict[str, Any]) -> frozenset[str]:
-    said = _each(made.get("type", made.get("@type")))
-    return frozenset(each.rpartition(":")[2] for each in said if isinstance(each, str))
-
-
-def _each(value: object) -> list[Any]:
-    if value is None:
-        return []
-    return value if isinstance(value, list) else [value]
-
-
-def _text(value: object, most: int) -> str:
-    """Return a text, or the first of several, cut to a length; "" for what is none."""
-    first = value[0] if isinstance(value, list) and value else value
-    return first[:most] if isinstance(first, str) else ""
+    return text_of(made.get("id", made.get("@id")), 2000)

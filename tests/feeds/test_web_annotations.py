@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from cards.digest import Quotation
 from cards.errors import InvalidAnnotations
 from cards.proving import Anchor
+from service.feeds.json_ld import MAX_ANNOTATIONS, MAX_DEPTH
 from service.feeds.web_annotations import (
     Annotated,
     annotation,
@@ -20,7 +21,7 @@ from service.feeds.web_annotations import (
     collection,
     written,
 )
-from service.feeds.web_annotations_in import MAX_ANNOTATIONS, MAX_DEPTH, Read, read
+from service.feeds.web_annotations_in import Read, read
 
 MODEL = Path(__file__).parent.parent / "reference" / "web_annotation"
 SCHEMA = json.loads((MODEL / "model.schema.json").read_text(encoding="utf-8"))
