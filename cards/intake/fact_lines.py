@@ -13,6 +13,7 @@ MAX_LINE = 400
 """Characters of a line that may give facts."""
 _FEW_WORDS = 6
 """Words left of a line of several facts that is no sentence: a name, a publisher's name."""
+_FIGURE = re.compile(r"\d")
 _PIECES = re.compile(r"\s*(?:[|·•;\n\t]|\s//\s)\s*")
 _NEXT_LABEL = re.compile(r"[.,]\s+(?=([^\W\d_][\w -]{0,30}):\s)")
 _DEEDS = frozenset({"done", "completed", "ended"})
@@ -49,7 +50,7 @@ def gives_facts(text: str) -> bool:
 
 def only_facts(line: str) -> bool:
     """Tell whether a line holds facts of the book, or its edition, and nothing else."""
-    if len(line) > MAX_LINE:
+    if len(line) > MAX_LINE or _FIGURE.search(line) is None:
         return False
     taken = 0
     for piece in pieces_of(line):
@@ -69,7 +70,10 @@ def only_facts(line: str) -> bool:
 
 def opens_with_fact(line: str, part: Part | None = None) -> bool:
     """Tell whether a line is the label of a fact with its value right behind."""
-    for label, value in label_split(line[:MAX_LINE]):
+    line = line[:MAX_LINE]
+    if _FIGURE.search(line) is None:
+        return False
+    for label, value in label_split(line):
         fact = fact_label(label)
         if part is Part.COMMITMENTS and folded(label) in _DEEDS:
             continue

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import takewhile
 
 from cards.digest import Digest, Notice
 from cards.errors import NothingRecognised
@@ -23,7 +24,10 @@ from cards.intake.tellings import settle_tellings
 from cards.intake.title_page import TitlePage, without_facts
 from cards.intake.traces import Line, Trace, origins_of, traced
 from cards.intake.values import counted_off, finished_off, isbn_off
-from cards.intake.wording import folded
+from cards.intake.wording import excerpt, folded
+
+_MIN_SENTENCE = 5
+"""Words of a sentence at the top that may be the theme."""
 
 __all__ = ["Source", "Understood", "understand", "understand_all", "unplaced"]
 
@@ -158,6 +162,19 @@ def _understand(stretch: Stretch, raw: Sequence[Line], words: HeadingWords) -> U
 def _theme(reading: Reading, page: TitlePage, notices: list[Notice]) -> str | None:
     """Return the theme: under its heading, or else the prose at the top."""
     theme = reading.joined(Part.THEME)
+    if theme is None and not page.prose:
+        heading, page.prose = _headed_prose(page.left)
+        taken = {id(block) for block in [*heading, *page.prose]}
+        page.left = [block for block in page.left if id(block) not in taken]
+        reading.trace.read(Part.THEME.value, origins_of(heading))
+        if heading:
+            said = (
+                f"The words under “{excerpt(heading[0].text)}” were taken as the theme. Put Summary "
+                "over them to say so."
+            )
+            notices.append(Notice("theme", said))
+            reading.trace.read(Part.THEME.value, origins_of(page.prose))
+            return prose_of(page.prose)
     if theme is not None:
         page.left += page.prose
         return theme
@@ -172,6 +189,25 @@ def _theme(reading: Reading, page: TitlePage, notices: list[Notice]) -> str | No
     )
     notices.append(Notice("theme", said))
     return prose_of(page.prose)
+
+
+def _headed_prose(left: Sequence[Block]) -> tuple[list[Block], list[Block]]:
+    """Return the first heading at the top that announces nothing known, and prose below it."""
+    for at, block in enumerate(left):
+        dressed = block.shape is Shape.HEADING or block.strong or block.text.endswith(":")
+        below = list(takewhile(_is_sentence, left[at + 1 :]))
+        if dressed and below and block.shape in {Shape.HEADING, Shape.PARAGRAPH}:
+            return [block], below
+    return [], []
+
+
+def _is_sentence(block: Block) -> bool:
+    return (
+        block.shape is Shape.PARAGRAPH
+        and not block.strong
+        and len(block.text.split()) >= _MIN_SENTENCE
+        and block.text.endswith((".", "!", "?", "”", "…"))
+    )
 
 
 def _trace_page(page: TitlePage, found: Outline, stretch: Stretch, trace: Trace) -> None:

@@ -51,6 +51,8 @@ def boxes_apart(text: str) -> str:
 
 def folded(text: str) -> str:
     """Return the words of a text alone, in lower case and without accents."""
+    if text.isascii():
+        return _NOT_WORD.sub(" ", text.lower()).strip()
     letters = unicodedata.normalize("NFKD", text.casefold())
     bare = "".join(letter for letter in letters if not unicodedata.combining(letter))
     return _NOT_WORD.sub(" ", bare).strip()
