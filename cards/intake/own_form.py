@@ -142,11 +142,13 @@ class _Reading:
         if not opened.text.strip():
             self._leave(opened.place or "")
             return
+        if self.template:
+            opened.settle()
         part = _PART[opened.role]
         self.words.setdefault(part, []).append(opened.words)
         match part:
             case Part.POINTS:
-                self.points.append(opened.as_point(len(self.points)))
+                self.points.append(opened.as_point(len(self.points), typed=self.template))
             case Part.COMMITMENTS:
                 self.commitments.append(Commitment(opened.text))
             case _:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from cards.digest import MAX_PARTS, Point, Quotation
+from cards.intake.locating import locator_in
 from cards.intake.own_blocks import (
     PARAGRAPHS,
     Role,
@@ -37,19 +38,35 @@ class Opened:
         """All of its words, those of its place too."""
         return "\n".join([*self.paragraphs, *([] if self.place is None else [self.place])])
 
-    def as_point(self, before: int) -> Point:
+    def settle(self) -> None:
+        """Take a last paragraph that is nothing but a locator for the line of its place.
+
+        Only for what a reader typed, who may not have kept the line's own style.
+        """
+        last = self.paragraphs[-1]
+        if self.place is None and len(self.paragraphs) > 1 and locator_in(last) is not None:
+            self.place = self.paragraphs.pop()
+
+    def as_point(self, before: int, *, typed: bool) -> Point:
         """Return the point it is, given how many stand before it.
 
-        What has a line of its place is taken letter for letter. Beyond the points a
-        digest keeps nothing is looked for: it will be refused.
+        What has a line of its place is taken letter for letter, unless it was `typed` in
+        a template: then the place is read as in any document. Beyond the points a digest
+        keeps nothing is looked for: it will be refused.
         """
         if self.place is not None:
-            return Point(self.text, place_said(self.place)[0])
+            return Point(self.text, _said(self.place, typed=typed)[0])
         return natural_point(self.text) if before < MAX_PARTS else Point(self.text)
 
     def as_quotation(self, before: int, *, typed: bool) -> Quotation:
         """Return the quotation it is, likewise; marks around one `typed` in a template go."""
         if self.place is not None:
             text = unquoted(self.text) if typed else self.text
-            return Quotation(text, *place_said(self.place))
+            return Quotation(text, *_said(self.place, typed=typed))
         return natural_quotation(self.text) if before < MAX_PARTS else Quotation(self.text)
+
+
+def _said(place: str, *, typed: bool) -> tuple[str | None, int | None]:
+    locator, after = place_said(place)
+    found = locator_in(place) if typed and after is None else None
+    return (locator, after) if found is None else (found.locator, found.after)

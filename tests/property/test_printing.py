@@ -19,7 +19,7 @@ def printed(digest: Digest) -> bytes:
         return refused.message.encode()
 
 
-@settings(max_examples=80)
+@settings(max_examples=30)
 @given(digest=any_digests())
 def test_nothing_else_can_come_of_printing(digest: Digest):
     """Whatever a digest holds, the press gives a PDF or says which letters it lacks."""

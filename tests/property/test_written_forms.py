@@ -28,7 +28,7 @@ def test_what_is_written_reads_back_equal(form: Form, documents: PandocDocuments
     """A digest of any texts, written out, read as a file and understood, is the same digest."""
     press = Press()
 
-    @settings(max_examples=150)
+    @settings(max_examples=80)
     @given(digest=any_digests())
     def reads_back(digest: Digest) -> None:
         written = press.write(digest, form)
@@ -40,7 +40,7 @@ def test_what_is_written_reads_back_equal(form: Form, documents: PandocDocuments
 
 
 @pytest.mark.parametrize("form", FORMS)
-@pytest.mark.parametrize("words", ["a\n", "\U0001f9a5", " x", "*", "a\n\n"], ids=repr)
+@pytest.mark.parametrize("words", ["\U0001f9a5", " *", "a\n\n"], ids=repr)
 def test_the_largest_digests_read_back(form: Form, documents: PandocDocuments, words: str):
     """A digest at its bounds, of whatever swells most, is written and read back like any."""
     text = (words * (MAX_TEXT // len(words)))[:MAX_TEXT].rstrip("\n")

@@ -1,7 +1,7 @@
 """Our own written form, in blocks: what is written is taken at its word."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cards.digest import Digest, Point, Quotation
@@ -13,6 +13,7 @@ from cards.intake.own_words import OWN_WORDS, language_of, words_for
 from tests.property.written_digests import any_digests, texts
 
 
+@settings(max_examples=60)
 @given(digest=any_digests(), language=st.sampled_from(sorted(OWN_WORDS)))
 def test_blocks_read_back(digest: Digest, language: str):
     """Whatever a digest holds and in whatever language it is headed, its blocks are it again."""

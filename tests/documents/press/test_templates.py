@@ -101,6 +101,15 @@ def test_filled_in_it_reads_back(documents: PandocDocuments, press: Press, form:
     assert understood.left == ()
 
 
+def test_places_typed_without_the_stars(documents: PandocDocuments, press: Press):
+    """In Markdown the stars around a place may go, and it may stand in brackets."""
+    text = filled_in(press.template(Form.MARKDOWN).decode(), FILLED)
+    text = text.replace("*p. 8*", "page 8").replace(
+        "*p. 88, after point 2*", "(p. 88; after point 2)"
+    )
+    assert understand(documents.read("mine.md", text.encode())).digest == DIGEST
+
+
 @pytest.mark.parametrize("form", FORMS)
 def test_what_is_left_standing_is_not_taken_in(
     documents: PandocDocuments, press: Press, form: Form
