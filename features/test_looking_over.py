@@ -134,7 +134,9 @@ def stands_after(desktop, quotation, point):
 
 
 @then(
-    parsers.parse('her library holds "{title}" with {points:d} points and {quotations:d} quotations')
+    parsers.parse(
+        'her library holds "{title}" with {points:d} points and {quotations:d} quotations'
+    )
 )
 def library_holds(mira, title, points, quotations):
     (entry,) = list_digests(mira.desk).entries

@@ -13,7 +13,9 @@ from tests.pages.draft_pages import draft_form, hand_in, looked_over, press
 
 scenarios("writing.feature")
 
-PARAGRAPH = "He plants, builds, reckons and walks, and each of these is told with what it cost. " * 8
+PARAGRAPH = (
+    "He plants, builds, reckons and walks, and each of these is told with what it cost. " * 8
+)
 
 
 @pytest.fixture
@@ -84,9 +86,13 @@ def as_she_left_it(mira, desktop):
     assert desktop.form.fields == mira.noted
 
 
-@then(parsers.parse('her library holds "{title}" with {points:d} point and {quotations:d} quotations'))
 @then(
-    parsers.parse('her library holds "{title}" with {points:d} points and {quotations:d} quotations')
+    parsers.parse('her library holds "{title}" with {points:d} point and {quotations:d} quotations')
+)
+@then(
+    parsers.parse(
+        'her library holds "{title}" with {points:d} points and {quotations:d} quotations'
+    )
 )
 def library_holds(mira, title, points, quotations):
     (entry,) = list_digests(mira.desk).entries

@@ -92,9 +92,7 @@ def form_of(digest: Digest, spare: int = SPARE) -> DigestForm:
 
 
 def _laid(name: str, parts: list[tuple[str, str, str]], spare: int) -> tuple[Row, ...]:
-    rows = [
-        Row(key, str(key), *part, source=f"{name} {key}") for key, part in enumerate(parts, 1)
-    ]
+    rows = [Row(key, str(key), *part, source=f"{name} {key}") for key, part in enumerate(parts, 1)]
     keys = range(len(rows) + 1, len(rows) + 1 + spare)
     return (*rows, *(Row(key, str(key)) for key in keys))
 

@@ -45,7 +45,7 @@ def carried_out(
     """
     name = order.removeprefix("more ")
     if order.startswith("more ") and name in LISTS:
-        more = reshaping.tidied(form).with_more(name)
+        more = form.with_more(name)
         return Reshaped(more, f"{name}-{more.rows[name][-1].key}-text")
     if take := _TAKE.fullmatch(order):
         return _taken(form, take["source"].replace("-", " "), take["into"], words)
@@ -63,7 +63,7 @@ def _reshaped(form: DigestForm, asked: re.Match[str], cursor: int | None) -> Res
         case "up" | "down":
             by = -1 if what == "up" else 1
             changed = reshaping.moved(form, name, key, by)
-            at = min(max(1, at + by), len(changed.rows[name]))
+            at = min(max(1, at + by), _held(changed, name))
         case "join":
             changed = reshaping.joined(form, name, key)
         case "split":
@@ -71,24 +71,27 @@ def _reshaped(form: DigestForm, asked: re.Match[str], cursor: int | None) -> Res
             at += 1
         case "out":
             changed = reshaping.taken_out(form, name, key)
-            at = min(at, len(changed.rows[name]))
+            at = min(at, _held(changed, name))
         case "turn" if into and into != name:
             changed = reshaping.turned(form, name, key, into)
             before = {row.source + row.text for row in form.rows[into]}
             fresh = (row for row in changed.rows[into] if row.source + row.text not in before)
-            row = next(fresh, changed.rows[into][-1])
+            row = next(fresh, changed.rows[into][0])
             return Reshaped(changed, f"{into}-{row.key}-text")
         case _:
             return None
-    return Reshaped(changed, f"{name}-{at}-text" if changed.rows[name] else f"more-{name}")
+    return Reshaped(changed, f"{name}-{at}-text" if at else f"more-{name}")
 
 
-def _taken(
-    form: DigestForm, source: str, into: str, words: Mapping[str, str]
-) -> Reshaped | None:
+def _taken(form: DigestForm, source: str, into: str, words: Mapping[str, str]) -> Reshaped | None:
     if source not in words:
         raise CannotReshape("form", "These words were taken in already.")
     if into not in LISTS:
         return Reshaped(reshaping.taken_in_words(form, into, words[source], source), into)
     changed = reshaping.taken_in(form, into, rows_of(words[source], into, source))
-    return Reshaped(changed, f"{into}-{len(changed.rows[into])}-text")
+    return Reshaped(changed, f"{into}-{_held(changed, into)}-text")
+
+
+def _held(form: DigestForm, name: str) -> int:
+    """Return how many rows of a list hold something; they are its first."""
+    return sum(row.holds for row in form.rows[name])

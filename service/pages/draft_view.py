@@ -196,7 +196,12 @@ def _left(form: DigestForm, draft: Draft | None) -> Iterable[Left]:
 def _may_head(words: str) -> bool:
     """Tell whether words may be a heading: one short line that ends no sentence."""
     line = words.strip()
-    return line != "" and "\n" not in line and len(line) <= MAX_HEADING and not line.endswith((".", "!", ",", ";"))
+    return (
+        line != ""
+        and "\n" not in line
+        and len(line) <= MAX_HEADING
+        and not line.endswith((".", "!", ",", ";"))
+    )
 
 
 def _remarks(form: DigestForm, draft: Draft | None) -> defaultdict[str, list[Remark]]:

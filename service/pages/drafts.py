@@ -59,9 +59,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             return redirect(address, HTTPStatus.SEE_OTHER)
         except DraftMissing:
             return redirect(url_for("pages.drafts"), HTTPStatus.SEE_OTHER)
-        address = url_for(
-            "pages.drafts", after=request.args.get("after"), kept=added.kept.id
-        )
+        address = url_for("pages.drafts", after=request.args.get("after"), kept=added.kept.id)
         return redirect(address, HTTPStatus.SEE_OTHER)
 
     @door.post("/drafts/<uuid:draft_id>/away")

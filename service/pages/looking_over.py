@@ -148,9 +148,7 @@ def _announce(desk: Desk, kept: Draft, form: DigestForm, order: str) -> Response
         read_again(desk, kept.id, lay)
     except (Invalid, DocumentRefused) as refusal:
         return _faulty(desk, kept.id, kept, form, {"form": refusal.message})
-    return redirect(
-        url_for("pages.draft", draft_id=kept.id, heading=words), HTTPStatus.SEE_OTHER
-    )
+    return redirect(url_for("pages.draft", draft_id=kept.id, heading=words), HTTPStatus.SEE_OTHER)
 
 
 def page(view: DraftView, *, conflict: str = "") -> str:

@@ -105,9 +105,7 @@ def asked_of(added: Added) -> int:
     return len(unplaced(added.kept))
 
 
-def steps(
-    desk: Desk, files: Sequence[Upload], total: Sum, *, look: bool
-) -> Iterator[Step]:
+def steps(desk: Desk, files: Sequence[Upload], total: Sum, *, look: bool) -> Iterator[Step]:
     """Keep the digests in files one by one, or lay them out to look over, and tell of each.
 
     At most one of the files is held in memory. Nothing that goes wrong with one of them

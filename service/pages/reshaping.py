@@ -2,7 +2,7 @@
 
 Each function takes a form and returns another; rows are named by their list and key. A
 quotation keeps the point it stands after through all of it. Rows in which nothing is typed
-are dropped, and the rows that remain are numbered anew.
+go to the end of their list, and all are numbered anew.
 """
 
 from collections.abc import Sequence
@@ -29,7 +29,7 @@ class CannotReshape(Exception):
 
 
 def tidied(form: DigestForm) -> DigestForm:
-    """Return a form without the rows in which nothing is typed, its rows numbered from 1."""
+    """Return a form with the rows in which nothing is typed at the end, numbered from 1."""
     return _numbered(form, {name: list(form.rows[name]) for name in LISTS})
 
 
@@ -207,7 +207,13 @@ def _numbered(
         changed: the lists replaced, by name.
         stands: for points that are gone, or split, the key of the one to stand after.
     """
-    rows = {name: [row for row in {**form.rows, **changed}[name] if row.holds] for name in LISTS}
+    rows = {
+        name: [
+            *(row for row in changed.get(name, form.rows[name]) if row.holds),
+            *(row for row in form.rows[name] if not row.holds),
+        ]
+        for name in LISTS
+    }
     places = {str(row.key): str(place) for place, row in enumerate(rows["points"], 1)}
     places["0"] = "0"
     instead = {str(key): places[point] for key, point in (stands or {}).items()}
@@ -231,4 +237,3 @@ def _together(first: str, second: str, between: str) -> str:
 def _sources(*rows: Row) -> str:
     said = [each for row in rows for each in row.source.split(",") if each]
     return ",".join(dict.fromkeys(said))
-

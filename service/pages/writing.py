@@ -1,9 +1,9 @@
 """`/write`: a blank form to write a digest on, and blank ones to take away."""
 
+from http import HTTPStatus
 from io import BytesIO
 
 from flask import Blueprint, Response, abort, send_file
-from http import HTTPStatus
 
 from service.pages.digest_form import blank_form
 from service.pages.draft_view import view_of

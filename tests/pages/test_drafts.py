@@ -71,7 +71,10 @@ def test_saving_as_one_types_answers_with_the_page(client: FlaskClient, desk: De
     assert "Saved at 20:00" in draft_form(answered.text).shown
     (draft,) = list_drafts(desk).drafts
     assert (draft.typed["theme"], draft.revision) == ("He stays.", 2)
-    assert "Saved at 20:00" in draft_form(press(client, form, "live", theme="He stays.", revision="2").text).shown
+    assert (
+        "Saved at 20:00"
+        in draft_form(press(client, form, "live", theme="He stays.", revision="2").text).shown
+    )
     assert list_drafts(desk).drafts[0].revision == 2
 
 
@@ -173,9 +176,7 @@ def test_the_drafts_are_listed_with_what_they_lack(client: FlaskClient, clock: C
     pressed(client, bare, "save", **{"quotations-1-text": "Time is but the stream."})
     page = client.get("/drafts").text
     assert page.index("Without a title") < page.index(">Walden<")
-    assert (
-        "a title, a theme, points, commitments and the page of one quotation" in page
-    )
+    assert "a title, a theme, points, commitments and the page of one quotation" in page
     assert page.count("/keep") == 1
     assert page.count("/away") == 2
 
@@ -259,7 +260,9 @@ def test_hostile_drafts_are_shown_as_words(client: FlaskClient, desk: Desk) -> N
     """Whatever is typed is escaped wherever it is shown."""
     hostile = "<script>alert('x')</script>"
     form = draft_form(client.get("/write").text)
-    sent = dict.fromkeys(("title", "author", "theme", "points-1-text", "quotations-1-text"), hostile)
+    sent = dict.fromkeys(
+        ("title", "author", "theme", "points-1-text", "quotations-1-text"), hostile
+    )
     form = pressed(client, form, "save", **sent)
     for address in (form.action, "/drafts"):
         page = client.get(address).text
@@ -274,7 +277,9 @@ def test_a_page_that_is_no_draft(client: FlaskClient) -> None:
     assert "There is no draft at this address." in refused.text
 
 
-def test_a_draft_changed_by_another_door_is_opened_as_it_is(client: FlaskClient, desk: Desk) -> None:
+def test_a_draft_changed_by_another_door_is_opened_as_it_is(
+    client: FlaskClient, desk: Desk
+) -> None:
     """The page shows what is kept now, and goes on from its revision."""
     form = begun(client)
     (draft,) = list_drafts(desk).drafts

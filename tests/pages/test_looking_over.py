@@ -165,7 +165,9 @@ def test_a_heading_of_the_readers_own_is_said_once(client: FlaskClient, desk: De
     """A heading announced is kept, the file is read again with it, and so is every later one."""
     form = over(client, LIFELINES)
     page = client.get(form.action).text
-    order = re.search(r'value="(heading [a-z]+-\d+)">Read[^<]*<span class="unseen"> \(Lifelines', page)
+    order = re.search(
+        r'value="(heading [a-z]+-\d+)">Read[^<]*<span class="unseen"> \(Lifelines', page
+    )
     assert order is not None
     stem = order[1].removeprefix("heading ")
     answered = press(client, form, order[1])

@@ -113,7 +113,10 @@ def test_the_page_comes_as_the_files_are_done(client: FlaskClient, desk: Desk) -
 
 
 def test_a_failure_inside_stops_none_of_the_others(
-    client: FlaskClient, desk: Desk, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+    client: FlaskClient,
+    desk: Desk,
+    monkeypatch: pytest.MonkeyPatch,
+    caplog: pytest.LogCaptureFixture,
 ) -> None:
     """A fault of Catchword's own with one file is told on its line, and logged whole."""
     taken = many_files.add_files

@@ -74,9 +74,9 @@ function took(page) {
 function contest(page) {
   contested = true;
   const fresh = document.adoptNode(page.querySelector("#contested"));
-  document.querySelector("#contested").replaceWith(fresh);
   const told = fresh.querySelector("[role=alert]");
   told?.removeAttribute("autofocus");
+  document.querySelector("#contested").replaceWith(fresh);
   told?.scrollIntoView({ block: "center" });
   say("Not saved: it was changed elsewhere.");
 }
