@@ -170,8 +170,3 @@ def _clause_tie(words: str) -> Tie:
     if _ROUTINE.search(line) and not _NOT_ROUTINE.search(line):
         return Tie.HABIT
     return Tie.EVENT
-
-
-def is_routine(line: str) -> bool:
-    """Tell whether a line names something of every day, by whose side a deed is daily."""
-    return _ROUTINE.search(line) is not None

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from cards.commitments.cadence import named_days
 from cards.commitments.dates import DATE, day_or_span
 from cards.commitments.lengths import Bound, Term
-from cards.commitments.line import Line, words
+from cards.commitments.line import GAP, Line, words
 from cards.commitments.spans import DAYS, MONTHS
 
 _WD = "(?:" + "|".join(DAYS) + ")"
@@ -299,8 +299,7 @@ def take_days(line: Line, on: date) -> list[tuple[date, date, bool]]:
                 break
         if taken is None:
             return spans
-        line.left = f"{line.left[: taken.start()]}~{line.left[taken.end() :]}"
-        # "on Tuesday and Thursday" is two days: the next one follows without a word before it.
+        line.left = f"{line.left[: taken.start()]}{GAP}{line.left[taken.end() :]}"
     return spans
 
 
