@@ -86,7 +86,7 @@ def test_a_stale_mending_is_refused(client: FlaskClient, desk: Desk, slipped: Ad
 
 
 @pytest.mark.parametrize(
-    "text", [b"", b"\x89PNG\r\n\x1a\n" + bytes(200), b"PK\x03\x04" + bytes(80)]
+    "text", [b"", b"\x89PNG\r\n\x1a\n" + bytes(range(256)) * 20, b"PK\x03\x04" + bytes(80)]
 )
 def test_what_is_no_book_is_refused_in_words(
     client: FlaskClient, slipped: Added, text: bytes
