@@ -1,5 +1,6 @@
 """What is printed of a digest, as the data the typesetter takes: words, never code."""
 
+import re
 import unicodedata
 from collections.abc import Iterable
 from datetime import date
@@ -14,6 +15,8 @@ _RUNNING = 90
 _CAREFUL = 12_000
 """Characters up to which lines are broken with an eye on the whole paragraph: twice what fits
 on two pages. Beyond, each line is filled in its turn, which takes a tenth of the time."""
+_LONG = 48
+"""Letters of one word that surely fit on a line; a third of them in the size of the title."""
 _FOREIGN = 40
 """Characters a quotation has to have before it is taken to be in another language."""
 _RIGHT_TO_LEFT = frozenset({"R", "AL"})
@@ -25,8 +28,9 @@ def sheet_of(digest: Digest) -> dict[str, Any]:
     words = words_for(language)
     running = " · ".join(filter(None, (digest.title, digest.author))).replace("\n", " ")
     return {
-        "title": digest.title.replace("\n", " "),
-        "author": digest.author and digest.author.replace("\n", " "),
+        "title": " ".join(digest.title.split()),
+        "heading": _broken(digest.title.replace("\n", " "), _LONG // 3),
+        "author": _one_line(digest.author),
         "running": running if len(running) <= _RUNNING else running[: _RUNNING - 1] + "…",
         "lang": language,
         "facts": _facts(digest, words, language),
@@ -116,12 +120,21 @@ def _language_of_quotation(text: str, language: str) -> str:
 
 
 def _one_line(text: str | None) -> str | None:
-    return None if text is None else text.replace("\n", " ")
+    return None if text is None else _broken(text.replace("\n", " "), _LONG)
+
+
+def _broken(text: str, length: int) -> str:
+    """Return a text in which words too long for a line may break, without a sign, as addresses."""
+    return re.sub(rf"\S{{{length}}}(?=\S)", "\\g<0>\u200b", text)
 
 
 def _paragraphs(text: str, language: str) -> list[dict[str, Any]]:
     return [
-        {"lines": paragraph.strip("\n").split("\n"), "lang": language, "rtl": _rtl(paragraph)}
+        {
+            "lines": _broken(paragraph.strip("\n"), _LONG).split("\n"),
+            "lang": language,
+            "rtl": _rtl(paragraph),
+        }
         for paragraph in text.split(PARAGRAPHS)
         if paragraph.strip()
     ]

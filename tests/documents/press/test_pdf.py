@@ -12,7 +12,7 @@ from dataclasses import replace
 import pytest
 from pypdf import PdfReader
 
-from cards.digest import Digest, Quotation
+from cards.digest import Digest, Point, Quotation
 from cards.errors import CannotPrint
 from service.documents.press.press import Press
 from service.use_cases.records import Form
@@ -144,6 +144,29 @@ def test_over_its_budget_it_still_prints():
     assert len(reader.pages) > 2
     text = " ".join(words_of(reader, number) for number in range(len(reader.pages)))
     assert text.count("rules the winter") == 90
+
+
+def test_no_word_runs_off_the_page():
+    """An address or a title without a space, however long, breaks and stays between the margins."""
+    address = "https://example.org/" + "walden" * 40
+    digest = replace(
+        MARNER,
+        title="W" * 80,
+        theme=address,
+        points=(Point(address, address[:200]),),
+        quotations=(Quotation(address, address[:200]),),
+    )
+    reader = printed(digest)
+    rights = []
+
+    def note(text: str, _: object, matrix: list[float], font: object, size: float) -> None:
+        rights.append(matrix[4] if text.strip() else 0)
+
+    for page in reader.pages:
+        page.extract_text(visitor_text=note)
+    assert max(rights) < 210 * 72 / 25.4
+    text = "".join(page.extract_text() for page in reader.pages)
+    assert "walden" * 40 in re.sub("[-\n\u200b]", "", text)
 
 
 def test_the_same_digest_is_the_same_file():
