@@ -123,7 +123,8 @@ class _Search:
         inside = _by_in(block) and (self.lined or block.strong or block.text.isupper())
         under = block.text.partition("\n")[2]
         facts = any(map(_gives, (line for one in page for line in one.text.split("\n"))))
-        named = bool(under) and author_line(under) is not None
+        below = under or (page[0].text if page else "")
+        named = bool(below) and author_line(below.partition("\n")[0]) is not None
         explicit = says_by(under) or (named and facts)
         return told or inside or explicit
 

@@ -78,6 +78,33 @@ def entries_of(blocks: Sequence[Block], words: HeadingWords = BUILT_IN) -> Liste
     return listed
 
 
+_UNIT_OF_COLUMN = {
+    **dict.fromkeys(("chapter", "ch", "chapitre"), "ch."),
+    **dict.fromkeys(("kapitel", "kap"), "Kap."),
+    **dict.fromkeys(("capitulo", "capitolo", "cap"), "cap."),
+    "hoofdstuk": "hoofdstuk",
+    "line": "line",
+    "section": "§",
+    "book": "Book",
+    "part": "Part",
+}
+
+
+def placed_in_column(said: Located, cell: str, column: str) -> Located:
+    """Return the place a cell gives, where its column says what a number alone in it counts.
+
+    Args:
+        said: what the cell says by itself: `5` is a page.
+        cell: its words.
+        column: the folded name of its column, or "".
+    """
+    unit = _UNIT_OF_COLUMN.get(column)
+    number = cell.strip(" .()")
+    if unit is None or not number.isdecimal():
+        return said
+    return Located("", f"{unit}{'' if unit == '§' else ' '}{number}", said.after)
+
+
 def _lines(blocks: Sequence[Block]) -> Sequence[Block]:
     """Return the lines of a section that is one paragraph, where each opens like a sentence."""
     if len(blocks) != 1 or blocks[0].shape is not Shape.PARAGRAPH:

@@ -62,6 +62,11 @@ _HEAD_END = re.compile(
     rf"|\s+(?=[{re.escape(OPENING_MARKS)}])"
 )
 """What may stand between a locator and the words behind it."""
+_DIRECT = re.compile(
+    rf"((?:(?:pp?|pgs?|chs?|chap|S|[ck]ap|Kap|blz|págs?|pag|[Bb]k|pt|ll?|vv?)\.|[§¶]{{1,2}})\s?{_NUMBER}"
+    rf"(?:\s?[-–]\s?{_NUMBER})?)\s+(?=[^\W\d_a-zäöüàéèêçñ])"
+)
+"""A place with its unit cut short, right in front of words that open like a sentence."""
 _SURE_SIGNS = frozenset({":", "–", "—", "-", "|"})
 """Signs behind a bare number that make it a page, and no number of a row."""
 _CLOSED = re.compile(r"[”“»«›‹’\"」』❞]\s*[,.;:–—-]?\s*$")
@@ -192,6 +197,10 @@ def split_start(text: str) -> Located:
             continue
         if (found := locator_in(head)) is not None:
             return Located(rest, found.locator, found.after)
+    if (direct := _DIRECT.match(text)) is not None:
+        found = locator_in(direct[1])
+        if found is not None:
+            return Located(text[direct.end() :], found.locator, found.after)
     return Located(text)
 
 

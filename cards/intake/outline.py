@@ -35,7 +35,8 @@ _COLUMNS = frozenset(
 DETAILS = frozenset(
     folded(name)
     for name in (
-        "details|book details|edition|the edition|this edition|about the edition|about this copy|"
+        "details|book details|book|the book|buch|das buch|le livre|libro|el libro|il libro|livro|"
+        "o livro|boek|het boek|edition|the edition|this edition|about the edition|about this copy|"
         "about the book itself|the copy|facts|book facts|data|bibliography|bibliographic details|"
         "publication details|imprint|angaben|buchangaben|ausgabe|zur ausgabe|daten|"
         "bibliographische angaben|detail|details du livre|edition utilisee|references|reference|"

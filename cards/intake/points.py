@@ -5,12 +5,12 @@ from dataclasses import dataclass, field, replace
 
 from cards.digest import Point
 from cards.intake.blocks import Block, Shape
-from cards.intake.entries import Entry, entries_of
+from cards.intake.entries import Entry, entries_of, placed_in_column
 from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.locating import Located, joined, locator_in, split_end, split_start
 from cards.intake.quotation_text import looks_quoted
 from cards.intake.traces import lines_apart, origins_of, together
-from cards.intake.wording import flowing, marker_of, uncounted
+from cards.intake.wording import flowing, folded, marker_of, uncounted
 
 
 @dataclass(slots=True)
@@ -39,6 +39,8 @@ def points_of(blocks: Sequence[Block], words: HeadingWords = BUILT_IN) -> Points
     """Return the points of a section."""
     listed = entries_of(blocks, words)
     found = PointsFound(places=listed.places, columns=listed.columns)
+    heads = listed.columns[-1].text.split("\t") if listed.columns else []
+    columns = [folded(name) for name in heads]
     for block in listed.stray:
         if _is_quotation(block):
             found.quoted.append((block, None))
@@ -50,7 +52,7 @@ def points_of(blocks: Sequence[Block], words: HeadingWords = BUILT_IN) -> Points
             found.quoted.extend((block, len(found.points)) for block in entry.under)
             continue
         parted = _parted(entry)
-        point, quoted = _point(parted)
+        point, quoted = _point(parted, columns)
         if point is None:
             found.stray.append(entry.block)
         else:
@@ -70,8 +72,10 @@ def _origins(entry: Entry, point: Point, quoted: Sequence[Block]) -> tuple[int, 
     return own if by is None or not given else by.origins + own
 
 
-def _point(entry: Entry) -> tuple[Point | None, list[Block]]:
-    located = _row(entry.block) if entry.block.shape is Shape.ROW else Located(entry.block.text)
+def _point(entry: Entry, columns: Sequence[str]) -> tuple[Point | None, list[Block]]:
+    located = (
+        _row(entry.block, columns) if entry.block.shape is Shape.ROW else Located(entry.block.text)
+    )
     lines = [flowing(located.text)]
     locator = located.locator
     if entry.block.shape is Shape.HEADING or entry.block.strong:
@@ -126,14 +130,20 @@ def _titled(lines: list[str]) -> list[str]:
     return [title + joint + lines[1], *lines[2:]]
 
 
-def _row(block: Block) -> Located:
+def _row(block: Block, columns: Sequence[str]) -> Located:
     """Return a table row as a text and a locator; a cell that only counts the rows is left out."""
-    cells = uncounted(block.text.split("\t"))
+    written = block.text.split("\t")
+    names = dict(zip(written, columns, strict=False))
+    cells = uncounted(written)
     words = [cell for cell in cells if locator_in(cell) is None]
-    places = [said for cell in cells if (said := locator_in(cell)) is not None and said.locator]
+    said = [
+        placed_in_column(place, cell, names.get(cell, ""))
+        for cell in cells
+        if (place := locator_in(cell)) is not None and place.locator
+    ]
     if not words:
         return Located("")
-    return Located(": ".join(words), joined(said.locator for said in places))
+    return Located(": ".join(words), joined(place.locator for place in said))
 
 
 def _is_quotation(block: Block) -> bool:

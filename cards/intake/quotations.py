@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 
 from cards.digest import Quotation
 from cards.intake.blocks import Block, Shape
+from cards.intake.entries import placed_in_column
 from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.locating import Located, joined, locator_in, split_end, split_start
 from cards.intake.outline import header_row
@@ -201,7 +202,7 @@ class _Walk:
             if column in _AFTER_COLUMNS and cell.isdecimal() and len(cell) <= 3:
                 after = int(cell)
             elif said is not None:
-                places.append(said)
+                places.append(placed_in_column(said, cell, column))
             elif cell:
                 words.append(cell)
         if len(places) > 1 and cells[0].rstrip(".)").isdecimal():

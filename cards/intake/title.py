@@ -228,17 +228,23 @@ def worth_trusting(title: str | None) -> bool:
     return title is not None and bool(title.strip()) and _STALE.match(title.strip()) is None
 
 
-def title_block(front: Sequence[Block]) -> int | None:
+def title_block(front: Sequence[Block], level: int = 0) -> int | None:
     """Return the index of the block that is the title, or None.
 
     A paragraph in the style for titles comes first, then the first heading, then
-    the first line short enough to be one.
+    the first line short enough to be one. A heading under such a line counts only
+    where it is above the `level` of the headings that announce parts.
     """
-    for wanted in (_styled_title, _is_heading, _is_line):
+    line = next(
+        (at for at, block in enumerate(front) if _is_line(block) and not is_generic(block.text)),
+        None,
+    )
+    for wanted in (_styled_title, _is_heading):
         for index, block in enumerate(front):
-            if wanted(block) and not is_generic(block.text):
+            under = line is not None and line < index and 0 < level <= block.level
+            if wanted(block) and not is_generic(block.text) and not under:
                 return index
-    return None
+    return line
 
 
 def _styled_title(block: Block) -> bool:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from cards.digest import MAX_TITLE, Notice
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.dates import date_in
-from cards.intake.fact_lines import opens_with_fact
+from cards.intake.fact_lines import only_facts, opens_with_fact
 from cards.intake.facts import Facts
 from cards.intake.imprint import is_imprint, is_imprint_name, names_makers
 from cards.intake.known_authors import is_known_author, is_known_surname
@@ -29,7 +29,7 @@ from cards.intake.title import (
     worth_trusting,
 )
 from cards.intake.traces import lines_apart, origins_of
-from cards.intake.values import fact_leads
+from cards.intake.values import fact_leads, finished_off, isbn_off, pages_off
 from cards.intake.wording import excerpt, flowing, folded, tidied
 
 _DELIBERATE = (".md", ".markdown", ".txt", ".text")
@@ -69,8 +69,8 @@ class TitlePage:
     title: str = ""
     beside: set[str] = field(default_factory=set)
 
-    def read(self, front: Sequence[Block], document: Document) -> None:
-        """Read the blocks before the first part."""
+    def read(self, front: Sequence[Block], document: Document, level: int = 0) -> None:
+        """Read the blocks before the first part; the headings of parts are of this level."""
         properties = {key: tidied(value) for key, value in document.properties.items()}
         typed = document.name.lower().endswith(_DELIBERATE)
         if typed:
@@ -80,7 +80,7 @@ class TitlePage:
                 if name is not None:
                     self.facts.outside[fact] = [f"{fact.value}: {name}"]
         blocks = self._without_facts(front)
-        self._find_title(blocks)
+        self._find_title(blocks, level)
         self.title = self.facts.title or ""
         others = {key: properties[key] for key in properties if key not in _NAMES}
         self.facts.take_properties(others, typed=typed)
@@ -154,6 +154,8 @@ class TitlePage:
             following = front[index + 1] if index + 1 < len(front) else None
             names = block.strong or block.shape is Shape.HEADING or block.text.endswith(":")
             follows = fact is not None and names and following is not None
+            if fact is Fact.TITLE and following is not None and only_facts(following.text):
+                follows = False
             if follows and fact is not None and following is not None:
                 self.facts.at = origins_of([block, following])
                 if self.facts.take(fact, following.text):
@@ -168,8 +170,8 @@ class TitlePage:
             index += 1
         return blocks
 
-    def _find_title(self, blocks: list[Block]) -> None:
-        at = title_block(blocks)
+    def _find_title(self, blocks: list[Block], level: int) -> None:
+        at = title_block(blocks, level)
         if at is not None:
             self._take_title(blocks[at], blocks[at + 1 : at + 3])
         for index, block in enumerate(blocks):
@@ -379,4 +381,10 @@ def _is_title_page(lines: Sequence[str]) -> bool:
     """Tell whether short lines, one of which gives a fact, are a title page and no prose."""
     short = not any(map(is_prose, lines))
     opening = not any(line[0].islower() and not line.startswith("by ") for line in lines)
-    return short and opening and any(opens_with_fact(line) or fact_leads(line) for line in lines)
+    return short and opening and any(map(_gives_figures, lines))
+
+
+def _gives_figures(line: str) -> bool:
+    if opens_with_fact(line) or fact_leads(line):
+        return True
+    return any(off(line) is not None for off in (isbn_off, finished_off, pages_off))

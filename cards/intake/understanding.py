@@ -12,7 +12,7 @@ from cards.intake.fact_lines import MAX_LINE, only_facts, opens_with_fact
 from cards.intake.facts import Facts
 from cards.intake.heading_words import BUILT_IN, HeadingWords, Part
 from cards.intake.imprint import is_imprint, is_imprint_name
-from cards.intake.labels import fact_label
+from cards.intake.labels import Fact, fact_label
 from cards.intake.language import writes_day_first
 from cards.intake.lines import lines_of
 from cards.intake.outline import DETAILS, Outline, Section, outline
@@ -111,7 +111,8 @@ def _understand(stretch: Stretch, raw: Sequence[Line], words: HeadingWords) -> U
     settle_tellings(found.sections)
     day_first = writes_day_first(line.text for line in stretch.lines)
     page = TitlePage(Facts(day_first=day_first))
-    page.read(found.front, document)
+    levels = [section.level for section in found.sections if section.part is not None]
+    page.read(found.front, document, min(filter(None, levels), default=0))
     _take_foot(found.sections, page.facts)
     for section in found.sections:
         _take_headed_fact(section, page.facts)
@@ -271,7 +272,8 @@ def _gives_figures(block: Block) -> bool:
 def _take_headed_fact(section: Section, facts: Facts) -> None:
     """Take a fact that stands under a heading of its own: `Finished`, and the day below."""
     fact = None if section.part is not None else fact_label(section.name.rstrip(":"))
-    if fact is not None and section.blocks:
+    mere = fact is Fact.TITLE and section.blocks and only_facts(section.blocks[0].text)
+    if fact is not None and section.blocks and not mere:
         facts.at = (*section.origins, *section.blocks[0].origins)
         if facts.take(fact, section.blocks[0].text):
             section.blocks = section.blocks[1:]

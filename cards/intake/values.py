@@ -35,7 +35,7 @@ _FINISHED = re.compile(
     r"lectura|em|a|op|zu|lesen)){0,4}"
     r"(?:\s(?:entre|between|from|du|vom|tra|fra|dal|tussen|van))?"
     r"(?:\s(?:le|el|il|o|os|the)?\s?\d{1,2}\.?(?:\s[^\W\d_]+)?\s(?:and|to|until|e|y|et|und|bis|au|a|al|en|"
-    r"tot)(?=\s\d))?\s*:?\s+(?=.{0,40}\d{4})",
+    r"tot)(?:\s(?:zum|the|le|el|il|al|o))?(?=\s\d))?\s*:?\s+(?=.{0,40}\d{4})",
     re.IGNORECASE,
 )
 _IDLE = frozenset(

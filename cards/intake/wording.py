@@ -28,7 +28,8 @@ _INVISIBLE = dict.fromkeys(map(ord, "\u00ad\u200b\u200c\u200d\u2060\ufeff\x00"))
 _SPACE = re.compile(r"[^\S\n]+")
 _NOT_WORD = re.compile(r"[\W_]+")
 _MARKER = re.compile(
-    r"(?:\(?(?P<number>\d{1,3}|[ivxIVX]{1,5}|[a-zA-Z])(?P<close>[.)])(?:\s+|$)"
+    r"(?:\(?(?P<number>\d{1,3}|[ivxIVX]{1,5}|[a-zA-Z])(?P<close>\.\)|[.)])(?:\s+|$)"
+    r"|\d{1,2}\.(?P<sub>\d{1,2})\.?\s+(?=[^\W\d_])"
     r"|(?P<bare>\d{1,2}|o)\s+(?:[–—-]\s+)?(?=[^\W\d_a-z]|[“„«\"'‘])"
     r"|(?P<bullet>[-–—*•◦▪‣●○∙·+])\s+"
     r"|(?P<box>\[[ xX✓✔]?\]|[☐☑☒✓✔□■])\s*)"
@@ -126,7 +127,7 @@ def marker_of(text: str) -> Marker | None:
     if found is None:
         return None
     rest = unboxed(text[found.end() :])
-    if (bare := found["bare"]) is not None:
+    if (bare := found["bare"] or found["sub"]) is not None:
         return Marker(rest, {"o": 0} if bare == "o" else {"bare": int(bare)})
     written = found["number"]
     if written is None:
