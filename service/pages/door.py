@@ -14,6 +14,7 @@ from service.pages import (
     drafts,
     looking_over,
     mending,
+    own_headings,
     places,
     proof,
     readings,
@@ -49,6 +50,7 @@ _PAGES = (
     removing,
     commitments,
     settings,
+    own_headings,
 )
 
 

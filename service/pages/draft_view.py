@@ -183,12 +183,12 @@ def _left(form: DigestForm, draft: Draft | None) -> Iterable[Left]:
     if draft is None:
         return
     taken = claimed(form)
-    for number, words in enumerate(draft.left, 1):
-        if f"left {number}" not in taken:
-            yield Left(f"left {number}", words, _may_head(words), out=False)
+    for place, words in enumerate(draft.left, 1):
+        if f"left {place}" not in taken:
+            yield Left(f"left {place}", words, _may_head(words), out=False)
     for source in draft.sources:
         name, _, number = source.part.partition(" ")
-        part = name in ("theme", "judgement") or (name in LISTS and number)
+        part = name in ("theme", "judgement") or (name in LISTS and number != "")
         if part and source.part not in taken:
             yield Left(source.part, source.words, heading=False, out=True)
 

@@ -77,12 +77,16 @@ def _done(desk: Desk, kept: Draft, form: DigestForm) -> ResponseReturnValue:
     match order.partition(" ")[0]:
         case "live":
             return page(view_of(desk, kept.id, kept, form))
-        case "save":
-            return _back(kept.id)
         case "keep":
             return _keep(desk, kept, form)
         case "heading":
             return _announce(desk, kept, form, order)
+        case _:
+            return _reshape(desk, kept, form, order)
+
+
+def _reshape(desk: Desk, kept: Draft, form: DigestForm, order: str) -> ResponseReturnValue:
+    """Reshape a draft, and lead back to the part that was; any other order leads back alone."""
     try:
         reshaped = carried_out(form, order, words_left(form, kept), _cursor())
     except CannotReshape as cannot:

@@ -8,13 +8,13 @@ from zoneinfo import available_timezones
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from cards.errors import Invalid, InvalidPreference, ReaderChanged
+from cards.errors import InvalidPreference, ReaderChanged
 from cards.intake.heading_words import MAX_HEADING, Part
 from cards.schedule import HIGHEST_TARGET, LOWEST_TARGET
 from service.pages import fields
 from service.pages.fields import Fault, Faults
 from service.pages.removing import MOST_REVISIONS
-from service.use_cases.headings import set_headings, show_headings
+from service.use_cases.headings import show_headings
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import Preferences, set_preferences, show_reader
 from service.use_cases.records import MOST_UNASKED_A_DAY
@@ -29,7 +29,7 @@ def install(door: Blueprint, desk: Desk) -> None:
     @door.get("/reader")
     def reader() -> str:
         """Show the settings."""
-        return _page(desk, _as_form(desk), {})
+        return page(desk, as_form(desk), {})
 
     @door.post("/reader")
     def set_reader() -> ResponseReturnValue:
@@ -44,40 +44,8 @@ def install(door: Blueprint, desk: Desk) -> None:
             except Fault as fault:
                 faults["revision"] = fault.message
         if faults:
-            return _page(desk, dict(request.form), faults), HTTPStatus.UNPROCESSABLE_ENTITY
+            return page(desk, dict(request.form), faults), HTTPStatus.UNPROCESSABLE_ENTITY
         return redirect(url_for("pages.reader", kept="settings"), HTTPStatus.SEE_OTHER)
-
-    @door.post("/reader/headings")
-    def add_heading() -> ResponseReturnValue:
-        """Keep one more heading of the reader's own."""
-        word = fields.text(request.form, "heading").strip()
-        part = request.form.get("part", "")
-        fault = {}
-        if part not in set(Part):
-            fault = {"part": "Choose the part of a digest that this heading announces."}
-        elif not word:
-            fault = {"heading": "Write the heading as it stands in your digests."}
-        else:
-            try:
-                set_headings(desk, {**show_headings(desk), word: Part(part)})
-            except Invalid as refusal:
-                fault = {"heading": refusal.message}
-        if fault:
-            return _page(desk, _as_form(desk), fault), HTTPStatus.UNPROCESSABLE_ENTITY
-        return _to_headings()
-
-    @door.post("/reader/headings/out")
-    def take_heading_out() -> ResponseReturnValue:
-        """Take one of the reader's own headings out."""
-        word = request.form.get("heading", "")
-        words = {each: part for each, part in show_headings(desk).items() if each != word}
-        set_headings(desk, words)
-        return _to_headings()
-
-
-def _to_headings() -> ResponseReturnValue:
-    address = url_for("pages.reader", kept="headings", _anchor="headings")
-    return redirect(address, HTTPStatus.SEE_OTHER)
 
 
 @cache
@@ -85,7 +53,8 @@ def _zones() -> tuple[str, ...]:
     return tuple(sorted(available_timezones()))
 
 
-def _page(desk: Desk, form: dict[str, str], faults: Faults) -> str:
+def page(desk: Desk, form: dict[str, str], faults: Faults) -> str:
+    """Return the settings page, with what was typed and what is wrong with it."""
     return render_template(
         "settings.html",
         form=form,
@@ -103,7 +72,8 @@ def _page(desk: Desk, form: dict[str, str], faults: Faults) -> str:
     )
 
 
-def _as_form(desk: Desk) -> dict[str, str]:
+def as_form(desk: Desk) -> dict[str, str]:
+    """Return what the reader has set, as the fields of the form."""
     reader = show_reader(desk)
     return {
         "time_zone": reader.time_zone,

@@ -23,10 +23,10 @@ def rows_of(words: str, into: str, source: str) -> tuple[Row, ...]:
         digest = understand(document).digest
     except (NothingRecognised, InvalidDigest):
         return (Row(0, "", unquoted(words), source=source),)
-    parts = {
+    parts: dict[str, list[tuple[str, str | None]]] = {
         "points": [(each.text, each.locator) for each in digest.points],
         "commitments": [(each.text, None) for each in digest.commitments],
         "quotations": [(each.text, each.locator) for each in digest.quotations],
-    }[into]
-    rows = [Row(0, "", text, locator or "", source=source) for text, locator in parts]
+    }
+    rows = [Row(0, "", text, locator or "", source=source) for text, locator in parts[into]]
     return tuple(rows) or (Row(0, "", unquoted(words), source=source),)

@@ -3,6 +3,7 @@
 import re
 from uuid import uuid4
 
+import pytest
 from flask.testing import FlaskClient
 
 from service.pages import drafts
@@ -12,8 +13,6 @@ from service.use_cases.library import list_digests, open_digest
 from service.use_cases.ports import Desk
 from tests.pages.draft_pages import draft_form, press, pressed
 from tests.pages.house import Clock
-
-import pytest
 
 WALDEN = {
     "title": "Walden",

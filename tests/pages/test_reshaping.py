@@ -1,4 +1,4 @@
-"""Reshaping a digest's form: whatever is done, no words are lost and quotations keep their point."""
+"""Reshaping a digest's form: no words are lost, and quotations keep their point."""
 
 from collections import Counter
 
@@ -107,7 +107,7 @@ def test_no_reshaping_loses_a_word_or_a_place(digest: Digest, data: st.DataObjec
 def test_moving_keeps_what_stands_after_a_point_with_it() -> None:
     """A point moved down takes along the quotation that stands after it."""
     form = moved(form_of(DIGEST, spare=0), "points", 1, 1)
-    assert [row.text for row in form.rows["points"]][0] == "He hoes beans."
+    assert form.rows["points"][0].text == "He hoes beans."
     assert stands(form) == stands(form_of(DIGEST, spare=0))
 
 
@@ -136,7 +136,7 @@ def test_the_last_part_has_no_next_one() -> None:
 
 
 def test_a_part_is_split_at_its_blank_lines() -> None:
-    """Without a cursor a part is split at the empty lines typed into it; without one, not at all."""
+    """Without a cursor a part is split at the empty lines typed into it, and nowhere else."""
     typed_in = lay(DIGEST) | {"points-1-text": "He builds.\n\nHe counts.\n\n\nHe rests."}
     form = split(form_from(typed_in), "points", 1)
     assert [row.text for row in form.rows["points"]][:3] == [
