@@ -10,6 +10,7 @@ from cards.intake.blocks import Block, Shape
 from cards.intake.headings import Part, part_named
 from cards.intake.own_blocks import MARK, VERSION, Role
 from service.documents.archives import Parts
+from service.documents.press.direction import runs_to_the_left
 from service.documents.press.parcel import parcel
 from service.documents.xml import parsed
 
@@ -103,11 +104,12 @@ def blocks_of_docx(parts: Parts) -> tuple[Block, ...]:
 
 def _paragraph(block: Block) -> str:
     turned = "<w:pageBreakBefore/>" if _opens_quotations(block) else ""
+    left = runs_to_the_left(block.text)
     style = block.style.replace(" ", "")
-    runs = "".join(_runs(block.text))
+    runs = "".join(_runs(block.text)) or "<w:t></w:t>"
     return (
-        f'<w:p><w:pPr><w:pStyle w:val="{style}"/>{turned}</w:pPr>'
-        f"<w:r>{runs or '<w:t></w:t>'}</w:r></w:p>"
+        f'<w:p><w:pPr><w:pStyle w:val="{style}"/>{turned}{"<w:bidi/>" if left else ""}</w:pPr>'
+        f"<w:r>{'<w:rPr><w:rtl/></w:rPr>' if left else ''}{runs}</w:r></w:p>"
     )
 
 

@@ -13,6 +13,7 @@ from cards.intake.headings import Part, part_named
 from cards.intake.own_blocks import MARK, VERSION, Role
 from service.documents.archives import Parts
 from service.documents.odt_styles import ParagraphStyle, paragraph_styles, resolved
+from service.documents.press.direction import runs_to_the_left
 from service.documents.press.parcel import parcel
 from service.documents.xml import parsed
 
@@ -52,11 +53,19 @@ _OPENING = frozenset({Role.POINT, Role.COMMITMENT})
 _LEVELS = {Role.TITLE: 1, Role.SECTION: 2}
 _MOST_SPACES = 1_000
 _SPACES = re.compile(r"[ \t\r\n]+")
-_TURNED = (
-    '<style:style style:name="Turned" style:family="paragraph" '
+_TURNED = "Turned"
+_LEFTWARD = "Leftward_20_"
+_STYLES = (
+    f'<style:style style:name="{_TURNED}" style:family="paragraph" '
     f'style:parent-style-name="{Role.SECTION.value.replace(" ", "_20_")}">'
     '<style:paragraph-properties fo:break-before="page"/></style:style>'
+) + "".join(
+    f'<style:style style:name="{_LEFTWARD}{name}" style:family="paragraph" '
+    f'style:parent-style-name="{name}"><style:paragraph-properties '
+    'style:writing-mode="rl-tb" fo:text-align="right"/></style:style>'
+    for name in (role.value.replace(" ", "_20_") for role in Role)
 )
+"""The styles of single paragraphs: one that opens a page, and one of each that runs leftward."""
 
 
 def odt(blocks: Sequence[Block], language: str, *, mark: str = VERSION) -> bytes:
@@ -72,7 +81,7 @@ def odt(blocks: Sequence[Block], language: str, *, mark: str = VERSION) -> bytes
             "META-INF/manifest.xml": _manifest(),
             "styles.xml": styles.replace("LANGUAGE", f'fo:language="{escape(language)}"'),
             "content.xml": f"{_HEAD}<office:document-content {_spaces()}><office:automatic-styles>"
-            f"{_TURNED}</office:automatic-styles><office:body><office:text>{body}</office:text>"
+            f"{_STYLES}</office:automatic-styles><office:body><office:text>{body}</office:text>"
             "</office:body></office:document-content>",
             "meta.xml": f"{_HEAD}<office:document-meta {_spaces()} "
             'xmlns:dc="http://purl.org/dc/elements/1.1/"><office:meta>'
@@ -151,7 +160,9 @@ def _paragraph(block: Block) -> str:
     role = Role(block.style)
     announced = part_named(block.text) if role is Role.SECTION else None
     turned = announced is not None and announced.part is Part.QUOTATIONS
-    style = "Turned" if turned else block.style.replace(" ", "_20_")
+    style = block.style.replace(" ", "_20_")
+    if turned or runs_to_the_left(block.text):
+        style = _TURNED if turned else f"{_LEFTWARD}{style}"
     words = _written(block.text) or "<text:span/>"
     if role in _LEVELS:
         return (

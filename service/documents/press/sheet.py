@@ -1,7 +1,6 @@
 """What is printed of a digest, as the data the typesetter takes: words, never code."""
 
 import re
-import unicodedata
 from collections.abc import Iterable
 from datetime import date
 from typing import Any
@@ -9,6 +8,7 @@ from typing import Any
 from cards.digest import Digest
 from cards.intake.own_blocks import PARAGRAPHS, place_line, whole_text
 from cards.intake.own_words import OwnWords, language_of, words_for
+from service.documents.press.direction import runs_to_the_left
 
 _RUNNING = 90
 """Characters of the line at the foot of each page; more do not fit beside the number."""
@@ -19,7 +19,6 @@ _LONG = 48
 """Letters of one word that surely fit on a line; a third of them in the size of the title."""
 _FOREIGN = 40
 """Characters a quotation has to have before it is taken to be in another language."""
-_RIGHT_TO_LEFT = frozenset({"R", "AL"})
 
 
 def sheet_of(digest: Digest) -> dict[str, Any]:
@@ -133,17 +132,8 @@ def _paragraphs(text: str, language: str) -> list[dict[str, Any]]:
         {
             "lines": _broken(paragraph.strip("\n"), _LONG).split("\n"),
             "lang": language,
-            "rtl": _rtl(paragraph),
+            "rtl": runs_to_the_left(paragraph),
         }
         for paragraph in text.split(PARAGRAPHS)
         if paragraph.strip()
     ]
-
-
-def _rtl(text: str) -> bool:
-    """Tell whether the first letter of a text runs to the left (Unicode annex 9, rule P2)."""
-    for letter in text:
-        direction = unicodedata.bidirectional(letter)
-        if direction == "L" or direction in _RIGHT_TO_LEFT:
-            return direction in _RIGHT_TO_LEFT
-    return False
