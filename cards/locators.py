@@ -16,18 +16,22 @@ _ROMAN = re.compile(
 _ROMAN_VALUES = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100, "d": 500, "m": 1000}
 _WORD = {
     "page": (
-        r"(?:pp?|pgs?|pages?|s|seiten?|p[áa]gs?|pagg?|p[áa]ginas?|pagine|blz|bladzijden?|bladzijdes?)"
+        r"(?:pp?|pgs?|pages?|s|seiten?|p[áa]gs?|pagg?|p[áa]ginas?|pagine|blz|bladzijden?|"
+        r"bladzijdes?)"
     ),
     "chapter": (
-        r"(?:ch|chs|chap|chapters?|kap|kapitel|chapitres?|cap|cap[ií]tulos?|capitol[oi]|hoofdstuk|hfst)"
+        r"(?:ch|chs|chap|chapters?|kap|kapitel|chapitres?|cap|cap[ií]tulos?|capitol[oi]|"
+        r"hoofdstuk|hfst)"
     ),
     "section": (
-        r"(?:§+|secs?|sect|sections?|abschnitte?|secci[óo]n|se[cç][çc]?[ãa]o|sezione|sectie|paragraaf)"
+        r"(?:§+|secs?|sect|sections?|abschnitte?|secci[óo]n|se[cç][çc]?[ãa]o|sezione|sectie|"
+        r"paragraaf)"
     ),
     "book": r"(?:bks?|books?|buch|livre|libro|livro|boek)",
     "part": r"(?:pts?|parts?|teile?|partie|parte|deel)",
     "line": (
-        r"(?:ll?|lines?|vv?|vss?|vers|verses?|verso|versos|verse|versi|zeilen?|lignes?|righ?[ae]|regels?)"
+        r"(?:ll?|lines?|vv?|vss?|vers|verses?|verso|versos|verse|versi|zeilen?|lignes?|righ?[ae]|"
+        r"regels?)"
     ),
     "volume": r"(?:vols?|volumes?|band|bd|tome|tomo|t)",
     "act": r"(?:acts?|akt|aufzug|acte|acto|atto|ato|bedrijf)",
@@ -74,30 +78,52 @@ _TRAILING_NUMBER = re.compile(r"(?:\d+|[mdclxvi]+)$", re.IGNORECASE)
 
 
 _COUNTS = (
-    "one first eins erste erster erstes un une premier premiere uno una primero primera primo prima um "
-    "uma primeiro primeira een eerste",
-    "two second zwei zweite zweiter zweites deux deuxieme seconde dos segundo segunda due secondo "
-    "seconda dois duas twee tweede",
-    "three third drei dritte dritter drittes trois troisieme tres tercero tercera tre terzo terza "
-    "terceiro terceira drie derde",
-    "four fourth vier vierte vierter viertes quatre quatrieme cuatro cuarto cuarta quattro quarto "
-    "quarta quatro vierde",
-    "five fifth funf funfte funfter funftes cinq cinquieme cinco quinto quinta cinque vijf vijfde",
-    "six sixth sechs sechste sechster sechstes sixieme seis sexto sexta sei sesto sesta zes zesde",
-    "seven seventh sieben siebte siebter siebtes sept septieme siete septimo septima sette settimo "
-    "settima sete setimo setima zeven zevende",
-    "eight eighth acht achte achter achtes huit huitieme ocho octavo octava otto ottavo ottava oito "
-    "oitavo oitava achtste",
-    "nine ninth neun neunte neunter neuntes neuf neuvieme nueve noveno novena nove nono nona negen "
-    "negende",
-    "ten tenth zehn zehnte zehnter zehntes dix dixieme diez decimo decima dieci dez tien tiende",
+    (
+        "one first eins erste erster erstes un une premier premiere uno una primero "
+        "primera primo prima um uma primeiro primeira een eerste"
+    ),
+    (
+        "two second zwei zweite zweiter zweites deux deuxieme seconde dos segundo segunda "
+        "due secondo seconda dois duas twee tweede"
+    ),
+    (
+        "three third drei dritte dritter drittes trois troisieme tres tercero tercera tre "
+        "terzo terza terceiro terceira drie derde"
+    ),
+    (
+        "four fourth vier vierte vierter viertes quatre quatrieme cuatro cuarto cuarta "
+        "quattro quarto quarta quatro vierde"
+    ),
+    (
+        "five fifth funf funfte funfter funftes cinq cinquieme cinco quinto quinta cinque "
+        "vijf vijfde"
+    ),
+    (
+        "six sixth sechs sechste sechster sechstes sixieme seis sexto sexta sei sesto "
+        "sesta zes zesde"
+    ),
+    (
+        "seven seventh sieben siebte siebter siebtes sept septieme siete septimo septima "
+        "sette settimo settima sete setimo setima zeven zevende"
+    ),
+    (
+        "eight eighth acht achte achter achtes huit huitieme ocho octavo octava otto "
+        "ottavo ottava oito oitavo oitava achtste"
+    ),
+    (
+        "nine ninth neun neunte neunter neuntes neuf neuvieme nueve noveno novena nove "
+        "nono nona negen negende"
+    ),
+    ("ten tenth zehn zehnte zehnter zehntes dix dixieme diez decimo decima dieci dez tien tiende"),
     "eleven eleventh elf elfte elfter",
     "twelve twelfth zwolf zwolfte zwolfter douze doce dodici doze twaalf twaalfde",
 )
 _COUNT_OF = {word: number for number, words in enumerate(_COUNTS, 1) for word in words.split()}
 COUNTED = (
-    "chapter|book|part|act|scene|section|letter|volume|canto|lecture|day|kapitel|buch|teil|band|akt|"
-    "aufzug|szene|brief|chapitre|livre|partie|tome|acte|lettre|capítulo|libro|parte|tomo|acto|carta|"
+    "chapter|book|part|act|scene|section|letter|volume|canto|lecture|day|kapitel|buch|teil|band|"
+    "akt|"
+    "aufzug|szene|brief|chapitre|livre|partie|tome|acte|lettre|capítulo|libro|parte|tomo|acto|"
+    "carta|"
     "capitolo|atto|lettera|livro|ato|hoofdstuk|boek|deel|bedrijf"
 )
 """Units that readers count in words as well: Part Two, zweites Buch, the Third Letter."""

@@ -14,7 +14,8 @@ _MAKER = re.compile(
     r"narrated|read aloud|cover|übersetzt|übersetzung|herausgegeben|illustriert|traduit|traduction|"
     r"préface|traducido|traducción|prólogo|tradotto|traduzione|traduzido|tradução|vertaald|"
     r"vertaling)\b[^.]{0,60}?\s(?:by|von|par|por|da|di|door)\s+\S|(?:aus dem|from the) \w+ "
-    r"(?:übersetzt |translated )?(?:von|by)\s|(?:trans|transl|ed|eds|tr|übers|hrsg|trad)\.?:?\s(?=\S)",
+    r"(?:übersetzt |translated )?(?:von|by)\s|(?:trans|transl|ed|eds|tr|übers|hrsg|"
+    r"trad)\.?:?\s(?=\S)",
     re.IGNORECASE,
 )
 _PUBLISHING = frozenset(
@@ -28,7 +29,8 @@ _HOUSES = frozenset(
     folded(
         "penguin macmillan everyman oxford cambridge norton vintage faber virago wordsworth dover "
         "signet modern folio gallimard flammarion garnier pléiade hachette reclam insel suhrkamp "
-        "fischer rowohlt dtv hanser diogenes cátedra alianza austral aguilar losada einaudi mondadori "
+        "fischer rowohlt dtv hanser diogenes cátedra alianza austral aguilar losada einaudi "
+        "mondadori "
         "feltrinelli rizzoli garzanti adelphi porto relógio querido meulenhoff atheneum kindle"
     ).split()
 )

@@ -24,9 +24,12 @@ _UNITS = (
     r"szene|auftritt|scène|escena|scena|cena|toneel|stanzas|stanza|strophe|estrofa|estrofe|strofa|"
     r"vols|vol|volume|band|bd|tome|tomo|locations|location|locs|loc|positions|position|pos|"
     r"letters|letter|brief|lettre|carta|lettera|essays|essay|"
-    r"sonnets|sonnet|poems|poem|no|nr|paras|para|paragraph|paragraaf|abs|absatz|fol|lectures|lecture|"
-    r"vorlesung|days|day|tales|tale|phase|stave|meditation|dialogue|discourse|night|psalm|ode|elegy|"
-    r"eclogue|sura|hymn|fable|adventure|giornata|jornada|nacht|nuit|rule|question|article|art|note|lib|epistles|epistle|ep|fragment|aphorisms|aphorism|maxim|pensée|prop"
+    r"sonnets|sonnet|poems|poem|no|nr|paras|para|paragraph|paragraaf|abs|absatz|fol|lectures|"
+    r"lecture|"
+    r"vorlesung|days|day|tales|tale|phase|stave|meditation|dialogue|discourse|night|psalm|ode|"
+    r"elegy|"
+    r"eclogue|sura|hymn|fable|adventure|giornata|jornada|nacht|nuit|rule|question|article|art|"
+    r"note|lib|epistles|epistle|ep|fragment|aphorisms|aphorism|maxim|pensée|prop"
 )
 _UNIT_FORM = (
     rf"(?:(?:{_UNITS})(?:\.\s?#?|\s#?|(?=\d))|[§¶]{{1,2}}\s?){_RANGE}"
@@ -41,7 +44,8 @@ _NAMED = (
 )
 _WORDED = rf"(?:{COUNTED})\s(?:the\s)?(?:{COUNT_WORDS})|(?:the\s)?(?:{COUNT_WORDS})\s(?:{COUNTED})"
 _ONE = re.compile(
-    rf"(?:{_UNIT_FORM}|{_WORDED}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
+    rf"(?:{_UNIT_FORM}|{_WORDED}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|"
+    rf"\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
     re.IGNORECASE,
 )
 _SEPARATOR = re.compile(r"\s*(?:[,;/|·]|\band\b)?\s*")
@@ -63,7 +67,8 @@ _HEAD_END = re.compile(
 )
 """What may stand between a locator and the words behind it."""
 _DIRECT = re.compile(
-    rf"((?:(?:pp?|pgs?|chs?|chap|S|[ck]ap|Kap|blz|págs?|pag|[Bb]k|pt|ll?|vv?)\.|[§¶]{{1,2}})\s?{_NUMBER}"
+    rf"((?:(?:pp?|pgs?|chs?|chap|S|[ck]ap|Kap|blz|págs?|pag|[Bb]k|pt|ll?|vv?)\.|"
+    rf"[§¶]{{1,2}})\s?{_NUMBER}"
     rf"(?:\s?[-–]\s?{_NUMBER})?)\s+(?=[^\W\d_a-zäöüàéèêçñ])"
 )
 """A place with its unit cut short, right in front of words that open like a sentence."""

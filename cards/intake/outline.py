@@ -22,7 +22,8 @@ _COLUMNS = frozenset(
         "page|pages|p|pp|where|location|locator|place|chapter|source|after|after point|point|no|nr|"
         "number|part|field|content|text|value|when|by when|date|note|notes|words|section|what|line|"
         "quote|quotation|passage|idea|deadline|how often|done|status|ref|reference|pg|"
-        "seite|seiten|s|kapitel|stelle|wo|nach|nach punkt|punkt|zitat|textstelle|wann|bis|datum|wert|"
+        "seite|seiten|s|kapitel|stelle|wo|nach|nach punkt|punkt|zitat|textstelle|wann|bis|datum|"
+        "wert|"
         "feld|inhalt|wortlaut|notiz|idee|was|"
         "chapitre|ou|apres|numero|citation|valeur|champ|contenu|quand|texte|quoi|idee|"
         "pagina|pag|capitulo|cita|donde|despues|texto|valor|campo|contenido|cuando|fecha|nota|"
@@ -40,7 +41,8 @@ DETAILS = frozenset(
         "about the book itself|the copy|facts|book facts|data|bibliography|bibliographic details|"
         "publication details|imprint|angaben|buchangaben|ausgabe|zur ausgabe|daten|"
         "bibliographische angaben|detail|details du livre|edition utilisee|references|reference|"
-        "datos|datos del libro|edicion|ficha|ficha bibliografica|dati|dati del libro|edizione|scheda|"
+        "datos|datos del libro|edicion|ficha|ficha bibliografica|dati|dati del libro|edizione|"
+        "scheda|"
         "dados|dados do livro|edicao|gegevens|uitgave|boekgegevens"
     ).split("|")
 )

@@ -67,7 +67,8 @@ _HONORIFICS = frozenset(
 """Words before a name that begin titles of books (Madame Bovary) and no author's name."""
 _DASH = re.compile(r"\s+[–—-]\s+|\s*[|/·]\s+")
 _PARTICLES = frozenset(
-    "de von van der den la le du di da dos das del della des bin ibn al el y and e und et en ter ten "
+    "de von van der den la le du di da dos das del della des bin ibn al el y and e und et en ter "
+    "ten "
     "of the zu af av".split()
 )
 _ARTICLE = re.compile(

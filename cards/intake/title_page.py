@@ -38,7 +38,8 @@ _NAMES = frozenset({"title", "author", "header", "footer"})
 _SUBTITLE_STYLES = frozenset({"subtitle", "untertitel"})
 _MAX_DATE_WORDS = 5
 _MAKERS_BEHIND = re.compile(
-    r"(?:[,;(]|\s[–—|·-])\s*((?:with |transl?\b|tr\b|eds?\b|edited|illustrated|hrsg\b|übers|aus dem|"
+    r"(?:[,;(]|\s[–—|·-])\s*((?:with |transl?\b|tr\b|eds?\b|edited|illustrated|hrsg\b|übers|aus "
+    r"dem|"
     r"traduit|traducid|tradott|traduzid|vertaald)[^\n]{2,80})$",
     re.IGNORECASE,
 )

@@ -20,7 +20,8 @@ _PAGES = re.compile(
     re.IGNORECASE,
 )
 _COUNT = re.compile(
-    rf"(?<!\d)(?<!\d[-–])({_FIGURES})(?!\d)(?!\s?[-–]\s?\d)(?!\s?(?:h|hours?|hrs?|min|minutes?|words?|stunden)\b)",
+    rf"(?<!\d)(?<!\d[-–])({_FIGURES})(?!\d)(?!\s?[-–]\s?\d)(?!\s?(?:h|hours?|hrs?|min|minutes?|"
+    rf"words?|stunden)\b)",
     re.IGNORECASE,
 )
 _ISBN = re.compile(
@@ -28,19 +29,23 @@ _ISBN = re.compile(
 )
 _NUMBER = re.compile(r"\d[\dXx \-–‐‑]{8,18}[\dXx]|\d[\dXx \-–‐‑]*[\dXx]")
 _FINISHED = re.compile(
-    r"\b(?:finished|completed|concluded|read|done|ended|ausgelesen|durchgelesen|gelesen|beendet|abgeschlossen|"
+    r"\b(?:finished|completed|concluded|read|done|ended|ausgelesen|durchgelesen|gelesen|beendet|"
+    r"abgeschlossen|"
     r"fertig|lu|lue|fini|finie|terminé|terminée|achevé|achevée|terminado|terminada|acabado|leído|"
     r"leída|letto|letta|finito|finita|terminato|terminata|lido|lida|uitgelezen|gelezen)"
-    r"(?:\s(?:reading|reread|evening|morning|night|of|late|early|with|it|on|in|again|the|book|am|den|le|la|de|leer|lire|ler|di|leggere|el|il|"
+    r"(?:\s(?:reading|reread|evening|morning|night|of|late|early|with|it|on|in|again|the|book|am|"
+    r"den|le|la|de|leer|lire|ler|di|leggere|el|il|"
     r"lectura|em|a|op|zu|lesen)){0,4}"
     r"(?:\s(?:entre|between|from|du|vom|tra|fra|dal|tussen|van))?"
-    r"(?:\s(?:le|el|il|o|os|the)?\s?\d{1,2}\.?(?:\s[^\W\d_]+)?\s(?:and|to|until|e|y|et|und|bis|au|a|al|en|"
+    r"(?:\s(?:le|el|il|o|os|the)?\s?\d{1,2}\.?(?:\s[^\W\d_]+)?\s(?:and|to|until|e|y|et|und|bis|"
+    r"au|a|al|en|"
     r"tot)(?:\s(?:zum|the|le|el|il|al|o))?(?=\s\d))?\s*:?\s+(?=.{0,40}\d{4})",
     re.IGNORECASE,
 )
 _IDLE = frozenset(
     folded(
-        "on in at the of evening morning night afternoon late early am im le el il em op den der about ca circa approx approximately etwa "
+        "on in at the of evening morning night afternoon late early am im le el il em op den der "
+        "about ca circa approx approximately etwa "
         "environ pages pp isbn and und et reading finished read "
         "monday tuesday wednesday thursday friday saturday sunday mon tue wed thu fri sat sun "
         "montag dienstag mittwoch donnerstag freitag samstag sonntag lundi mardi mercredi jeudi "
