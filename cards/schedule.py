@@ -47,6 +47,7 @@ def aimed(target: float, care: Care) -> float:
         case Care.RESTING:
             return LOWEST_TARGET
 
+
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _RATING = {
     Grade.BLANK: Rating.Again,

@@ -1,5 +1,6 @@
 """`catchword add FILE...`: keep digests, and report on each file."""
 
+import sys
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, nullcontext
 from pathlib import Path
@@ -67,15 +68,14 @@ def _read(path: Path) -> BundledFile:
 
 def _progress(files: int) -> AbstractContextManager[Callable[[], None]]:
     """Return a bar on standard error while many files are read, where someone looks on."""
-    if files < _SHOWN_FROM or not click.get_text_stream("stderr").isatty():
+    if files < _SHOWN_FROM or not sys.stderr.isatty():
         return nullcontext(lambda: None)
     return _Bar(files)
 
 
 class _Bar(AbstractContextManager[Callable[[], None]]):
     def __init__(self, files: int) -> None:
-        stream = click.get_text_stream("stderr")
-        self._bar = click.progressbar(length=files, label="Reading", file=stream, show_pos=True)
+        self._bar = click.progressbar(length=files, label="Reading", file=sys.stderr, show_pos=True)
 
     def __enter__(self) -> Callable[[], None]:
         self._bar.__enter__()

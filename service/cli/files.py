@@ -1,8 +1,7 @@
 """Files named on the command line: their bytes, and how a digest is printed."""
 
+import sys
 from pathlib import Path
-
-import click
 
 from cards.digest import Digest, Notice
 from cards.errors import CannotWrite, DocumentRefused, DocumentTooLarge
@@ -41,7 +40,7 @@ def write_bytes(path: Path, content: bytes) -> Path | None:
         CannotWrite: it cannot be written.
     """
     if str(path) == "-":
-        click.get_binary_stream("stdout").write(content)
+        sys.stdout.buffer.write(content)
         return None
     try:
         path.write_bytes(content)

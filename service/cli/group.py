@@ -1,9 +1,12 @@
 """The `catchword` command, and how a refusal becomes one line and an exit code."""
 
+from __future__ import annotations
+
 from collections.abc import Callable
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from importlib import import_module
+from typing import TYPE_CHECKING
 
 import click
 
@@ -15,7 +18,9 @@ from cards.errors import (
     Invalid,
     Missing,
 )
-from service.use_cases.ports import Desk
+
+if TYPE_CHECKING:
+    from service.use_cases.ports import Desk
 
 EXIT_CODES: tuple[tuple[type[CatchwordError], int], ...] = (
     (DocumentRefused, 6),

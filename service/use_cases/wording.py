@@ -1,11 +1,16 @@
 """A reader has the wording of a commitment checked, before or after it is in a digest."""
 
+from __future__ import annotations
+
 from datetime import date
+from typing import TYPE_CHECKING
 
 from cards.commitments import Wording, check
 from cards.digest import MAX_TEXT
 from cards.errors import Invalid
-from service.use_cases.ports import Desk
+
+if TYPE_CHECKING:
+    from service.use_cases.ports import Desk
 
 
 def check_wording(text: str, on: date) -> Wording:
