@@ -49,7 +49,7 @@ def _bar(use: PageUse) -> Bar:
     longest = max(use.lines_used, use.lines_allowed, 1)
     words = f"{use.lines_used} of {use.lines_allowed} lines"
     if use.over:
-        words += f", {counted(use.over, 'line')} too many"
+        words += f", {use.over} too many"
     return Bar(
         page=use.page,
         name=_PAGES[use.page],

@@ -97,7 +97,7 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
     for address in ("/api/", "/api/problems/conflict", "/nowhere"):
         page.goto(live.address + address)
         yield address
-    for button in ("Keep it", "Only read it"):
+    for button in ("Look before keeping", "Keep at once"):
         page.goto(f"{live.address}/books")
         press(page, "button", button)
         yield f"{button}: no file"
