@@ -30,3 +30,17 @@ def is_isbn(written: str) -> bool:
     if _THIRTEEN.fullmatch(digits):
         return sum(int(digit) * (1, 3)[place % 2] for place, digit in enumerate(digits)) % 10 == 0
     return False
+
+
+def thirteen(written: str) -> str:
+    """Return an ISBN in its thirteen digits, so that both lengths of one number are the same.
+
+    The ten-digit number without its check digit follows 978, and a new check digit is
+    computed. What is no ISBN comes back as it is, without hyphens and spaces.
+    """
+    digits = compact(written)
+    if not _TEN.fullmatch(digits) or not is_isbn(digits):
+        return digits
+    body = f"978{digits[:9]}"
+    total = sum(int(digit) * (1, 3)[place % 2] for place, digit in enumerate(body))
+    return f"{body}{-total % 10}"

@@ -6,6 +6,7 @@ from uuid import UUID
 
 from cards.digest import Digest, folded
 from cards.errors import DigestChanged, DigestMissing
+from cards.intake.isbn import thirteen
 from cards.items import items_of, reconcile
 from cards.parts import KeptDigest
 from service.use_cases.ports import Desk, UnitOfWork
@@ -58,7 +59,8 @@ def wordings(desk: Desk, work: UnitOfWork, known: KeptDigest) -> dict[UUID, tupl
 
 def book_key(book: Digest | KeptDigest) -> BookKey:
     """Return what a book is recognised by."""
-    return BookKey(folded(book.title), folded(book.author), book.isbn)
+    isbn = None if book.isbn is None else thirteen(book.isbn)
+    return BookKey(folded(book.title), folded(book.author), isbn)
 
 
 def readings_beside(desk: Desk, work: UnitOfWork, kept: KeptDigest) -> tuple[KeptDigest, ...]:

@@ -13,7 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from stdnum import isbn as stdnum_isbn
 
-from cards.intake.isbn import compact, is_isbn
+from cards.intake.isbn import compact, is_isbn, thirteen
 
 VALID = [
     "978-0-306-40615-7",
@@ -72,3 +72,27 @@ def test_exactly_one_check_digit_fits(head: str):
 def test_compact():
     """Hyphens and spaces of every kind come out."""
     assert compact("978‐0 306–40615-7") == "9780306406157"
+
+
+@pytest.mark.parametrize(
+    ("ten", "expected"),
+    [("0-306-40615-2", "9780306406157"), ("080442957X", "9780804429573")],
+)
+def test_both_lengths_of_a_published_number_are_one(ten: str, expected: str):
+    """The pairs are those of the documents named above."""
+    assert thirteen(ten) == expected
+    assert thirteen(expected) == expected
+
+
+@given(st.integers(0, 10**9 - 1))
+def test_thirteen_digits_agree_with_an_independent_implementation(number: int):
+    """python-stdnum makes the same thirteen digits of any ten."""
+    body = f"{number:09}"
+    ten = next(body + digit for digit in "0123456789X" if stdnum_isbn.is_valid(body + digit))
+    assert thirteen(ten) == stdnum_isbn.to_isbn13(ten)
+
+
+def test_what_is_no_isbn_stays_as_written():
+    """A number with a slip in it is kept, and matched as it stands."""
+    assert thirteen("0-306-40615-3") == "0306406153"
+    assert thirteen("979-10-90636-07-1") == "9791090636071"
