@@ -4,9 +4,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from cards.intake.blocks import Block, Shape
+from cards.intake.columns import header_row
 from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.locating import Located, locator_in, split_start
-from cards.intake.outline import header_row
 from cards.intake.traces import lines_apart, origins_of
 from cards.intake.wording import marker_of
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from cards.intake.blocks import Block, Shape
+from cards.intake.columns import DETAILS, header_row
 from cards.intake.fact_lines import only_facts, opens_with_fact
 from cards.intake.heading_words import BUILT_IN, MAX_HEADING, HeadingWords, Part
 from cards.intake.headings import Announced, is_verdict, misspelt, part_named
@@ -16,37 +17,6 @@ from cards.intake.wording import folded
 _FEW_WORDS = 4
 """Words of a heading that may hold one unknown among them."""
 _LISTED = frozenset({Part.POINTS, Part.COMMITMENTS, Part.QUOTATIONS})
-_COLUMNS = frozenset(
-    folded(name)
-    for name in (
-        "page|pages|p|pp|where|location|locator|place|chapter|source|after|after point|point|no|nr|"
-        "number|part|field|content|text|value|when|by when|date|note|notes|words|section|what|line|"
-        "quote|quotation|passage|idea|deadline|how often|done|status|ref|reference|pg|"
-        "seite|seiten|s|kapitel|stelle|wo|nach|nach punkt|punkt|zitat|textstelle|wann|bis|datum|"
-        "wert|"
-        "feld|inhalt|wortlaut|notiz|idee|was|"
-        "chapitre|ou|apres|numero|citation|valeur|champ|contenu|quand|texte|quoi|idee|"
-        "pagina|pag|capitulo|cita|donde|despues|texto|valor|campo|contenido|cuando|fecha|nota|"
-        "capitolo|citazione|dove|dopo|testo|valore|contenuto|quando|data|"
-        "citacao|onde|depois|conteudo|ideia|"
-        "blz|hoofdstuk|citaat|waar|na|tekst|waarde|veld|inhoud|wanneer|datum|idee"
-    ).split("|")
-) | {"", "#"}
-"""Names of columns, in lower case and without accents."""
-DETAILS = frozenset(
-    folded(name)
-    for name in (
-        "details|book details|book|the book|buch|das buch|le livre|libro|el libro|il libro|livro|"
-        "o livro|boek|het boek|edition|the edition|this edition|about the edition|about this copy|"
-        "about the book itself|the copy|facts|book facts|data|bibliography|bibliographic details|"
-        "publication details|imprint|angaben|buchangaben|ausgabe|zur ausgabe|daten|"
-        "bibliographische angaben|detail|details du livre|edition utilisee|references|reference|"
-        "datos|datos del libro|edicion|ficha|ficha bibliografica|dati|dati del libro|edizione|"
-        "scheda|"
-        "dados|dados do livro|edicao|gegevens|uitgave|boekgegevens"
-    ).split("|")
-)
-"""Headings over facts of the book, in lower case and without accents."""
 
 
 @dataclass(slots=True)
@@ -317,22 +287,23 @@ class _Walk:
     def _closes(self, index: int, current: Section) -> bool:
         """Tell whether a block that announces nothing known still ends the section."""
         block = self.lines[index]
-        if self._heads_fact(index):
-            return True
-        if index and self._heads_fact(index - 1):
-            return False
+        heads = self._heads_fact(index)
+        if heads or (index and self._heads_fact(index - 1)):
+            return heads
         if block.shape is Shape.HEADING:
             if current.part is None:
                 return True
             return current.shape is not Shape.HEADING or block.level <= current.level
         if current.shape is Shape.ROW and current.part is not None:
             return block.shape is not Shape.ROW
-        if block.shape is Shape.PARAGRAPH and folded(block.text[:MAX_HEADING]) in DETAILS:
+        return block.shape is Shape.PARAGRAPH and self._line_closes(block, current)
+
+    def _line_closes(self, block: Block, current: Section) -> bool:
+        """Tell whether a line of text ends the section as a heading would."""
+        if folded(block.text[:MAX_HEADING]) in DETAILS:
             return True
         long = len(block.text) > MAX_HEADING
-        if block.shape is not Shape.PARAGRAPH or long or opens_with_fact(block.text):
-            return False
-        if only_facts(block.text):
+        if long or opens_with_fact(block.text) or only_facts(block.text):
             return False
         style = _line_style(block)
         if style == "capital":
@@ -340,19 +311,6 @@ class _Walk:
         prose = current.part in {Part.THEME, Part.JUDGEMENT}
         ends_like_prose = block.text.endswith((".", "!", "?", "”", ","))
         return style == "strong" and prose and bool(current.blocks) and not ends_like_prose
-
-
-def header_row(block: Block, words: HeadingWords = BUILT_IN) -> bool:
-    """Tell whether a table row holds nothing but the names of columns."""
-    cells = [folded(cell) or cell.strip() for cell in block.text.split("\t")]
-    if len(cells) < 2:
-        return False
-    return any(cells) and all(cell in _COLUMNS or _names_part(cell, words) for cell in cells)
-
-
-def _names_part(cell: str, words: HeadingWords) -> bool:
-    found = part_named(cell, words)
-    return found is not None and found.sure
 
 
 def _line_style(block: Block) -> str:

@@ -5,10 +5,10 @@ from dataclasses import dataclass, field, replace
 
 from cards.digest import Quotation
 from cards.intake.blocks import Block, Shape
+from cards.intake.columns import header_row
 from cards.intake.entries import placed_in_column
 from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.locating import Located, joined, locator_in, split_end, split_start
-from cards.intake.outline import header_row
 from cards.intake.quotation_text import (
     DASHED,
     MAX_TAIL,

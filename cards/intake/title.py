@@ -6,9 +6,8 @@ from dataclasses import dataclass
 
 from cards.digest import MAX_TITLE
 from cards.intake.blocks import Block, Shape
-from cards.intake.dates import date_in
-from cards.intake.imprint import is_imprint, is_publisher, names_makers
-from cards.intake.known_authors import is_known_author, is_known_surname, is_single_name
+from cards.intake.imprint import is_imprint, names_makers
+from cards.intake.known_authors import is_known_author, is_single_name
 from cards.intake.wording import flowing, folded, unquoted
 
 MAX_TITLE_LINE = 200
@@ -33,7 +32,7 @@ _GENERIC = frozenset(
         *("document", "finished book", "a finished book"),
     )
 )
-_NO_NAMES = frozenset(
+NO_NAMES = frozenset(
     "novel fiction essay essays poem poems verse play drama history biography memoir philosophy "
     "draft contents notes review finished read unfinished abridged english german french".split()
 )
@@ -51,11 +50,10 @@ _PREFIX = re.compile(
     re.IGNORECASE,
 )
 _BY = re.compile(r",?\s+(?:by|von|par|di|de|por|door)\s+", re.IGNORECASE)
-_ENGLISH_BY = re.compile(r"\sby\s", re.IGNORECASE)
 _LAST_FIRST = re.compile(r"([^\W\d_][\w’'-]+), ((?:[^\W\d_][\w’'.-]*)(?: [^\W\d_][\w’'.-]*){0,2})")
 _MAX_NAME = 4
 """Words of a person's name in front of a comma."""
-_COLON = re.compile(r"(\s?):\s+")
+COLON = re.compile(r"(\s?):\s+")
 _LEADING_BY = re.compile(r"(?:written )?by:?\s+|von\s+|par\s+|door\s+", re.IGNORECASE)
 _LEADING_DE = re.compile(r"(?:escrito )?(?:de|di|da|por|di:|por:)\s+(?=[^\W\d_])", re.IGNORECASE)
 _HONORIFICS = frozenset(
@@ -75,14 +73,9 @@ _ARTICLE = re.compile(
     r"(?:the|an?(?=\s\w\w)|der|die|das|ein|eine|les|une|los|las|il|gli|het)\s|l[’']", re.IGNORECASE
 )
 """Articles a title may open with and a name does not, as it may with *la* or *de*."""
-_BRACKETED = re.compile(r"(?P<title>[^()]{1,200})\s\((?P<inside>[^()]{3,80})\)")
+BRACKETED = re.compile(r"(?P<title>[^()]{1,200})\s\((?P<inside>[^()]{3,80})\)")
 _LAST_YEAR = re.compile(r",?\s\(?(?:c\.?\s)?1?\d{3}\)?$|,?\s\(?20\d\d\)?$")
-_PAGE_NUMBER = re.compile(
-    r"\b(?:page|seite|página|pagina|p\.|s\.)?\s*\d+(?:\s*(?:of|/|von|sur|de|di|van)\s*\d+)?\s*$"
-    r"|\bpage\s*$",
-    re.IGNORECASE,
-)
-_YEAR = re.compile(r",?\s*\b1?\d{3}\b|,?\s*\b20\d{2}\b")
+YEAR = re.compile(r",?\s*\b1?\d{3}\b|,?\s*\b20\d{2}\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,53 +104,12 @@ def named_in(text: str, *, english: bool = False) -> Named:
         return _of_pair(unquoted(parts[0].strip()), unquoted(parts[1].strip()), text)
     if (named := _by_colon(text)) is not None:
         return named
-    bracketed = _BRACKETED.fullmatch(text)
+    bracketed = BRACKETED.fullmatch(text)
     if bracketed is not None:
-        inside = _YEAR.sub("", bracketed["inside"]).strip(" ,")
+        inside = YEAR.sub("", bracketed["inside"]).strip(" ,")
         if is_name(inside) and (len(inside.split()) > 1 or is_single_name(inside)):
             return Named(unquoted(bracketed["title"]), inside)
     return _by_comma(text)
-
-
-def named_in_file_name(stem: str) -> Named:
-    """Return the title and the author in a file's name, where the author mostly comes first.
-
-    `Eliot - Middlemarch` is by Eliot; so is `Middlemarch - George Eliot`, by its full name.
-    """
-    left, found, right = (part.strip() for part in stem.partition(" - "))
-    if not found or not left or not right or _ENGLISH_BY.search(stem):
-        return named_in(stem)
-    if not is_name(left) or _ARTICLE.match(left):
-        return named_in(stem)
-    plainly = is_full_name(right) and not is_full_name(left) and not _ARTICLE.match(right)
-    behind = is_known_author(right) and not is_known_surname(left)
-    if (plainly and not is_known_surname(left)) or behind:
-        return Named(left, right)
-    last, comma, first = left.partition(", ")
-    return Named(right, f"{first} {last}" if comma and "," not in first else left)
-
-
-def named_in_header(header: str) -> tuple[Named | None, str]:
-    """Return the title and the author at the top of a document's pages, and the words they are.
-
-    Page numbers, dates and words that say only that a digest follows give neither.
-    """
-    lines = []
-    for line in re.split(r"[\n\t]|\s[|·]\s", header):
-        words = _PAGE_NUMBER.sub("", line).strip(" -–—|·,")
-        if any(map(str.isalpha, words)) and not is_generic(words) and date_in(words) is None:
-            lines.append(words)
-    if not lines:
-        return None, ""
-    said = "\n".join(lines[:2])
-    named = named_in(lines[0])
-    if named.author is None and len(lines) > 1:
-        author = author_line(lines[1], right_under=True)
-        if author is not None:
-            return Named(named.title, author), said
-        if (is_full_name(lines[0]) or _LEADING_BY.match(lines[0])) and not is_full_name(lines[1]):
-            return Named(named_in(lines[1]).title, _LEADING_BY.sub("", lines[0])), said
-    return named, lines[0]
 
 
 def may_open_title(text: str) -> bool:
@@ -197,7 +149,7 @@ def author_line(text: str, *, right_under: bool = False, capital: bool = False) 
         return text[found.end() :]
     if is_imprint(text) or _ARTICLE.match(text):
         return None
-    least = 1 if right_under and folded(text) not in _NO_NAMES else 2
+    least = 1 if right_under and folded(text) not in NO_NAMES else 2
     return (
         text
         if is_name(text)
@@ -212,6 +164,11 @@ def says_by(text: str) -> bool:
     text = flowing(text[:MAX_TITLE_LINE]).strip(" .,*_–—-()")
     found = _LEADING_BY.match(text)
     return found is not None and is_name(text[found.end() :])
+
+
+def without_by(text: str) -> str:
+    """Return a line without the *by* it opens with."""
+    return _LEADING_BY.sub("", text)
 
 
 def is_generic(text: str) -> bool:
@@ -281,29 +238,9 @@ def _of_pair(left: str, right: str, whole: str) -> Named:
     return Named(left, right) if is_name(right) and not _ARTICLE.match(right) else Named(whole)
 
 
-def named_nowhere_else(title: str) -> Named | None:
-    """Return the author whose name stands before a colon or in brackets, and the title, or None.
-
-    `Silas Marner: The Weaver of Raveloe` looks the same, so this is for titles over which
-    nothing else gives an author.
-    """
-    bracketed = _BRACKETED.fullmatch(title)
-    if bracketed is not None:
-        inside = _YEAR.sub("", bracketed["inside"]).strip(" ,")
-        if is_name(inside) and folded(inside) not in _NO_NAMES and not is_publisher(inside):
-            return Named(unquoted(bracketed["title"]), inside)
-    found = _COLON.search(title[:MAX_TITLE])
-    if found is None:
-        return None
-    left, right = title[: found.start()].strip(), unquoted(title[found.end() :].strip())
-    if not right[:1].isupper() or not is_full_name(left) or _ARTICLE.match(left):
-        return None
-    return Named(right, left)
-
-
 def _by_colon(text: str) -> Named | None:
     """Return the title behind an author's name and a colon: `Voltaire : Candide`."""
-    found = _COLON.search(text[:MAX_TITLE])
+    found = COLON.search(text[:MAX_TITLE])
     if found is None:
         return None
     left, right = text[: found.start()].strip(), unquoted(text[found.end() :].strip())

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field, replace
 from cards.digest import MAX_TITLE, Notice
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.dates import date_in
-from cards.intake.fact_lines import only_facts, opens_with_fact
+from cards.intake.fact_lines import only_facts
 from cards.intake.facts import Facts
+from cards.intake.front_facts import without_facts
 from cards.intake.imprint import is_imprint, is_imprint_name, names_makers
 from cards.intake.known_authors import is_known_author, is_known_surname
 from cards.intake.labels import Fact, fact_label
@@ -22,14 +23,15 @@ from cards.intake.title import (
     is_prose,
     may_open_title,
     named_in,
-    named_in_file_name,
-    named_in_header,
-    named_nowhere_else,
     title_block,
     worth_trusting,
 )
+from cards.intake.title_elsewhere import (
+    named_in_file_name,
+    named_in_header,
+    named_nowhere_else,
+)
 from cards.intake.traces import lines_apart, origins_of
-from cards.intake.values import fact_leads, finished_off, isbn_off, pages_off
 from cards.intake.wording import excerpt, flowing, folded, tidied
 
 _DELIBERATE = (".md", ".markdown", ".txt", ".text")
@@ -331,31 +333,6 @@ class TitlePage:
         )
 
 
-def without_facts(block: Block, facts: Facts) -> list[Block]:
-    """Take the facts out of a block that is in no part, and return what is left of it.
-
-    A paragraph that gave facts is parted into its lines.
-    """
-    facts.at = block.origins
-    match block.shape:
-        case Shape.QUOTE:
-            return [block]
-        case Shape.ROW | Shape.ITEM:
-            text = facts.take_row(block.text)
-            return [replace(block, text=text)] if text else []
-        case _:
-            lines = lines_apart(block)
-            texts = [line.text for line in lines]
-            prose = len(lines) > 1 and is_prose(block.text) and not _is_title_page(texts)
-            kept: list[Block] = []
-            for line in lines:
-                facts.at = line.origins
-                whole = prose and not opens_with_fact(line.text)
-                left = line.text if whole else facts.take_line(line.text)
-                kept += [replace(line, text=text) for text in left.split("\n") if text]
-            return [block] if [line.text for line in kept] == texts else kept
-
-
 def _may_title(block: Block) -> bool:
     """Tell whether a line under another may be a title: short, and no mere detail."""
     short = len(block.text) <= MAX_TITLE_LINE and "\n" not in block.text
@@ -376,16 +353,3 @@ def _same(one: str, other: str) -> bool:
     """Tell whether two titles are the same, or one of them is the other's beginning."""
     first, second = sorted((folded(one), folded(other)), key=len)
     return bool(first) and (second == first or second.startswith(f"{first} "))
-
-
-def _is_title_page(lines: Sequence[str]) -> bool:
-    """Tell whether short lines, one of which gives a fact, are a title page and no prose."""
-    short = not any(map(is_prose, lines))
-    opening = not any(line[0].islower() and not line.startswith("by ") for line in lines)
-    return short and opening and any(map(_gives_figures, lines))
-
-
-def _gives_figures(line: str) -> bool:
-    if opens_with_fact(line) or fact_leads(line):
-        return True
-    return any(off(line) is not None for off in (isbn_off, finished_off, pages_off))

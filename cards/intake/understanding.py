@@ -8,22 +8,19 @@ from cards.digest import Digest, Notice
 from cards.errors import NothingRecognised
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.digests_apart import Stretch, digests_apart
-from cards.intake.fact_lines import MAX_LINE, only_facts, opens_with_fact
+from cards.intake.fact_sections import take_section_facts
 from cards.intake.facts import Facts
 from cards.intake.heading_words import BUILT_IN, HeadingWords, Part
-from cards.intake.imprint import is_imprint, is_imprint_name
-from cards.intake.labels import Fact, fact_label
 from cards.intake.language import writes_day_first
 from cards.intake.lines import lines_of
-from cards.intake.outline import DETAILS, Outline, Section, outline
+from cards.intake.outline import Outline, outline
 from cards.intake.own_form import own_form
 from cards.intake.prose import prose_of
 from cards.intake.reading import Reading
 from cards.intake.telling import asked, bare_headings, left_out, unplaced
 from cards.intake.tellings import settle_tellings
-from cards.intake.title_page import TitlePage, without_facts
+from cards.intake.title_page import TitlePage
 from cards.intake.traces import Line, Trace, origins_of, traced
-from cards.intake.values import counted_off, finished_off, isbn_off
 from cards.intake.wording import excerpt, folded
 
 _MIN_SENTENCE = 5
@@ -113,10 +110,7 @@ def _understand(stretch: Stretch, raw: Sequence[Line], words: HeadingWords) -> U
     page = TitlePage(Facts(day_first=day_first))
     levels = [section.level for section in found.sections if section.part is not None]
     page.read(found.front, document, min(filter(None, levels), default=0))
-    _take_foot(found.sections, page.facts)
-    for section in found.sections:
-        _take_headed_fact(section, page.facts)
-        _take_facts(section, page.facts)
+    take_section_facts(found.sections, page.facts)
     bare = bare_headings(found.sections)
     trace = Trace(raw)
     reading = Reading(_names(page), trace, words)
@@ -170,8 +164,8 @@ def _theme(reading: Reading, page: TitlePage, notices: list[Notice]) -> str | No
         reading.trace.read(Part.THEME.value, origins_of(heading))
         if heading:
             said = (
-                f"The words under “{excerpt(heading[0].text)}” were taken as the theme. Put Summary "
-                "over them to say so."
+                f"The words under “{excerpt(heading[0].text)}” were taken as the theme. Put "
+                "Summary over them to say so."
             )
             notices.append(Notice("theme", said))
             reading.trace.read(Part.THEME.value, origins_of(page.prose))
@@ -239,70 +233,6 @@ def _sources(digest: Digest, trace: Trace) -> tuple[Source, ...]:
     parts += ["judgement", "document"]
     said = ((part, trace.words_of(part)) for part in parts)
     return tuple(Source(part, words) for part, words in said if words)
-
-
-def _take_foot(sections: Sequence[Section], facts: Facts) -> None:
-    """Take the lines of facts that stand at the foot of a digest, under whatever part."""
-    section = next((section for section in reversed(sections) if section.blocks), None)
-    if section is None or section.part is None:
-        return
-    start = len(section.blocks)
-    while start and _is_foot(section.blocks[start - 1]):
-        start -= 1
-    foot = section.blocks[start:]
-    if start and any(map(_gives_figures, foot)):
-        section.blocks = section.blocks[:start]
-        for left in (left for block in foot for left in without_facts(block, facts)):
-            facts.at = left.origins
-            facts.beside(left.text)
-
-
-def _is_foot(block: Block) -> bool:
-    return block.shape is Shape.PARAGRAPH and all(map(only_facts, block.text.split("\n")))
-
-
-def _gives_figures(block: Block) -> bool:
-    """Tell whether a line says when the book was finished, or its ISBN, or counts its pages."""
-    text = block.text[:MAX_LINE]
-    if opens_with_fact(text, Part.QUOTATIONS):
-        return True
-    return any(off(text) is not None for off in (finished_off, isbn_off, counted_off))
-
-
-def _take_headed_fact(section: Section, facts: Facts) -> None:
-    """Take a fact that stands under a heading of its own: `Finished`, and the day below."""
-    fact = None if section.part is not None else fact_label(section.name.rstrip(":"))
-    mere = fact is Fact.TITLE and section.blocks and only_facts(section.blocks[0].text)
-    if fact is not None and section.blocks and not mere:
-        facts.at = (*section.origins, *section.blocks[0].origins)
-        if facts.take(fact, section.blocks[0].text):
-            section.blocks = section.blocks[1:]
-
-
-def _take_facts(section: Section, facts: Facts) -> None:
-    """Take the facts that stand in labelled lines among the words of a section."""
-    kept: list[Block] = []
-    for block in section.blocks:
-        if section.part is None:
-            left = without_facts(block, facts)
-            kept += left if folded(section.name) not in DETAILS else _without_makers(left, facts)
-        elif block.shape is not Shape.PARAGRAPH:
-            kept.append(block)
-        elif (rest := facts.take_within(block, section.part)) is not None:
-            kept.append(rest)
-    section.blocks = kept
-
-
-def _without_makers(blocks: Sequence[Block], facts: Facts) -> list[Block]:
-    """Take the lines that name the edition out of a section of details."""
-    kept = []
-    for block in blocks:
-        if is_imprint(block.text) or is_imprint_name(block.text):
-            facts.at = block.origins
-            facts.beside(block.text)
-        else:
-            kept.append(block)
-    return kept
 
 
 def _names(page: TitlePage) -> frozenset[str]:

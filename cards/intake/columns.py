@@ -1,0 +1,54 @@
+"""Rows that only name the columns of a table, and headings over the facts of a book.
+
+The words are common practice, no published source.
+"""
+
+from cards.intake.blocks import Block
+from cards.intake.heading_words import BUILT_IN, HeadingWords
+from cards.intake.headings import part_named
+from cards.intake.wording import folded
+
+_COLUMNS = frozenset(
+    folded(name)
+    for name in (
+        "page|pages|p|pp|where|location|locator|place|chapter|source|after|after point|point|no|nr|"
+        "number|part|field|content|text|value|when|by when|date|note|notes|words|section|what|line|"
+        "quote|quotation|passage|idea|deadline|how often|done|status|ref|reference|pg|"
+        "seite|seiten|s|kapitel|stelle|wo|nach|nach punkt|punkt|zitat|textstelle|wann|bis|datum|"
+        "wert|"
+        "feld|inhalt|wortlaut|notiz|idee|was|"
+        "chapitre|ou|apres|numero|citation|valeur|champ|contenu|quand|texte|quoi|idee|"
+        "pagina|pag|capitulo|cita|donde|despues|texto|valor|campo|contenido|cuando|fecha|nota|"
+        "capitolo|citazione|dove|dopo|testo|valore|contenuto|quando|data|"
+        "citacao|onde|depois|conteudo|ideia|"
+        "blz|hoofdstuk|citaat|waar|na|tekst|waarde|veld|inhoud|wanneer|datum|idee"
+    ).split("|")
+) | {"", "#"}
+"""Names of columns, in lower case and without accents."""
+DETAILS = frozenset(
+    folded(name)
+    for name in (
+        "details|book details|book|the book|buch|das buch|le livre|libro|el libro|il libro|livro|"
+        "o livro|boek|het boek|edition|the edition|this edition|about the edition|about this copy|"
+        "about the book itself|the copy|facts|book facts|data|bibliography|bibliographic details|"
+        "publication details|imprint|angaben|buchangaben|ausgabe|zur ausgabe|daten|"
+        "bibliographische angaben|detail|details du livre|edition utilisee|references|reference|"
+        "datos|datos del libro|edicion|ficha|ficha bibliografica|dati|dati del libro|edizione|"
+        "scheda|"
+        "dados|dados do livro|edicao|gegevens|uitgave|boekgegevens"
+    ).split("|")
+)
+"""Headings over facts of the book, in lower case and without accents."""
+
+
+def header_row(block: Block, words: HeadingWords = BUILT_IN) -> bool:
+    """Tell whether a table row holds nothing but the names of columns."""
+    cells = [folded(cell) or cell.strip() for cell in block.text.split("\t")]
+    if len(cells) < 2:
+        return False
+    return any(cells) and all(cell in _COLUMNS or _names_part(cell, words) for cell in cells)
+
+
+def _names_part(cell: str, words: HeadingWords) -> bool:
+    found = part_named(cell, words)
+    return found is not None and found.sure
