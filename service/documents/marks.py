@@ -19,7 +19,7 @@ PAGE = "\ue003"
 """Stands for a page break, which pandoc drops; another digest often begins behind one."""
 FORGERIES = str.maketrans("", "", OPENING + CLOSING + TAB + PAGE)
 """Translation table that takes a document's own private-use characters out."""
-_MARK = re.compile(rf"{OPENING}(\d+){CLOSING}")
+_MARK = re.compile(rf"{OPENING}(\d{{1,6}}){CLOSING}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,9 +36,22 @@ def written(index: int) -> str:
 
 
 def taken(runs: Sequence[Run], marks: Sequence[Mark]) -> tuple[list[Run], Mark | None]:
-    """Return the runs without their mark, and what it stands for."""
-    found = _MARK.search(plain(runs)) if marks else None
-    if found is None:
+    """Return the runs without marks, each of which may lie in several, and what the first means.
+
+    A mark that stands for nothing, as RTF can forge one, is left out as well.
+    """
+    found = list(_MARK.finditer(plain(runs))) if marks else []
+    if not found:
         return list(runs), None
-    left = [Run(_MARK.sub("", run.text), run.strong) for run in runs]
-    return left, marks[int(found[1])]
+    spans = [mark.span() for mark in found]
+    left: list[Run] = []
+    at = 0
+    for run in runs:
+        end = at + len(run.text)
+        marked = [(max(a, at), min(b, end)) for a, b in spans if a < end and b > at]
+        cuts = [at, *(place for span in marked for place in span), end]
+        kept = (run.text[a - at : b - at] for a, b in zip(cuts[::2], cuts[1::2], strict=True))
+        left.append(Run("".join(kept), run.strong))
+        at = end
+    first = int(found[0][1])
+    return left, marks[first] if first < len(marks) else None

@@ -18,12 +18,12 @@ from service.documents.press.own_files import own_file
 from service.documents.properties import archived_properties, tree_properties
 from service.documents.rtf import (
     with_escaped_stand_ins,
-    with_headings_kept,
     with_notes_kept,
     with_tabs_kept,
     without_pictures,
 )
-from service.documents.running_heads import running_words
+from service.documents.rtf_styles import running_parts, with_styles_marked
+from service.documents.running_heads import gathered, running_words
 from service.documents.syntax_tree import NestedTooDeep, blocks_of
 from service.documents.text import (
     decoded,
@@ -139,8 +139,10 @@ class PandocDocuments:
         elif kind in _BARE:
             properties, content = _bare_text(name, content)
         elif kind is Format.RTF:
-            kept = with_headings_kept(with_notes_kept(without_pictures(content)))
-            content = with_tabs_kept(with_escaped_stand_ins(kept))
+            kept = with_notes_kept(without_pictures(content))
+            properties = gathered(self._running(name, kept))
+            content, marks = with_styles_marked(kept)
+            content = with_tabs_kept(with_escaped_stand_ins(content))
         else:
             page, properties = readied_page(without_embedded(decoded(name, content)))
             content = page.encode()
@@ -150,6 +152,19 @@ class PandocDocuments:
         if kind is Format.DOCX:
             return (*_title_blocks(said), *_abstract(tree["meta"]), *blocks), said | properties
         return blocks, properties | said
+
+    def _running(self, name: str, content: bytes) -> Iterator[tuple[str, str]]:
+        """Yield the lines of an RTF document's page headers and footers; a broken one has none."""
+        for place, part in running_parts(content):
+            words = with_tabs_kept(with_escaped_stand_ins(part))
+            try:
+                tree = syntax_tree(self.workers, name, words, _READERS[Format.RTF], self.seconds)
+                blocks = blocks_of(tree["blocks"])
+            except (DocumentBroken, NestedTooDeep):
+                continue
+            for block in blocks:
+                for line in block.text.split("\n"):
+                    yield place, line
 
 
 def _bare_text(name: str, content: bytes) -> tuple[dict[str, str], bytes]:

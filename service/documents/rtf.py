@@ -12,12 +12,6 @@ _TOKEN = re.compile(
     rb"|\\u(?P<u>-?\d{1,6})(?P<space> ?)(?P<after>[^\\{}\r\n])?|\\[a-zA-Z]+|\\."
 )
 
-_OUTLINE = re.compile(rb"\\outlinelevel\d")
-_LISTED = re.compile(rb"\\ls\d+ ?")
-_LIST_TEXT = re.compile(rb"\{\\listtext[^{}]*\}")
-_BRACES = re.compile(rb"[{}]|\\pard?(?![a-z])")
-_PROPERTIES = 600
-"""Bytes of a paragraph's properties looked through for the list it is in."""
 _TAB = re.compile(rb"\\tab(?![a-zA-Z0-9]) ?")
 _PICTURE = re.compile(rb"[0-9a-fA-F\r\n]{4000,}")
 """A run of hexadecimal digits longer than any paragraph is a picture's data."""
@@ -26,24 +20,6 @@ _PICTURE = re.compile(rb"[0-9a-fA-F\r\n]{4000,}")
 def without_pictures(content: bytes) -> bytes:
     """Return RTF without the data of its pictures, which would fill pandoc's memory."""
     return _PICTURE.sub(b"", content)
-
-
-def with_headings_kept(content: bytes) -> bytes:
-    """Return RTF whose headings are in no list: LibreOffice numbers them in one of no numbers.
-
-    Pandoc takes what is in a list for an item, whatever its outline level.
-    """
-    written: list[bytes] = []
-    position = 0
-    for found in _OUTLINE.finditer(content):
-        after = content[found.end() : found.end() + _PROPERTIES]
-        listed = _LISTED.search(after)
-        if listed is None or _BRACES.search(_LIST_TEXT.sub(b"", after[: listed.start()])):
-            continue
-        written += [content[position : found.end()], _LIST_TEXT.sub(b"", after[: listed.start()])]
-        position = found.end() + listed.end()
-    written.append(content[position:])
-    return b"".join(written)
 
 
 def with_notes_kept(content: bytes) -> bytes:

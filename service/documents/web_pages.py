@@ -1,5 +1,6 @@
 """Web pages made ready for pandoc: closed, shallow, and with nothing in them that is no words."""
 
+import re
 from collections.abc import Iterator
 
 from lxml import etree, html
@@ -14,6 +15,7 @@ _UNSEEN = frozenset(
 )
 _PASSED_OVER = frozenset({"header", "footer", "main", "aside"})
 """Elements that pandoc leaves out, or may, with all their words."""
+_BEGINS = re.compile(r"break-before\s*:\s*(?:always|page)", re.IGNORECASE)
 _BLOCKS = frozenset({"p", "li", "div", "dd", "td", "aside", "section"})
 _MAX_CALL = 8
 """Characters of what calls a note: `1`, `[12]`, `*`."""
@@ -44,6 +46,8 @@ def readied_page(text: str) -> tuple[str, dict[str, str]]:
     for element in list(root.iter(etree.Element)):
         if element.tag in _UNSEEN:
             _take_out(element)
+        elif _BEGINS.search(element.get("style") or ""):
+            element.addprevious(html.Element("hr"))
         elif element.tag in _PASSED_OVER:
             element.tag = "div"
         elif element.tag == "input":
