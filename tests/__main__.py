@@ -1,7 +1,7 @@
 """Run the whole suite: `python -m tests [pytest's arguments]`.
 
-A browser and a PostgreSQL server are installed first where they are missing and can
-be (Debian and its kin, as root or with sudo). Where they cannot, the tests that need
+A browser, a PostgreSQL server and a word processor are installed first where they are
+missing and can be (Debian and its kin, as root or with sudo). Where they cannot, the tests that need
 them say why they did not run.
 """
 
@@ -23,6 +23,8 @@ def missing() -> list[str]:
         packages.append("chromium")
     if not list(Path("/usr/lib/postgresql").glob("*/bin/postgres")):
         packages.append("postgresql")
+    if not shutil.which("soffice"):
+        packages.append("libreoffice-writer-nogui")
     return packages
 
 

@@ -1,9 +1,11 @@
 """Print the figures of README's table: `python -m tests.benchmarks`."""
 
+import shutil
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from tests.benchmarks import adding, answering, folding, locating, printing, sitting
+from tests.office import MISSING
 
 if __name__ == "__main__":
     with TemporaryDirectory() as folder:
@@ -12,9 +14,8 @@ if __name__ == "__main__":
         print(f"recording an answer  {answering.measure(Path(folder))} (at most {answering.LIMIT})")
         print(f"today's sitting      {sitting.measure(Path(folder))} (at most {sitting.LIMIT})")
         print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")
-        if printing.SOFFICE is None:
-            print(printing.MISSING)
+        if (office := shutil.which("soffice")) is None:
+            print(f"printing a digest    {MISSING}")
         else:
-            print(
-                f"printing a digest    {printing.measure(Path(folder))} (at most {printing.LIMIT})"
-            )
+            printed = printing.measure(Path(folder), office)
+            print(f"printing a digest    {printed} (at most {printing.LIMIT})")

@@ -1,7 +1,5 @@
 """A digest set and printed, against LibreOffice making a PDF of the same digest's DOCX."""
 
-import shutil
-import subprocess
 from dataclasses import replace
 from itertools import count
 from pathlib import Path
@@ -10,15 +8,13 @@ from service.documents.press.press import Press
 from service.use_cases.records import Form
 from tests.benchmarks.paired import Ratio, paired
 from tests.documents.press.digests import MARNER
+from tests.office import convert
 
 LIMIT = 0.1
-MISSING = "LibreOffice is not installed, so printing was not measured against it."
-SOFFICE = shutil.which("soffice")
 
 
-def measure(folder: Path, rounds: int = 3) -> Ratio:
+def measure(folder: Path, program: str, rounds: int = 3) -> Ratio:
     """Measure one print against one conversion, each print by a new press and of new words."""
-    assert SOFFICE is not None, MISSING
     source = folder / "digest.docx"
     source.write_bytes(Press().write(MARNER, Form.DOCX))
     copies = count()
@@ -35,13 +31,6 @@ def measure(folder: Path, rounds: int = 3) -> Ratio:
         return Press().write(digest, Form.PDF)
 
     def theirs() -> None:
-        subprocess.run(
-            [
-                *(SOFFICE, "--headless", f"-env:UserInstallation=file://{folder}/profile"),
-                *("--convert-to", "pdf", "--outdir", str(folder / "out"), str(source)),
-            ],
-            check=True,
-            capture_output=True,
-        )
+        convert(program, "pdf", folder / "out", source)
 
     return paired(ours, theirs, rounds, warm=1)

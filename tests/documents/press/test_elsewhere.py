@@ -1,7 +1,6 @@
 """What Catchword writes, opened by programs that know nothing of it."""
 
 import json
-import shutil
 import subprocess
 import unicodedata
 from pathlib import Path
@@ -18,9 +17,9 @@ from service.documents.press.press import Press
 from service.documents.reader import PandocDocuments
 from service.use_cases.records import Form
 from tests.documents.press.digests import ILIAD, MARNER, WERTHER
+from tests.office import convert, libreoffice
 from tests.property.written_digests import AWKWARD
 
-SOFFICE = shutil.which("soffice")
 ODD = Digest(
     title="Theme",
     author="Points",
@@ -71,22 +70,13 @@ def test_escaped_words_mean_themselves_in_commonmark():
 @pytest.fixture(scope="module")
 def converted(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Digests as DOCX and ODT, opened in LibreOffice and saved again as each other's kind."""
-    if SOFFICE is None:
-        pytest.skip("LibreOffice was not tried: it is not installed.")
+    program = libreoffice()
     folder = tmp_path_factory.mktemp("converted")
     for digest in (MARNER, WERTHER, ILIAD, ODD):
         for form in (Form.DOCX, Form.ODT):
             (folder / f"{digest.title}.{form}").write_bytes(Press().write(digest, form))
     for form, other in (("docx", "odt"), ("odt", "docx")):
-        subprocess.run(
-            [
-                *(SOFFICE, "--headless", f"-env:UserInstallation=file://{folder}/profile"),
-                *("--convert-to", other, "--outdir", str(folder / other)),
-                *map(str, sorted(folder.glob(f"*.{form}"))),
-            ],
-            check=True,
-            capture_output=True,
-        )
+        convert(program, other, folder / other, *sorted(folder.glob(f"*.{form}")))
     return folder
 
 
