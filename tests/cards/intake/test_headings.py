@@ -11,27 +11,36 @@ ANNOUNCING = {
         "What it comes to|What the book is about|In a nutshell|Main idea|Book summary|Plot summary|"
         "Summary of the book|Synopsis|Overview|My summary (one paragraph)|Zusammenfassung|"
         "Worum es geht|Résumé|En bref|Resumen|Tema|Riassunto|In breve|Resumo|Samenvatting|"
-        "In het kort|The book in one sentence"
+        "In het kort|The book in one sentence|Thesis|At a glance|In three sentences|Kernthese|"
+        "Das Buch in einem Satz|De quoi il s’agit|L’essentiel|De qué trata|Sinopsis|Di cosa parla|"
+        "In poche parole|De que trata|Síntese|O livro em resumo|In één zin|Waar het over gaat"
     ),
     Part.POINTS: (
         "Ideas|Points|Insights|Argument|The argument|Plot|Outline|Key points|Main ideas|"
         "Ten ideas|Points (in order)|Takeaways|Key takeaways|Lessons|What happens|Main points:|"
         "Ideas and quotes|Kerngedanken|Ideen|Handlung|Idées|Les idées principales|"
-        "Ideas principales|Punti|Idee|Ideias|Pontos|Punten|Inzichten"
+        "Ideas principales|Punti|Idee|Ideias|Pontos|Punten|Inzichten|Argument step by step|"
+        "Chapters|Storyline|What it shows|Was geschieht|Gedankengang|Ce qui se passe|Étapes|"
+        "Lo que pasa|Argumento|Cosa succede|Tappe|O que acontece|Passo a passo|Wat er gebeurt"
     ),
     Part.COMMITMENTS: (
         "Commitments|My commitments|What I will do|What I’ll do|Resolutions|Asks of me|"
         "What it asks of me|Action points|Actions|To do|To-do|Next steps|Promises|3. Commitments|"
-        "Vorsätze|Was ich tun werde|Engagements|Compromisos|Impegni|Compromissos|Voornemens"
+        "Vorsätze|Was ich tun werde|Engagements|Compromisos|Impegni|Compromissos|Voornemens|"
+        "Application|For my life|What I commit to|From now on|Action plan|Für mein Leben|"
+        "Ce que je ferai|Lo que haré|Cosa farò|O que vou fazer|Wat ik ga doen|Mes résolutions"
     ),
     Part.QUOTATIONS: (
         "Quotes|Quotations|Passages|Words to keep|Favourite quotes|Favorite quotations|"
         "Quotes I liked|Passages worth keeping|Notable quotes from the book|Excerpts|4) Quotes|"
-        "Zitate|Wichtige Zitate|Citations|Citas|Citazioni|Citações|Citaten"
+        "Zitate|Wichtige Zitate|Citations|Citas|Citazioni|Citações|Citaten|Lines|Lines to keep|"
+        "Lines by heart|Textstellen|Passages à garder|Frases para recordar|Brani scelti|"
+        "Parole da ricordare|Trechos|Frases para guardar|Mooie zinnen|Om te onthouden"
     ),
     Part.JUDGEMENT: (
         "Judgement|Judgment|Verdict|Agree or not|My opinion|Do I agree|What I think|My view|"
-        "Urteil|Mein Urteil|Mon avis|Giudizio|Oordeel"
+        "Urteil|Mein Urteil|Mon avis|Giudizio|Oordeel|My verdict|Critique|My take|"
+        "Was ich davon halte|Ce que j’en pense|Lo que pienso|Cosa ne penso|O que penso"
     ),
 }
 SPOKEN = [(heading, part) for part, text in ANNOUNCING.items() for heading in text.split("|")]
@@ -46,7 +55,20 @@ def test_headings_announce_their_part(heading: str, part: Part):
 
 
 @pytest.mark.parametrize(
-    "text", ["Background", "Walden", "Chapter 3", "Preface", "", "***", "12", "A" * 200, "a\nb"]
+    "text",
+    [
+        "Background",
+        "Walden",
+        "These",
+        "Chapter 1",
+        "Chapter 3",
+        "Preface",
+        "",
+        "***",
+        "12",
+        "A" * 200,
+        "a\nb",
+    ],
 )
 def test_other_words_announce_nothing(text: str):
     """Words that are in no list announce no part."""
