@@ -1,8 +1,8 @@
 """Run the whole suite: `python -m tests [pytest's arguments]`.
 
 A browser, a PostgreSQL server and a word processor are installed first where they are
-missing and can be (Debian and its kin, as root or with sudo). Where they cannot, the tests that need
-them say why they did not run.
+missing and can be (Debian and its kin, as root or with sudo). Where they cannot, the tests
+that need them say why they did not run.
 """
 
 import os
