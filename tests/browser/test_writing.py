@@ -244,6 +244,33 @@ def test_pressing_a_quotation_leads_to_its_field(live: Live, opened: Opened) -> 
     expect(page.locator("#quotations-1-after")).to_be_focused()
 
 
+def test_enter_in_a_line_keeps_the_draft(live: Live, opened: Opened) -> None:
+    """Enter in the title saves what is typed, and reshapes or keeps nothing."""
+    page = opened()
+    page.goto(f"{live.address}/write")
+    page.fill("#points-1-text", "He builds a house.")
+    page.fill("#points-2-text", "He hoes beans.")
+    page.fill("#title", "Walden")
+    with page.expect_navigation():
+        page.locator("#title").press("Enter")
+    saved(page)
+    assert typed(live)["points-1-text"] == "He builds a house."
+    assert [entry.kept.title for entry in list_digests(live.desk).entries] == ["Silas Marner"]
+
+
+def test_a_part_just_typed_can_be_reshaped(live: Live, opened: Opened) -> None:
+    """A row offers to be reshaped as soon as something is typed in it, and not before."""
+    page = opened()
+    page.goto(f"{live.address}/write")
+    expect(page.locator("#points-2 .reshape")).to_be_hidden()
+    page.fill("#points-1-text", "He builds a house.")
+    page.fill("#points-2-text", "He hoes beans.")
+    page.locator("#points-2 summary").click()
+    page.locator("#points-2").get_by_role("button", name="Move up").click()
+    expect(page.locator("#points-1-text")).to_have_value("He hoes beans.")
+    expect(page.locator("#points-1-text")).to_be_focused()
+
+
 def test_what_is_over_the_two_pages_is_said(live: Live, opened: Opened) -> None:
     """A theme of two pages is drawn and said as over, with what to cut, and a listener hears it."""
     page = opened()
@@ -281,7 +308,7 @@ def rooms(page: Page, live: Live):
     draft_id = drafted(live)
     for address in ("/write", f"/drafts/{draft_id}", "/drafts", "/reader"):
         page.goto(live.address + address)
-        for summary in page.locator("summary").all():
+        for summary in page.locator("summary:visible").all():
             summary.click()
         yield address
     page.goto(f"{live.address}/drafts/{draft_id}")

@@ -13,6 +13,7 @@ let unsaved = 0; // counts the changes, so that those made while one saving is u
 let sent = 0;
 let underWay = 0;
 let contested = false;
+let reshaping = false;
 let leaving = false;
 let timer;
 
@@ -48,7 +49,7 @@ async function send(extra, options = {}) {
 function refresh(page) {
   for (const fresh of page.querySelectorAll("[data-live]")) {
     const old = document.getElementById(fresh.id);
-    if (!old || old.contains(document.activeElement) || old.isEqualNode(fresh)) continue;
+    if (!old || old.contains(document.activeElement) || old.matches(".dragging")) continue;
     old.replaceWith(document.adoptNode(fresh));
   }
   for (const fresh of page.querySelectorAll("select[name$='-after']")) {
@@ -86,17 +87,19 @@ async function save(options = {}) {
   if (sent === unsaved || contested) return;
   const now = unsaved;
   const ahead = underWay;
+  const from = Number(revision().value) + ahead;
   let wait = PAUSE;
   sent = now;
   underWay += 1;
   try {
     // One that overtakes another says so: it goes on from what that one leaves.
     const { response, page } = await send(
-      { do: "live", revision: Number(revision().value) + ahead },
+      { do: "live", revision: from },
       { keepalive: true, ...options },
     );
     if (response.status === 409) {
-      if (!ahead) contest(page);
+      // One that was overtaken by a later one of this page is no conflict.
+      if (!ahead && Number(revision().value) === from) contest(page);
     } else if (response.ok) {
       took(page);
       if (now === unsaved) refresh(page);
@@ -142,6 +145,8 @@ function enhance() {
 
 // A reshaped form comes back whole; the focus goes to the part that was reshaped.
 async function reshape(order, cursor, otherwise) {
+  if (reshaping) return;
+  reshaping = true;
   clearTimeout(timer);
   const now = unsaved;
   try {
@@ -170,8 +175,15 @@ async function reshape(order, cursor, otherwise) {
     focused?.scrollIntoView({ block: "nearest" });
   } catch {
     otherwise();
+  } finally {
+    reshaping = false;
   }
 }
+
+// What is typed into a part while it is reshaped would be lost with the part.
+form.addEventListener("beforeinput", (event) => {
+  if (reshaping) event.preventDefault();
+});
 
 const RESHAPES = /^(?:up|down|join|split|turn|out|take|more) /;
 
