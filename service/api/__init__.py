@@ -8,15 +8,25 @@ behind it.
 from flask import Flask
 
 from service.api import (
+    advice,
+    annotations,
     answers,
+    bibliography,
+    book,
+    care,
     check_ins,
     commitments,
     desk,
     digests,
+    headings,
+    imports,
     items,
     reader,
+    readings,
     sitting,
+    versions,
     wording,
+    writing_out,
 )
 from service.api.document import Document
 from service.api.documentation import install_documentation
@@ -26,10 +36,35 @@ from service.use_cases.ports import Desk
 __all__ = ["install", "refuse"]
 
 
+_RESOURCES = (
+    digests.resource,
+    imports.resource,
+    versions.resource,
+    care.resource,
+    readings.resource,
+    advice.resource,
+    writing_out.resource,
+    writing_out.blanks,
+    book.resource,
+    annotations.resource,
+    bibliography.citation,
+    bibliography.citations,
+    items.resource,
+    sitting.resource,
+    answers.resource,
+    commitments.resource,
+    check_ins.resource,
+    wording.resource,
+    reader.resource,
+    headings.resource,
+)
+"""The resources, in the order the documentation tells of them."""
+
+
 def install(app: Flask, laid: Desk) -> None:
     """Open the JSON door of an application, and its documentation, below `/api/`."""
     desk.lay(app, laid)
     document = Document(app)
-    for module in (digests, items, sitting, answers, commitments, check_ins, wording, reader):
-        document.register_blueprint(module.resource)
+    for resource in _RESOURCES:
+        document.register_blueprint(resource)
     install_documentation(app, document.spec.to_dict())

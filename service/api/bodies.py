@@ -1,6 +1,7 @@
 """How the body and the query of a request are read, before any shape is asked of them."""
 
 import json
+from collections.abc import Sequence
 from typing import NoReturn
 
 from flask import Request
@@ -46,8 +47,24 @@ class BodyParser(FlaskParser):
         if req.mimetype == "multipart/form-data":
             return super().load_files(req, schema)
         if req.get_data(cache=True):
-            raise UnsupportedMediaType("Send the file as the part “file” of multipart/form-data.")
+            names = " or ".join(f"“{name}”" for name in schema.fields)
+            raise UnsupportedMediaType(f"Send it as the part {names} of multipart/form-data.")
         return missing
+
+
+def text_of(req: Request, media_types: Sequence[str]) -> str:
+    """Return the body of a request that is text of one of some types, as it is.
+
+    Raises:
+        UnsupportedMediaType: it is of another type.
+        BadRequest: its text is not UTF-8.
+    """
+    if req.mimetype not in media_types:
+        raise UnsupportedMediaType(f"Send the body as {' or '.join(media_types)}.")
+    try:
+        return req.get_data().decode()
+    except UnicodeDecodeError as error:
+        raise BadRequest("The body is not text in UTF-8.") from error
 
 
 def _no_number(written: str) -> NoReturn:

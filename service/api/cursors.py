@@ -21,11 +21,15 @@ _MICROSECOND = timedelta(microseconds=1)
 _OF_ID = re.compile(r"^[A-Za-z0-9_-]{22}$")
 # The first letter is always A: eight bytes of microseconds from year 1 to year 9134.
 _OF_INSTANT = re.compile(r"^A[A-Za-z0-9_-]{31}$")
+# The first letter is always A, and so the number below 2 to the power of 58.
+_OF_NUMBER = re.compile(r"^A[A-Za-z0-9_-]{10}$")
 _WRONG = "Not a cursor of this list. Take it from `next` of the page before, as it is."
 
 
-def cursor_of(place: tuple[datetime, UUID] | UUID) -> str:
+def cursor_of(place: tuple[datetime, UUID] | UUID | int) -> str:
     """Return the cursor of a place in a list."""
+    if isinstance(place, int):
+        return _encoded(place.to_bytes(8, "big"))
     if isinstance(place, UUID):
         return _encoded(place.bytes)
     at, identity = place
@@ -53,6 +57,16 @@ class InstantCursor(fields.Field[tuple[datetime, UUID]]):
         place = _decoded(value, _OF_INSTANT)
         at = _BEGINNING + int.from_bytes(place[:8], "big") * _MICROSECOND
         return at, UUID(bytes=place[8:])
+
+
+class NumberCursor(fields.Field[int]):
+    """A place in a list ordered by a whole number."""
+
+    def __init__(self) -> None:
+        super().__init__(load_default=None, metadata=_described(_OF_NUMBER))
+
+    def _deserialize(self, value: object, *_: object, **__: object) -> int:
+        return int.from_bytes(_decoded(value, _OF_NUMBER), "big")
 
 
 def limit(of_what: str = "entries") -> QueryWhole:

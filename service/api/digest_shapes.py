@@ -1,14 +1,14 @@
 """The shapes of digests as they are given, and the way to them."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from marshmallow import fields
 
 from cards.cautions import caution
-from cards.digest import Digest
+from cards.digest import Digest, Notice
 from cards.intake import Understood
 from cards.items import Standing
-from cards.parts import KeptDigest, PartKind
+from cards.parts import Care, KeptDigest, PartKind
 from service.api import meanings
 from service.api.fields import Shape
 from service.use_cases.add_digest import Added, Status
@@ -60,15 +60,41 @@ class WarningSchema(Shape):
     message = fields.String(required=True, metadata={"description": "One sentence."})
 
 
-class _BookSchema(Shape):
+def care_field() -> fields.Enum[Care]:
+    """Return the field for how much of a book is kept."""
+    return fields.Enum(Care, by_value=fields.String, required=True, metadata=meanings.CARE)
+
+
+class SourceSchema(Shape):
+    """Words of a document that one part was read from."""
+
+    part = fields.String(
+        required=True,
+        metadata={
+            "description": "The part, numbered where there are several; `document` for words that "
+            "only arrange it."
+        },
+    )
+    words = fields.String(
+        required=True,
+        metadata={"description": "As they stood there; the cells of a row are parted by tabs."},
+    )
+
+
+class BookSchema(Shape):
+    """A book."""
+
     title = fields.String(required=True, metadata=meanings.TITLE)
     author = fields.String(required=True, allow_none=True, metadata=meanings.AUTHOR)
+    edition = fields.String(required=True, allow_none=True, metadata=meanings.EDITION)
     isbn = fields.String(required=True, allow_none=True, metadata=meanings.ISBN)
     pages = fields.Integer(required=True, allow_none=True, metadata=meanings.PAGES)
     finished_on = fields.Date(required=True, allow_none=True, metadata=meanings.FINISHED)
 
 
-class _DigestSchema(_BookSchema):
+class DigestSchema(BookSchema):
+    """What a digest says, its commitments left aside."""
+
     theme = fields.String(required=True, allow_none=True, metadata=meanings.THEME)
     judgement = fields.String(required=True, allow_none=True, metadata=meanings.JUDGEMENT)
     points = fields.List(fields.Nested(PointSchema), required=True, metadata=meanings.POINTS)
@@ -77,7 +103,7 @@ class _DigestSchema(_BookSchema):
     )
 
 
-class UnderstoodDigestSchema(_DigestSchema):
+class UnderstoodDigestSchema(DigestSchema):
     """A digest as a file was understood; nothing of it is kept."""
 
     commitments = fields.List(
@@ -87,6 +113,21 @@ class UnderstoodDigestSchema(_DigestSchema):
         fields.Nested(WarningSchema),
         required=True,
         metadata={"description": "What to know about how the file was understood."},
+    )
+    sources = fields.List(
+        fields.Nested(SourceSchema),
+        required=True,
+        metadata={"description": "For each part found, the words of the file it came from."},
+    )
+    left = fields.List(
+        fields.String(),
+        required=True,
+        metadata={"description": "The words of the file that were not taken in, in its order."},
+    )
+    advice = fields.List(
+        fields.Nested(WarningSchema),
+        required=True,
+        metadata={"description": "What would make it worthier of being kept."},
     )
 
 
@@ -98,13 +139,12 @@ class ItemCountsSchema(Shape):
     restate = fields.Integer(metadata={"description": "Say a commitment again."})
 
 
-class KeptDigestSchema(_DigestSchema):
+class KeptDigestSchema(DigestSchema):
     """A digest in the library."""
 
     id = fields.UUID(required=True, metadata={"description": "Of the digest."})
-    revision = fields.Integer(
-        required=True, metadata={"description": "How many times it was changed, from 1."}
-    )
+    revision = fields.Integer(required=True, metadata=meanings.REVISION)
+    care = care_field()
     commitments = fields.List(
         fields.Nested(KeptCommitmentSchema), required=True, metadata=meanings.COMMITMENTS
     )
@@ -126,13 +166,12 @@ class StandingsSchema(Shape):
     )
 
 
-class DigestEntrySchema(_BookSchema):
+class DigestEntrySchema(BookSchema):
     """A digest as the list of the library shows it."""
 
     id = fields.UUID(required=True, metadata={"description": "Of the digest."})
-    revision = fields.Integer(
-        required=True, metadata={"description": "How many times it was changed, from 1."}
-    )
+    revision = fields.Integer(required=True, metadata=meanings.REVISION)
+    care = care_field()
     added_at = fields.DateTime(required=True, metadata={"description": "When it was added."})
     points = fields.Integer(required=True, metadata={"description": "How many points it has."})
     commitments = fields.Integer(
@@ -187,19 +226,22 @@ class AddedDigestSchema(Shape):
     )
 
 
-def understood_digest(understood: Understood) -> dict[str, object]:
+def understood_digest(understood: Understood, advice: Iterable[Notice]) -> dict[str, object]:
     """Return what `UnderstoodDigestSchema` dumps."""
-    return _digest(understood.digest) | {
-        "commitments": understood.digest.commitments,
+    return digest_said(understood.digest) | {
         "warnings": understood.notices,
+        "sources": understood.sources,
+        "left": understood.left,
+        "advice": list(advice),
     }
 
 
 def kept_digest(kept: KeptDigest, items: Mapping[str, int]) -> dict[str, object]:
     """Return what `KeptDigestSchema` dumps."""
-    return _digest(kept.digest()) | {
+    return digest_said(kept.digest()) | {
         "id": kept.id,
         "revision": kept.revision,
+        "care": kept.care,
         "commitments": [
             {"id": part.id, "text": part.text, "caution": caution(part.text)}
             for part in kept.held(PartKind.COMMITMENT)
@@ -223,9 +265,10 @@ def added_digest(added: Added, file: str) -> dict[str, object]:
 def digest_entry(entry: ShelvedDigest) -> dict[str, object]:
     """Return what `DigestEntrySchema` dumps."""
     kept = entry.kept
-    return _book(kept) | {
+    return book_said(kept) | {
         "id": kept.id,
         "revision": kept.revision,
+        "care": kept.care,
         "added_at": entry.added_at,
         "points": len(kept.held(PartKind.POINT)),
         "commitments": len(kept.held(PartKind.COMMITMENT)),
@@ -234,20 +277,24 @@ def digest_entry(entry: ShelvedDigest) -> dict[str, object]:
     }
 
 
-def _book(book: Digest | KeptDigest) -> dict[str, object]:
+def book_said(book: Digest | KeptDigest) -> dict[str, object]:
+    """Return what `BookSchema` dumps."""
     return {
         "title": book.title,
         "author": book.author,
+        "edition": book.edition,
         "isbn": book.isbn,
         "pages": book.pages,
         "finished_on": book.finished_on,
     }
 
 
-def _digest(digest: Digest) -> dict[str, object]:
-    return _book(digest) | {
+def digest_said(digest: Digest) -> dict[str, object]:
+    """Return what `DigestSchema` dumps, and the commitments as they are worded."""
+    return book_said(digest) | {
         "theme": digest.theme,
         "judgement": digest.judgement,
+        "commitments": digest.commitments,
         "points": digest.points,
         "quotations": digest.quotations,
     }

@@ -6,6 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from flask import Response
+from webargs.flaskparser import abort
 from werkzeug.datastructures import FileStorage
 
 from cards.errors import (
@@ -19,6 +20,7 @@ from cards.errors import (
     DocumentUnsupported,
     InvalidDigest,
     NothingRecognised,
+    SeveralDigests,
 )
 from cards.parts import KeptDigest
 from service.api import examples
@@ -36,10 +38,19 @@ from service.api.digest_shapes import (
 )
 from service.api.fields import Request
 from service.api.files import attachment, bare_name
-from service.api.mended_shapes import FileSchema, MendedDigestSchema, mended_digest
-from service.api.operations import Gives, Reply, Resource, Takes
+from service.api.mended_shapes import (
+    NO_ISBN,
+    FileSchema,
+    MendedDigestSchema,
+    WrongIsbn,
+    mended_digest,
+)
+from service.api.operations import BINARY, Content, Gives, Reply, Resource, Takes
 from service.api.tags import expected_revision, tag_of, unchanged
-from service.use_cases.add_digest import Status, add_digest, counted, read_digest
+from service.use_cases.add_digest import Status, add_digest, read_digest
+from service.use_cases.advice import advise
+from service.use_cases.care import set_care
+from service.use_cases.keeping import counted
 from service.use_cases.library import list_digests, open_digest, open_original
 from service.use_cases.mend_digest import mend_digest, remove_digest
 
@@ -55,6 +66,7 @@ _UNREADABLE = (
     DocumentBroken,
     DocumentUnsupported,
     NothingRecognised,
+    SeveralDigests,
     InvalidDigest,
 )
 _PATH = {"digest_id": "Id of the digest."}
@@ -79,12 +91,13 @@ class DigestQuerySchema(Request):
     refuses=_UNREADABLE,
 )
 def read_file(sent: dict[str, FileStorage]) -> Reply:
-    """Say what would be understood of a file.
+    """Say what would be understood of a file that holds one digest.
 
-    Nothing is kept.
+    Each part with the words it came from, what was left, and advice. Nothing is kept.
     """
     understood = read_digest(desk(), *_named(sent["file"]))
-    return understood_digest(understood), HTTPStatus.OK, {}
+    advice = advise(desk(), understood.digest)
+    return understood_digest(understood, advice), HTTPStatus.OK, {}
 
 
 @resource.operation(
@@ -177,7 +190,13 @@ def put_digest(sent: dict[str, Any], digest_id: UUID) -> Reply:
     their items. A point or quotation without a locator may give its `page` instead.
     """
     revision = expected_revision(digest_id, lambda: _revision(digest_id))
+    if isinstance(sent["isbn"], WrongIsbn):
+        if sent["isbn"] != open_digest(desk(), digest_id).kept.isbn:
+            abort(HTTPStatus.UNPROCESSABLE_ENTITY, messages={"json": {"isbn": [NO_ISBN]}})
+        sent["isbn"] = str(sent["isbn"])
     kept = mend_digest(desk(), digest_id, mended_digest(sent), revision)
+    if sent["care"] is not None:
+        kept = set_care(desk(), digest_id, sent["care"])
     return _shown(kept, counted(kept))
 
 
@@ -202,10 +221,8 @@ def delete_digest(digest_id: UUID) -> Reply:
     path=_PATH,
     gives=Gives(
         {HTTPStatus.OK: "The bytes of the file."},
-        {"type": "string", "format": "binary"},
-        example="(the bytes of silas-marner.docx)",
         headers={HTTPStatus.OK: ("Content-Disposition",)},
-        content_type="application/octet-stream",
+        contents=(Content("application/octet-stream", BINARY, "(the bytes of silas-marner.docx)"),),
     ),
     refuses=(DigestMissing,),
 )

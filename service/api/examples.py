@@ -10,6 +10,7 @@ ANSWER_ID = "9c1f6a52-0f6e-4f7b-8d21-3a1f0f9f7a64"
 _BOOK: dict[str, Any] = {
     "title": "Silas Marner",
     "author": "George Eliot",
+    "edition": "Everyman's Library, 1906",
     "isbn": None,
     "pages": 176,
     "finished_on": "2026-02-20",
@@ -40,12 +41,25 @@ UNDERSTOOD = {
     **_HELD,
     "commitments": [{"text": _COMMITMENT}],
     "warnings": WARNINGS,
+    "sources": [
+        {"part": "title", "words": "Silas Marner"},
+        {"part": "points 2", "words": "2. Eppie comes to his hearth (p. 94)."},
+    ],
+    "left": ["Lent by Dolly, to be given back at Easter."],
+    "advice": [
+        {
+            "part": "theme",
+            "message": "The theme has 15 words, about a line: say what the book comes to, and by "
+            "what stages.",
+        }
+    ],
 }
 KEPT = {
     **_BOOK,
     **_HELD,
     "id": DIGEST_ID,
     "revision": 3,
+    "care": "steady",
     "commitments": [{"id": COMMITMENT_ID, "text": _COMMITMENT, "caution": None}],
     "items": {"theme": 1, "place": 1, "restate": 1},
 }
@@ -64,6 +78,7 @@ SHELF = {
             **_BOOK,
             "id": DIGEST_ID,
             "revision": 3,
+            "care": "steady",
             "added_at": "2026-02-21T08:30:00+00:00",
             "points": 2,
             "commitments": 1,

@@ -15,6 +15,16 @@ def bare_name(name: str) -> str:
     return "".join(letter for letter in last if letter.isprintable()).strip()[-_LONGEST_NAME:]
 
 
+def shown_path(name: str) -> str:
+    """Return a file's name with the folders it stood in, fit to be shown: never a path on disk.
+
+    Of a longer one the last 200 characters; "digest" when none is left.
+    """
+    steps = (bare_name(step) for step in name.replace("\\", "/").split("/"))
+    kept = "/".join(step for step in steps if step not in {"", ".", ".."})
+    return kept[-_LONGEST_NAME:] or "digest"
+
+
 def attachment(name: str) -> str:
     """Return a Content-Disposition under which a browser saves a file and never shows it.
 

@@ -2,6 +2,10 @@
 
 TITLE = {"description": "The book's title."}
 AUTHOR = {"description": "Its author, null when the digest names none."}
+EDITION = {
+    "description": "Its edition in words: publisher, place, year, number, translator; null when "
+    "the digest does not say."
+}
 ISBN = {"description": "Its ISBN, 10 or 13 characters, null when the digest gives none."}
 PAGES = {"description": "How many pages the edition has, null when the digest does not say."}
 FINISHED = {"description": "The day the book was finished, null when the digest does not say."}
@@ -15,4 +19,9 @@ PAGE = {"description": "The page its locator names, null when it names none."}
 AFTER = {
     "description": "Number of the point it stands after, 0 for before all, null when not known."
 }
+CARE = {
+    "description": "How much of the book to keep: every item and a higher target, the usual, or "
+    "nothing new and the rest now and then."
+}
+REVISION = {"description": "How many times it was changed, from 1."}
 WORDS = {"description": "Its words."}

@@ -8,6 +8,8 @@ from flask_smorest.fields import Upload
 from marshmallow import ValidationError, fields, validate
 
 from cards.digest import (
+    MAX_EDITION,
+    MAX_ISBN,
     MAX_LOCATOR,
     MAX_PAGES,
     MAX_PARTS,
@@ -20,6 +22,7 @@ from cards.digest import (
 )
 from cards.errors import InvalidDigest
 from cards.locators import page_of
+from cards.parts import Care
 from service.api import meanings
 from service.api.fields import Day, Request, Text, Whole
 
@@ -81,14 +84,26 @@ class MendedQuotationSchema(MendedPointSchema):
     )
 
 
+class WrongIsbn(str):
+    """An ISBN of no right length. Only a digest that was read with it may keep it."""
+
+    __slots__ = ()
+
+
+NO_ISBN = "An ISBN has 10 or 13 digits, the last of ten may be X."
+
+
 class _Isbn(Text):
     """An ISBN, its hyphens and spaces taken out."""
 
     def _deserialize(self, value: object, *args: Any, **kwargs: Any) -> str:  # noqa: ANN401 - passed on
-        plain = re.sub(r"[ -]", "", super()._deserialize(value, *args, **kwargs)).upper()
-        if not re.fullmatch(r"\d{9}[\dX]|\d{13}", plain, re.ASCII):
-            raise ValidationError("An ISBN has 10 or 13 digits, the last of ten may be X.")
-        return plain
+        written = super()._deserialize(value, *args, **kwargs)
+        plain = re.sub(r"[ -]", "", written).upper()
+        if re.fullmatch(r"\d{9}[\dX]|\d{13}", plain, re.ASCII):
+            return plain
+        if not 0 < len(written) <= MAX_ISBN:
+            raise ValidationError(NO_ISBN)
+        return WrongIsbn(written)
 
 
 class MendedDigestSchema(Request):
@@ -100,6 +115,12 @@ class MendedDigestSchema(Request):
         load_default=None,
         validate=validate.Length(1, MAX_TITLE),
         metadata=meanings.AUTHOR,
+    )
+    edition = Text(
+        allow_none=True,
+        load_default=None,
+        validate=validate.Length(1, MAX_EDITION),
+        metadata=meanings.EDITION,
     )
     isbn = _Isbn(
         allow_none=True,
@@ -143,10 +164,19 @@ class MendedDigestSchema(Request):
         validate=validate.Length(max=MAX_PARTS),
         metadata=meanings.QUOTATIONS,
     )
+    care = fields.Enum(
+        Care,
+        by_value=fields.String,
+        load_default=None,
+        metadata={"description": f"{meanings.CARE['description']} Left as it is unless given."},
+    )
     id = fields.Raw(allow_none=True, metadata=_IGNORED)
     revision = fields.Raw(allow_none=True, metadata=_IGNORED)
     items = fields.Raw(allow_none=True, metadata=_IGNORED)
     warnings = fields.Raw(allow_none=True, metadata=_IGNORED)
+    sources = fields.Raw(allow_none=True, metadata=_IGNORED)
+    left = fields.Raw(allow_none=True, metadata=_IGNORED)
+    advice = fields.Raw(allow_none=True, metadata=_IGNORED)
 
 
 def mended_digest(sent: Mapping[str, Any]) -> Digest:
@@ -158,6 +188,7 @@ def mended_digest(sent: Mapping[str, Any]) -> Digest:
     return Digest(
         title=sent["title"],
         author=sent["author"],
+        edition=sent["edition"],
         isbn=sent["isbn"],
         pages=sent["pages"],
         finished_on=sent["finished_on"],

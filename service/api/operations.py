@@ -6,16 +6,17 @@ and the operation's place in the OpenAPI document.
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import wraps
 from http import HTTPStatus
 from typing import Any, ClassVar, TypeAlias, TypeVar
 
-from flask import Response
+from flask import Response, request
 from flask_smorest import Blueprint
 from marshmallow import Schema
 
 from cards.errors import Refusal
 from service.api import problems
-from service.api.bodies import BodyParser
+from service.api.bodies import BodyParser, text_of
 from service.api.problems import Problem
 from service.api.refusing import MEDIA_TYPE
 
@@ -29,6 +30,8 @@ _HEADERS = {
     "Link": "The page that follows, as rel=next (RFC 8288); absent on the last.",
     "Content-Disposition": "The name of the file.",
 }
+BINARY = {"type": "string", "format": "binary"}
+"""The schema of a body of bytes."""
 _NOT_ALWAYS_THERE = frozenset({"Link"})
 _IF_MATCH = {
     "name": "If-Match",
@@ -65,20 +68,47 @@ class Takes:
 
 
 @dataclass(frozen=True, slots=True)
+class Content:
+    """A body that is no JSON of a shape of ours: bytes, or text that others have a form for.
+
+    Attributes:
+        schema: its JSON Schema.
+        example: a body.
+    """
+
+    media_type: str
+    schema: Mapping[str, Any]
+    example: object
+
+
+@dataclass(frozen=True, slots=True)
+class TakesText:
+    """What the body of a request holds that is text, handed to the view as it is.
+
+    Attributes:
+        contents: each form it may have.
+    """
+
+    description: str
+    contents: tuple[Content, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Gives:
     """What an operation answers when nothing is amiss.
 
     Attributes:
         statuses: each status with what it means; the first is the usual one.
+        schema: of a body in JSON, with its example.
         headers: the names of the headers each status carries.
-        content_type: of a body without schema.
+        contents: each form of a body that is no JSON of ours.
     """
 
     statuses: Mapping[HTTPStatus, str]
-    schema: Schema | Mapping[str, str] | None = None
+    schema: Schema | None = None
     example: object = None
     headers: Mapping[HTTPStatus, tuple[str, ...]] = field(default_factory=dict)
-    content_type: str | None = None
+    contents: tuple[Content, ...] = ()
 
 
 class Resource(Blueprint):  # type: ignore[misc] # flask-smorest has no annotations
@@ -95,7 +125,7 @@ class Resource(Blueprint):  # type: ignore[misc] # flask-smorest has no annotati
         route: str,
         *,
         gives: Gives,
-        takes: Takes | None = None,
+        takes: Takes | TakesText | None = None,
         query: Schema | None = None,
         refuses: tuple[type[Refusal], ...] = (),
         path: Mapping[str, str] | None = None,
@@ -118,7 +148,9 @@ class Resource(Blueprint):  # type: ignore[misc] # flask-smorest has no annotati
 
         def declare(view: View) -> View:
             served: Any = view
-            if takes is not None:
+            if isinstance(takes, TakesText):
+                served = self._taking(takes, served)
+            elif takes is not None:
                 served = self.arguments(
                     takes.schema,
                     location=takes.location,
@@ -147,30 +179,50 @@ class Resource(Blueprint):  # type: ignore[misc] # flask-smorest has no annotati
 
         return declare
 
+    def _taking(self, takes: TakesText, view: Callable[..., Reply]) -> Callable[..., Any]:
+        media_types = tuple(each.media_type for each in takes.contents)
+
+        @wraps(view)
+        def served(**variables: object) -> Reply:
+            return view(text_of(request, media_types), **variables)
+
+        documented: Callable[..., Any] = self.doc(
+            requestBody={
+                "description": takes.description,
+                "required": True,
+                "content": {
+                    each.media_type: {"schema": dict(each.schema), "example": each.example}
+                    for each in takes.contents
+                },
+            }
+        )(served)
+        return documented
+
     def _answering(self, gives: Gives, served: Callable[..., Reply]) -> Callable[..., Any]:
         (usual, meaning), *others = gives.statuses.items()
-        for status, other in others:
+        answers: list[tuple[HTTPStatus, str, Content | None]]
+        answers = [(usual, meaning, each) for each in gives.contents]
+        answers += [(status, other, None) for status, other in others]
+        for status, said, content in answers:
             served = self.alt_response(
                 int(status),
-                schema=gives.schema,
-                description=other,
-                example=gives.example,
-                content_type=gives.content_type,
+                schema=gives.schema if content is None else dict(content.schema),
+                description=said,
+                example=gives.example if content is None else content.example,
+                content_type=None if content is None else content.media_type,
                 success=True,
             )(served)
+        if gives.contents:
+            return served
         answering: Callable[..., Any] = self.response(
-            int(usual),
-            gives.schema,
-            description=meaning,
-            example=gives.example,
-            content_type=gives.content_type,
+            int(usual), gives.schema, description=meaning, example=gives.example
         )(served)
         return answering
 
 
 def _problems(
     method: str,
-    takes: Takes | None,
+    takes: Takes | TakesText | None,
     query: Schema | None,
     refuses: tuple[type[Refusal], ...],
     path: Mapping[str, str] | None,
@@ -179,7 +231,7 @@ def _problems(
     found = [problems.of_refusal(kind) for kind in refuses]
     if takes is not None:
         found += [problems.MEDIA_TYPE, problems.TOO_LARGE, problems.MALFORMED]
-    if takes is not None or query is not None:
+    if isinstance(takes, Takes) or query is not None:
         found.append(problems.INVALID_REQUEST)
     if any(problem.status == HTTPStatus.PRECONDITION_FAILED for problem in found):
         found.append(problems.TAG_REQUIRED)

@@ -61,13 +61,15 @@ TOO_LARGE = Problem(
     "request-too-large",
     HTTPStatus.REQUEST_ENTITY_TOO_LARGE,
     "The request is too large",
-    "A request is at most 21 MB: one document of 20 MB and the form around it.",
+    "A request is at most 21 MB: one document of 20 MB and the form around it. Many files at once "
+    "are at most 201 MB, the text of a whole book is at most 65 MB.",
 )
 MEDIA_TYPE = Problem(
     "media-type-refused",
     HTTPStatus.UNSUPPORTED_MEDIA_TYPE,
     "The body is of another type than this address takes",
-    "JSON is sent as application/json, a file as the part `file` of multipart/form-data.",
+    "JSON is sent as application/json, a file as the part `file` of multipart/form-data, many as "
+    "its parts `files`; annotations and bibliographies as what they are.",
 )
 INVALID_REQUEST = Problem(
     "invalid-request",
@@ -137,6 +139,26 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "The answer is dated in the future",
         "`answered_at` lies more than five minutes ahead of Catchword's clock.",
     ),
+    errors.InvalidDraft: Problem(
+        "invalid-draft",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "The draft cannot be kept",
+        "A field of it is beyond its length, or there are as many drafts as are kept.",
+    ),
+    errors.InvalidBibliography: Problem(
+        "invalid-bibliography",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "No book can be read from this bibliography",
+        "It is neither BibTeX nor CSL-JSON, describes no book with a title, or is beyond its "
+        "bounds. The detail says which.",
+    ),
+    errors.InvalidAnnotations: Problem(
+        "invalid-annotations",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "No quotation can be read from these annotations",
+        "They are no Web Annotations in JSON-LD, quote no words of a book, or are beyond their "
+        "bounds. The detail says which.",
+    ),
     errors.InvalidPreference: Problem(
         "invalid-preference",
         HTTPStatus.UNPROCESSABLE_ENTITY,
@@ -151,6 +173,13 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         HTTPStatus.NOT_FOUND,
         "There is no such digest",
         "No digest of this library bears the id, or it was taken out; or it has no original file.",
+    ),
+    errors.DigestNotNamed: Problem(
+        "digest-not-named",
+        HTTPStatus.NOT_FOUND,
+        "No digest is called that, or several are",
+        "Its words stand in no title and author of this library, or in those of several digests. "
+        "The id of a digest always names one.",
     ),
     errors.ItemMissing: Problem(
         "item-missing",
@@ -169,6 +198,32 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         HTTPStatus.NOT_FOUND,
         "There is no such commitment",
         "The digest is not in this library, or holds no commitment with the id.",
+    ),
+    errors.PartMissing: Problem(
+        "part-missing",
+        HTTPStatus.NOT_FOUND,
+        "There is no such part in this digest",
+        "The digest does not hold a part with the id, or has not retired the one it is to "
+        "continue, or the two are of different kinds.",
+    ),
+    errors.VersionMissing: Problem(
+        "version-missing",
+        HTTPStatus.NOT_FOUND,
+        "There is no such version of this digest",
+        "The digest was never at that revision, or was before its versions were kept.",
+    ),
+    errors.DraftMissing: Problem(
+        "draft-missing",
+        HTTPStatus.NOT_FOUND,
+        "There is no such draft",
+        "No draft of this library bears the id. It may have been kept as a digest, or put away.",
+    ),
+    errors.BookTextMissing: Problem(
+        "book-text-missing",
+        HTTPStatus.NOT_FOUND,
+        "The text of this book was not given",
+        "Quotations are proved against an EPUB, a text file or a web page of the whole book, which "
+        "is to be given first.",
     ),
     errors.Conflict: Problem(
         "conflict",
@@ -189,6 +244,12 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "The digest was changed meanwhile",
         "If-Match names a state it is no longer in. Open it again and repeat the correction on "
         "what it says now.",
+    ),
+    errors.DraftChanged: Problem(
+        "draft-changed",
+        HTTPStatus.PRECONDITION_FAILED,
+        "The draft was changed meanwhile",
+        "It is no longer as it was opened. Open it again and go on from what it says now.",
     ),
     errors.ReaderChanged: Problem(
         "settings-changed",
@@ -233,13 +294,32 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "document-unsupported",
         HTTPStatus.UNSUPPORTED_MEDIA_TYPE,
         "The file is of a format Catchword does not read",
-        "It reads DOCX, ODT, RTF, HTML, Markdown and plain text.",
+        "Digests are read from DOCX, ODT, RTF, HTML, Markdown, plain text and Catchword's own "
+        "JSON; whole books from EPUB, plain text and HTML.",
+    ),
+    errors.SeveralDigests: Problem(
+        "several-digests",
+        _UNREADABLE,
+        "The file holds several digests",
+        "One is asked for here. `/api/imports` takes files with any number of them.",
     ),
     errors.NothingRecognised: Problem(
         "nothing-recognised",
         _UNREADABLE,
         "No part of a digest was found in the file",
         "It has no heading Catchword knows, such as Theme, Points, Commitments or Quotations.",
+    ),
+    errors.CannotWrite: Problem(
+        "cannot-write",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "The file cannot be written",
+        "The detail says why.",
+    ),
+    errors.CannotPrint: Problem(
+        "cannot-print",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "The digest cannot be printed",
+        "It holds letters that no typeface at hand has. Every other form keeps them.",
     ),
 }
 

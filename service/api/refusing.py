@@ -62,17 +62,24 @@ def refuse(error: Exception) -> Response:
     What is not a refusal and not HTTP's own is a failure of Catchword or of its store: it
     is logged, and no more of it is told than Catchword's own words.
     """
-    if isinstance(error, Refusal):
-        where = {} if error.where is None else {"where": error.where}
-        return _document(problems.of_refusal(type(error)), error.message, **where)
     if isinstance(error, HTTPException) and error.code != HTTPStatus.INTERNAL_SERVER_ERROR:
         return _of_http(error)
+    written = problem_of(error)
+    answer = _response(written)
+    if written["type"] == problems.UNAVAILABLE.type:
+        answer.headers["Retry-After"] = str(RETRY_AFTER)
+    return answer
+
+
+def problem_of(error: Exception) -> dict[str, object]:
+    """Return what `ProblemSchema` dumps of a refusal or of a failure; a failure is logged."""
+    if isinstance(error, Refusal):
+        where = {} if error.where is None else {"where": error.where}
+        return _described(problems.of_refusal(type(error)), error.message, **where)
     current_app.logger.error("%s %s failed", request.method, request.path, exc_info=error)
     if isinstance(error, CatchwordError):
-        answer = _document(problems.UNAVAILABLE, error.message)
-        answer.headers["Retry-After"] = str(RETRY_AFTER)
-        return answer
-    return _document(problems.FAILURE, problems.FAILURE.meaning)
+        return _described(problems.UNAVAILABLE, error.message)
+    return _described(problems.FAILURE, problems.FAILURE.meaning)
 
 
 def _of_http(error: HTTPException) -> Response:
@@ -86,11 +93,11 @@ def _of_http(error: HTTPException) -> Response:
     ]
     if problem is None:
         detail = error.description or status.description or status.phrase
-        answer = _written("about:blank", status.phrase, status, detail)
+        answer = _response(_written("about:blank", status.phrase, status, detail))
     elif wrong:
-        answer = _document(problem, _counted(len(wrong)), errors=wrong)
+        answer = _response(_described(problem, _counted(len(wrong)), errors=wrong))
     else:
-        answer = _document(problem, _detail(problem, error))
+        answer = _response(_described(problem, _detail(problem, error)))
     for name, value in error.get_headers():
         if name != "Content-Type":
             answer.headers[name] = value
@@ -137,14 +144,14 @@ def _quoted(text: str) -> str:
     return quote(text, errors="replace")
 
 
-def _document(problem: Problem, detail: str, **extensions: object) -> Response:
+def _described(problem: Problem, detail: str, **extensions: object) -> dict[str, object]:
     return _written(problem.type, problem.title, problem.status, detail, **extensions)
 
 
 def _written(
     uri: str, title: str, status: HTTPStatus, detail: str, **extensions: object
-) -> Response:
-    written = {
+) -> dict[str, object]:
+    return {
         "type": uri,
         "title": title,
         "status": int(status),
@@ -152,4 +159,9 @@ def _written(
         "instance": _quoted(request.path),
         **extensions,
     }
+
+
+def _response(written: Mapping[str, object]) -> Response:
+    status = written["status"]
+    assert isinstance(status, int)
     return Response(json.dumps(written) + "\n", status, mimetype=MEDIA_TYPE)

@@ -4,23 +4,45 @@ A tag is made of an identity and a revision, so it is strong, costs nothing to m
 is compared by the use case inside its transaction.
 """
 
+import hashlib
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from http import HTTPStatus
 from uuid import UUID
 
 from flask import Response, request
+from werkzeug.datastructures import ETags
 from werkzeug.exceptions import PreconditionRequired
 
 NO_REVISION = 0
 """A revision nothing has: revisions count from 1."""
 
-_REVISION = re.compile(r"\d{1,18}", re.ASCII)
+_MARK = 16
+"""Hexadecimal digits of a hash that stand in a tag."""
+_REVISION = re.compile(rf"(\d{{1,18}})(?:\.[0-9a-f]{{{_MARK}}})?", re.ASCII)
 
 
-def tag_of(identity: UUID, revision: int) -> str:
-    """Return the strong tag of one state of a thing, in its quotation marks."""
-    return f'"{identity}.{revision}"'
+def tag_of(identity: UUID, revision: int, *beside: str) -> str:
+    """Return the strong tag of one state of a thing, in its quotation marks.
+
+    Args:
+        identity: of the thing.
+        revision: of its state.
+        beside: what else its representation depends on; the tag is told apart by it, and
+            names the same revision.
+    """
+    return f'"{identity}.{revision}{_mark(beside)}"'
+
+
+def tag_of_words(name: str, words: Sequence[str]) -> str:
+    """Return the strong tag of what has no revision: of all it says, in its order."""
+    return f'"{name}{_mark(words)}"'
+
+
+def _mark(words: Sequence[str]) -> str:
+    if not words:
+        return ""
+    return "." + hashlib.sha256("\0".join(words).encode()).hexdigest()[:_MARK]
 
 
 def unchanged(tag: str) -> Response | None:
@@ -43,18 +65,33 @@ def expected_revision(identity: UUID, current: Callable[[], int]) -> int | None:
     Raises:
         PreconditionRequired: there is no If-Match.
     """
+    wanted = _wanted()
+    if wanted.star_tag:
+        return None
+    before = f"{identity}."
+    tails = [tag.removeprefix(before) for tag in wanted.as_set() if tag.startswith(before)]
+    found = (_REVISION.fullmatch(tail) for tail in tails)
+    revisions = {int(match[1]) for match in found if match is not None}
+    if len(revisions) > 1:
+        now = current()
+        return now if now in revisions else NO_REVISION
+    return next(iter(revisions), NO_REVISION)
+
+
+def expects(tag: str) -> bool:
+    """Tell whether the present request was made for the state of this tag, from its If-Match.
+
+    Raises:
+        PreconditionRequired: there is no If-Match.
+    """
+    return _wanted().contains(tag.strip('"'))
+
+
+def _wanted() -> ETags:
     wanted = request.if_match
     if not wanted:
         raise PreconditionRequired(
             "Send the ETag you were given with what you edit, as If-Match, so that nobody's "
             "change is overwritten unseen."
         )
-    if wanted.star_tag:
-        return None
-    before = f"{identity}."
-    tails = [tag.removeprefix(before) for tag in wanted.as_set() if tag.startswith(before)]
-    revisions = {int(tail) for tail in tails if _REVISION.fullmatch(tail)}
-    if len(revisions) > 1:
-        now = current()
-        return now if now in revisions else NO_REVISION
-    return next(iter(revisions), NO_REVISION)
+    return wanted

@@ -10,6 +10,7 @@ from tests.api.conftest import WALKS, Clock, Door
 READ_SHAPE = {
     "title",
     "author",
+    "edition",
     "isbn",
     "pages",
     "finished_on",
@@ -19,7 +20,11 @@ READ_SHAPE = {
     "commitments",
     "quotations",
     "warnings",
+    "sources",
+    "left",
+    "advice",
 }
+TWO = f"{WALKS}\n\n# The Salt Road\n\nby M. Orr\n\n## Theme\n\nA carter turns back at the pass.\n"
 
 
 def tag(door: Door, digest: UUID) -> str:
@@ -40,6 +45,35 @@ def test_reading_tells_the_whole_shape_and_keeps_nothing(door: Door) -> None:
     assert set(read.json["quotations"][0]) == {"text", "locator", "page", "after"}
     assert set(read.json["commitments"][0]) == {"text"}
     assert door.client.get("/api/digests").json == {"digests": [], "next": None}
+
+
+def test_reading_tells_where_each_part_came_from_and_what_was_left(door: Door) -> None:
+    """Sources give the words of the file part by part; what was not taken in is listed."""
+    stray = WALKS.replace("## Theme", "## Weather\n\nRain until Easter.\n\n## Theme")
+    read = door.send("/api/digests/read", stray.encode(), "walks.md").json
+    sources = {each["part"]: each["words"] for each in read["sources"]}
+    assert sources["points 2"] == "2. He loses the path at night (p. 80)."
+    assert sources["title"] == "Walks in the Fens"
+    assert "Rain until Easter." in read["left"]
+
+
+def test_reading_gives_advice(door: Door) -> None:
+    """Advice names the part it is about: a theme of a line, a quotation without a locator."""
+    bare = WALKS.replace(" (p. 97)", "").replace(" He learns to wait for weather.", "")
+    advice = door.send("/api/digests/read", bare.encode(), "walks.md").json["advice"]
+    assert {"theme", "quotations 2"} <= {each["part"] for each in advice}
+
+
+@pytest.mark.parametrize("path", ["/api/digests", "/api/digests/read"])
+def test_several_digests_in_a_file_are_refused_where_one_is_asked_for(
+    door: Door, path: str
+) -> None:
+    """A file with two digests is refused in a sentence that says how many, and nothing is kept."""
+    refused = door.send(path, TWO.encode(), "two.md")
+    assert refused.status_code == 422
+    assert refused.json["type"] == "/api/problems/several-digests"
+    assert "2 digests" in refused.json["detail"]
+    assert door.client.get("/api/digests").json["digests"] == []
 
 
 def test_a_new_digest_is_created_and_the_same_again_is_unchanged(door: Door) -> None:
@@ -91,6 +125,37 @@ def test_what_was_given_can_be_sent_back_changed(door: Door, walks: UUID) -> Non
     assert mended.json["revision"] == given.json["revision"] + 1
     assert mended.headers["ETag"] == tag(door, walks) != given.headers["ETag"]
     assert mended.json["points"] == given.json["points"]
+
+
+def test_edition_and_care_are_mended_with_the_rest(door: Door, walks: UUID) -> None:
+    """Both are in every shape of a digest; sent with it they are changed, left out care stays."""
+    given = door.client.get(f"/api/digests/{walks}").json
+    assert (given["edition"], given["care"]) == (None, "steady")
+    wanted = {**given, "edition": "Reed & Sons, 1911", "care": "close"}
+    for sent in (wanted, {key: value for key, value in wanted.items() if key != "care"}):
+        mended = door.client.put(
+            f"/api/digests/{walks}", json=sent, headers={"If-Match": tag(door, walks)}
+        )
+        assert (mended.json["edition"], mended.json["care"]) == ("Reed & Sons, 1911", "close")
+        assert mended.headers["ETag"] == tag(door, walks)
+    (entry,) = door.client.get("/api/digests").json["digests"]
+    assert (entry["edition"], entry["care"]) == ("Reed & Sons, 1911", "close")
+
+
+def test_a_wrong_isbn_that_was_read_can_be_sent_back_and_no_other(door: Door) -> None:
+    """A digest read with a number too short keeps it when it is sent back; a new one is refused."""
+    added = door.add(WALKS.replace("Pages: 200", "Pages: 200\n\nISBN: 978-0-14-14396"))
+    assert added.json["digest"]["isbn"] == "97801414396"
+    where, given = added.headers["Location"], added.json["digest"]
+    for isbn, status in (("97801414396", 200), ("9780141439", 200), ("978014143951", 422)):
+        sent = door.client.put(where, json={**given, "isbn": isbn}, headers={"If-Match": "*"})
+        assert sent.status_code == status, sent.json
+    assert sent.json["errors"] == [
+        {
+            "detail": "An ISBN has 10 or 13 digits, the last of ten may be X.",
+            "pointer": "#/isbn",
+        }
+    ]
 
 
 @pytest.mark.parametrize("method", ["put", "delete"])
@@ -186,6 +251,10 @@ def test_a_digest_that_contradicts_itself_is_refused(
         ("pages", True, "#/pages"),
         ("pages", 2**70, "#/pages"),
         ("isbn", "12", "#/isbn"),
+        ("isbn", "1" * 41, "#/isbn"),
+        ("edition", "", "#/edition"),
+        ("edition", "x" * 501, "#/edition"),
+        ("care", "dearly", "#/care"),
         ("finished_on", "20260301", "#/finished_on"),
         ("points", [{"text": "A", "page": -1}], "#/points/0/page"),
         ("a/~b", 1, "#/a~1~0b"),
