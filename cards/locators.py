@@ -47,7 +47,7 @@ _WORD = {
     "day": r"(?:days?)",
     "tale": r"(?:tales?)",
     "sonnet": r"(?:sonnets?)",
-    "poem": r"(?:poems?)",
+    "poem": r"(?:poems?|rimas?|rime)",
     "fragment": r"(?:fragments?)",
     "aphorism": r"(?:aphorisms?)",
     "night": r"(?:nights?)",
@@ -120,7 +120,7 @@ _COUNTS = (
 )
 _COUNT_OF = {word: number for number, words in enumerate(_COUNTS, 1) for word in words.split()}
 COUNTED = (
-    "chapter|book|part|act|scene|section|letter|volume|canto|lecture|day|kapitel|buch|teil|band|"
+    "chapter|book|part|act|scene|section|letter|volume|canto|lecture|kapitel|buch|teil|band|"
     "akt|"
     "aufzug|szene|brief|chapitre|livre|partie|tome|acte|lettre|capítulo|libro|parte|tomo|acto|"
     "carta|"

@@ -26,6 +26,7 @@ from cards.intake.title import (
     says_by,
 )
 from cards.intake.values import fact_leads, isbn_off
+from cards.intake.wording import marker_of
 
 _MAX_PAGE = 12
 """Lines of a title page between a title that is a mere line and the first part."""
@@ -59,6 +60,7 @@ def digests_apart(
     first = replace(document, properties=search.properties(document, begin, starts[0]))
     other = replace(document, properties={})
     bounds = [begin, *starts, len(lines)]
+    lines = _uncounted(lines, bounds[:-1])
     return tuple(
         Stretch(
             tuple(lines[start:end]),
@@ -67,6 +69,18 @@ def digests_apart(
         )
         for number, (start, end) in enumerate(pairwise(bounds))
     )
+
+
+def _uncounted(lines: Sequence[Block], starts: Sequence[int]) -> list[Block]:
+    """Return the lines with the numbers taken off titles that are counted: `2. Emma`."""
+    markers = [marker_of(lines[at].text) for at in starts]
+    numbers = [None if one is None else one.readings.get("digit") for one in markers]
+    kept = list(lines)
+    if numbers == list(range(1, len(numbers) + 1)):
+        for at, marker in zip(starts, markers, strict=True):
+            if marker is not None and marker.rest:
+                kept[at] = replace(lines[at], text=marker.rest)
+    return kept
 
 
 class _Search:

@@ -115,7 +115,8 @@ def _lines(blocks: Sequence[Block]) -> Sequence[Block]:
 
 def _only_places(block: Block) -> bool:
     """Tell whether a paragraph only says where the entry before it stands."""
-    return block.shape is Shape.PARAGRAPH and locator_in(block.text) is not None
+    bracketed = block.shape is Shape.ITEM and block.text.startswith(("(", "["))
+    return (block.shape is Shape.PARAGRAPH or bracketed) and locator_in(block.text) is not None
 
 
 def place_in_heading(text: str) -> Located | None:

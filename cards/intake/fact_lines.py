@@ -13,6 +13,8 @@ MAX_LINE = 400
 """Characters of a line that may give facts."""
 _FEW_WORDS = 6
 """Words left of a line of several facts that is no sentence: a name, a publisher's name."""
+_DASHES = re.compile(r"\s[–—]\s")
+_DASHED = re.compile(r"\s*(?:[|·•;\n\t]|\s//\s|\s[–—]\s)\s*")
 _FIGURE = re.compile(r"\d")
 _PIECES = re.compile(r"\s*(?:[|·•;\n\t]|\s//\s)\s*")
 _NEXT_LABEL = re.compile(r"[.,]\s+(?=([^\W\d_][\w -]{0,30}):\s)")
@@ -23,7 +25,8 @@ _DEEDS = frozenset({"done", "completed", "ended"})
 def pieces_of(text: str) -> list[str]:
     """Part a line where a sign or another label parts its facts."""
     pieces = []
-    for stretch in _PIECES.split(text):
+    dashed = len(_DASHES.findall(text)) > 1 and _FIGURE.search(text) is not None
+    for stretch in (_DASHED if dashed else _PIECES).split(text):
         start = 0
         for found in _NEXT_LABEL.finditer(stretch):
             if fact_label(found[1]) is not None or is_detail_label(found[1]):

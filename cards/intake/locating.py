@@ -26,7 +26,7 @@ _UNITS = (
     r"letters|letter|brief|lettre|carta|lettera|essays|essay|"
     r"sonnets|sonnet|poems|poem|no|nr|paras|para|paragraph|paragraaf|abs|absatz|fol|lectures|"
     r"lecture|"
-    r"vorlesung|days|day|tales|tale|phase|stave|meditation|dialogue|discourse|night|psalm|ode|"
+    r"vorlesung|days|day|tales|tale|phase|stave|meditation|dialogue|discourse|night|rima|rime|copla|psalm|ode|"
     r"elegy|"
     r"eclogue|sura|hymn|fable|adventure|giornata|jornada|nacht|nuit|rule|question|article|art|"
     r"note|lib|epistles|epistle|ep|fragment|aphorisms|aphorism|maxim|pensée|prop"
@@ -42,9 +42,9 @@ _NAMED = (
     r"prologo|epilogo|voorwoord|nawoord|prologue|épilogue|conclusión|conclusão|conclusione|slot|"
     r"inleiding|introducción|introdução|introduzione|finale"
 )
-_WORDED = rf"(?:{COUNTED})\s(?:the\s)?(?:{COUNT_WORDS})|(?:the\s)?(?:{COUNT_WORDS})\s(?:{COUNTED})"
+_WORDED = rf"(?:{COUNTED})\s(?:the\s)?(?:{COUNT_WORDS})|(?:{COUNT_WORDS})\s(?:{COUNTED})"
 _ONE = re.compile(
-    rf"(?:{_UNIT_FORM}|{_WORDED}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|"
+    rf"(?:(?-i:[IVXLC]{{1,6}})(?=,\s?(?:§|{_UNITS}))|{_UNIT_FORM}|{_WORDED}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|"
     rf"\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
     re.IGNORECASE,
 )

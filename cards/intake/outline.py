@@ -227,7 +227,7 @@ class _Walk:
         if _line_style(block) or block.text.endswith(":"):
             return False
         first = current is not None and current.part is part and not current.blocks
-        return first or block.text.endswith((".", "!"))
+        return first or (is_verdict(block.text) and block.text.endswith((".", "!")))
 
     def _by_item(self, index: int) -> tuple[Part, list[Block]] | None:
         block = self.lines[index]

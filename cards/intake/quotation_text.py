@@ -95,7 +95,9 @@ def _without_attribution(
 def _is_attribution(behind: str) -> bool:
     """Tell whether what follows a closing mark says whose words they were, or where they stand."""
     words = behind.strip()
-    if len(words) > MAX_TAIL or "\n" in words or any(mark in words for mark in '“„«"'):
+    placed = words[:1] in {"—", "–"} and locator_in(words.partition(",")[0]) is not None
+    marked = any(mark in words for mark in '“„«"') and not placed
+    if len(words) > MAX_TAIL or "\n" in words or marked:
         return False
     return (
         not any(letter.isalnum() for letter in words)

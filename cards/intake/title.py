@@ -14,6 +14,8 @@ MAX_TITLE_LINE = 200
 """Characters in a paragraph that may be a title."""
 TITLE_STYLES = frozenset({"title", "titel", "titre", "título", "titolo", "book title"})
 """Paragraph styles of word processors for a document's title, in lower case."""
+_MAX_LINES = 4
+"""Lines of a title page typed as one paragraph."""
 _PROSE_WORDS = 14
 _GENERIC = frozenset(
     folded(line)
@@ -107,7 +109,8 @@ def named_in(text: str, *, english: bool = False) -> Named:
     bracketed = BRACKETED.fullmatch(text)
     if bracketed is not None:
         inside = YEAR.sub("", bracketed["inside"]).strip(" ,")
-        if is_name(inside) and (len(inside.split()) > 1 or is_single_name(inside)):
+        named = is_name(inside) and "the" not in inside.split()
+        if named and (len(inside.split()) > 1 or is_single_name(inside)):
             return Named(unquoted(bracketed["title"]), inside)
     return _by_comma(text)
 
@@ -209,6 +212,14 @@ def _styled_title(block: Block) -> bool:
     return block.style.lower() in TITLE_STYLES
 
 
+def _is_prose_block(text: str) -> bool:
+    """Tell whether a paragraph is prose, and no few lines of a title page."""
+    lines = text.split("\n")
+    if 1 < len(lines) <= _MAX_LINES and not any(line[:1].islower() for line in lines):
+        return any(map(is_prose, lines)) or lines[0].endswith(".")
+    return is_prose(text)
+
+
 def _is_heading(block: Block) -> bool:
     return block.shape is Shape.HEADING
 
@@ -217,7 +228,7 @@ def _is_line(block: Block) -> bool:
     return (
         block.shape is Shape.PARAGRAPH
         and len(block.text) <= MAX_TITLE_LINE
-        and (block.strong or not is_prose(block.text))
+        and (block.strong or not _is_prose_block(block.text))
         and _LEADING_BY.match(block.text) is None
         and not names_makers(block.text)
     )

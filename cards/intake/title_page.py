@@ -274,7 +274,8 @@ class TitlePage:
             if style == "author"
             else author_line(
                 block.text,
-                right_under=below == 1 and block.text not in self.beside,
+                right_under=below == 1
+                and (block.text not in self.beside or is_known_surname(block.text)),
                 capital=(self.facts.title or "").isupper(),
             )
         )

@@ -24,7 +24,7 @@ _PAIRS = {
 }
 _MAX_COUNT = 3
 """Figures in the number of a row."""
-_INVISIBLE = dict.fromkeys(map(ord, "\u00ad\u200b\u200c\u200d\u2060\ufeff\x00"))
+_INVISIBLE = dict.fromkeys(map(ord, "\u00ad\u200b\u2060\ufeff\x00"))
 _SPACE = re.compile(r"[^\S\n]+")
 _NOT_WORD = re.compile(r"[\W_]+")
 _MARKER = re.compile(
