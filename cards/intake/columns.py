@@ -21,7 +21,8 @@ _COLUMNS = frozenset(
         "pagina|pag|capitulo|cita|donde|despues|texto|valor|campo|contenido|cuando|fecha|nota|"
         "capitolo|citazione|dove|dopo|testo|valore|contenuto|quando|data|"
         "citacao|onde|depois|conteudo|ideia|"
-        "che cosa|cosa|parole|atto|act|akt|acte|acto|ato|scene|scena|escena|szene|palabras|mots|worte|"
+        "che cosa|cosa|parole|atto|act|akt|acte|acto|ato|scene|scena|escena|szene|palabras|"
+        "mots|worte|"
         "woorden|palavras|wat|que|o que|entro quando|book|libro|livre|buch|line|vers|verso|canto|"
         "blz|hoofdstuk|citaat|waar|na|tekst|waarde|veld|inhoud|wanneer|datum|idee"
     ).split("|")

@@ -109,8 +109,8 @@ def named_in(text: str, *, english: bool = False) -> Named:
     bracketed = BRACKETED.fullmatch(text)
     if bracketed is not None:
         inside = YEAR.sub("", bracketed["inside"]).strip(" ,")
-        named = is_name(inside) and "the" not in inside.split()
-        if named and (len(inside.split()) > 1 or is_single_name(inside)):
+        person = is_name(inside) and "the" not in inside.split()
+        if person and (len(inside.split()) > 1 or is_single_name(inside)):
             return Named(unquoted(bracketed["title"]), inside)
     return _by_comma(text)
 
