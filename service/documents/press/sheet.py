@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from datetime import date
 from typing import Any
 
+from cards.cautions import caution
 from cards.digest import Digest
 from cards.intake.own_blocks import PARAGRAPHS, place_line, whole_text
 from cards.intake.own_words import OwnWords, language_of, words_for
@@ -46,7 +47,10 @@ def sheet_of(digest: Digest) -> dict[str, Any]:
             for point in digest.points
         ],
         "commitments": [
-            {"paragraphs": _paragraphs(commitment.text, language)}
+            {
+                "paragraphs": _paragraphs(commitment.text, language),
+                "caution": caution(commitment.text),
+            }
             for commitment in digest.commitments
         ],
         "quotations": [

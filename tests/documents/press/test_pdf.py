@@ -12,7 +12,7 @@ from dataclasses import replace
 import pytest
 from pypdf import PdfReader
 
-from cards.digest import Digest, Point, Quotation
+from cards.digest import Commitment, Digest, Point, Quotation
 from cards.errors import CannotPrint
 from service.documents.press.press import Press
 from service.use_cases.records import Form
@@ -165,3 +165,10 @@ def test_no_word_runs_off_the_page():
 def test_the_same_digest_is_the_same_file():
     """Nothing in the file comes from the clock."""
     assert Press().write(MARNER, Form.PDF) == Press().write(MARNER, Form.PDF)
+
+
+def test_a_commitment_about_health_is_printed_with_its_caution():
+    """The usual caution goes with it onto paper; others have none."""
+    digest = Digest("A Book", commitments=(Commitment("Halve the dose of my pills by June."),))
+    assert "Talk to a doctor" in words_of(printed(digest), 0)
+    assert "Talk to a doctor" not in words_of(printed(MARNER), 0)
