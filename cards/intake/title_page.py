@@ -10,11 +10,11 @@ from cards.intake.dates import date_in
 from cards.intake.fact_lines import only_facts
 from cards.intake.facts import Facts
 from cards.intake.front_facts import without_facts
-from cards.intake.imprint import is_imprint, is_imprint_name, names_makers
+from cards.intake.imprint import is_imprint, names_makers
 from cards.intake.known_authors import is_known_author, is_known_surname
 from cards.intake.labels import Fact, fact_label
+from cards.intake.page_lines import SUBTITLE_STYLES, is_of_edition, may_title, same_title
 from cards.intake.title import (
-    MAX_TITLE_LINE,
     Named,
     author_line,
     is_full_name,
@@ -37,7 +37,6 @@ from cards.intake.wording import excerpt, flowing, folded, tidied
 _DELIBERATE = (".md", ".markdown", ".txt", ".text")
 """Endings of files whose properties are front matter, typed by hand over the digest."""
 _NAMES = frozenset({"title", "author", "header", "footer"})
-_SUBTITLE_STYLES = frozenset({"subtitle", "untertitel"})
 _MAX_DATE_WORDS = 5
 _MAKERS_BEHIND = re.compile(
     r"(?:[,;(]|\s[–—|·-])\s*((?:with |transl?\b|tr\b|eds?\b|edited|illustrated|hrsg\b|übers|aus "
@@ -120,7 +119,7 @@ class TitlePage:
             return
         if not self.title:
             self._take_named(named, lines)
-        elif self.facts.author is None and named.author and _same(named.title, self.title):
+        elif self.facts.author is None and named.author and same_title(named.title, self.title):
             self.facts.author = named.author
             self.facts.outside[Fact.AUTHOR] = [lines]
         elif self.facts.author is None and named.author is None and is_full_name(named.title):
@@ -210,7 +209,7 @@ class TitlePage:
         right_under = bool(origins) and under.origins[:1] == (origins[-1] + 1,)
         name = is_full_name(title) or is_known_surname(title)
         named = is_name(under.text) and not may_open_title(under.text)
-        if not name or not right_under or named or not _may_title(under):
+        if not name or not right_under or named or not may_title(under):
             return
         self.facts.author, self.facts.title = title, flowing(under.text)
         self.facts.found[Fact.AUTHOR] = list(origins)
@@ -221,7 +220,7 @@ class TitlePage:
         head, *rest = lines_apart(block)
         first = head.text
         maker = _LAST_BRACKET.search(first)
-        if maker is not None and maker.start() and _is_of_edition(maker[1], first[: maker.start()]):
+        if maker is not None and maker.start() and is_of_edition(maker[1], first[: maker.start()]):
             self.facts.at = head.origins
             self.facts.take(Fact.EDITION, maker[1])
             first = first[: maker.start()]
@@ -291,7 +290,7 @@ class TitlePage:
         ):
             self.facts.take(Fact.AUTHOR, author)
             return True
-        if style in _SUBTITLE_STYLES and self.facts.title is not None:
+        if style in SUBTITLE_STYLES and self.facts.title is not None:
             self.facts.title = f"{self.facts.title}: {flowing(block.text)}"
             self.facts.read(Fact.TITLE)
             return True
@@ -332,25 +331,3 @@ class TitlePage:
                 "the title at the top of the digest.",
             )
         )
-
-
-def _may_title(block: Block) -> bool:
-    """Tell whether a line under another may be a title: short, and no mere detail."""
-    short = len(block.text) <= MAX_TITLE_LINE and "\n" not in block.text
-    subtitle = block.style.lower() in _SUBTITLE_STYLES
-    shaped = block.shape in {Shape.HEADING, Shape.PARAGRAPH}
-    return shaped and short and not subtitle and not is_prose(block.text)
-
-
-def _is_of_edition(inside: str, before: str) -> bool:
-    """Tell whether brackets behind a title line hold what is said of the edition."""
-    named = named_in(before).author is not None
-    if not named and is_full_name(inside.rpartition(",")[0]):
-        return False
-    return names_makers(inside) or is_imprint(inside) or (named and is_imprint_name(inside))
-
-
-def _same(one: str, other: str) -> bool:
-    """Tell whether two titles are the same, or one of them is the other's beginning."""
-    first, second = sorted((folded(one), folded(other)), key=len)
-    return bool(first) and (second == first or second.startswith(f"{first} "))
