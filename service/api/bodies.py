@@ -8,6 +8,7 @@ from flask import Request
 from marshmallow import RAISE, Schema
 from webargs import missing
 from webargs.flaskparser import FlaskParser
+from werkzeug.datastructures import MultiDict
 from werkzeug.exceptions import BadRequest, UnsupportedMediaType
 
 
@@ -17,6 +18,7 @@ class BodyParser(FlaskParser):
     DEFAULT_UNKNOWN_BY_LOCATION = {  # noqa: RUF012 - as webargs has it
         **FlaskParser.DEFAULT_UNKNOWN_BY_LOCATION,
         "query": RAISE,
+        "files": RAISE,
     }
 
     def load_json(self, req: Request, schema: Schema) -> object:  # noqa: ARG002
@@ -45,7 +47,9 @@ class BodyParser(FlaskParser):
             UnsupportedMediaType: it is of another type.
         """
         if req.mimetype == "multipart/form-data":
-            return super().load_files(req, schema)
+            unknown = [(name, text) for name, text in req.form.items() if name not in schema.fields]
+            parts = MultiDict([*req.files.items(multi=True), *unknown])
+            return self._makeproxy(parts, schema)
         if req.get_data(cache=True):
             names = " or ".join(f"“{name}”" for name in schema.fields)
             raise UnsupportedMediaType(f"Send it as the part {names} of multipart/form-data.")

@@ -2,8 +2,10 @@
 
 import json
 from collections.abc import Callable, Iterable, Iterator
+from contextlib import ExitStack
 from http import HTTPStatus
-from typing import TypeAlias
+from io import BytesIO
+from typing import IO, TypeAlias
 
 from flask import Response, stream_with_context
 from marshmallow import Schema
@@ -127,26 +129,41 @@ def _streamed(
     sent: Iterable[FileStorage], take: Callable[[Desk, BundledFile], Digests], shape: Schema
 ) -> Response:
     """Return an answer that grows as the files are done: neither they nor it fill the memory."""
+    held = ExitStack()
+    uploads = [(shown_path(each.filename or ""), _taken_over(each, held)) for each in sent]
 
     def written() -> Iterator[str]:
         between = '{"files": ['
-        for report in _reports(desk(), sent, take):
+        for report in _reports(desk(), uploads, take):
             yield between + json.dumps(shape.dump(report))
             between = ", "
         yield "]}\n"
 
-    return Response(stream_with_context(written()), mimetype="application/json")
+    answer = Response(stream_with_context(written()), mimetype="application/json")
+    answer.call_on_close(held.close)
+    return answer
+
+
+def _taken_over(upload: FileStorage, held: ExitStack) -> IO[bytes]:
+    """Return the stream of an upload, to be closed by `held`.
+
+    Flask closes what uploads hold when the view returns, and the answer is written after that.
+    """
+    stream = held.enter_context(upload.stream)
+    upload.stream = BytesIO()
+    return stream
 
 
 def _reports(
-    laid: Desk, sent: Iterable[FileStorage], take: Callable[[Desk, BundledFile], Digests]
+    laid: Desk,
+    uploads: Iterable[tuple[str, IO[bytes]]],
+    take: Callable[[Desk, BundledFile], Digests],
 ) -> Iterator[dict[str, object]]:
     """Yield a report on each file, those inside a zip in its place; one is held at a time."""
-    for upload in sent:
-        name = shown_path(upload.filename or "")
-        content = upload.stream.read(LARGEST_BUNDLE + 1)
-        upload.close()
+    for name, stream in uploads:
         try:
+            with stream:
+                content = stream.read(LARGEST_BUNDLE + 1)
             for file in files_in(laid, [BundledFile(name, content)]):
                 yield _report(laid, file, take)
         except Exception as error:  # noqa: BLE001 - half of the answer is sent, the rest is to come

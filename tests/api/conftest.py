@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from io import BytesIO
 from pathlib import Path
+from typing import Any
 from uuid import UUID, uuid4
 
 import pytest
@@ -70,13 +71,21 @@ class Door:
         """Hand over a file."""
         return self.send("/api/digests", text.encode(), name)
 
-    def send(self, path: str, content: bytes, name: str) -> TestResponse:
+    def send(self, path: str, content: bytes, name: str, method: str = "POST") -> TestResponse:
         """Upload a file."""
-        form = {"file": FileStorage(BytesIO(content), name)}
-        boundary, body = encode_multipart(form)
-        return self.client.post(
-            path, data=body, content_type=f"multipart/form-data; boundary={boundary}"
+        return self.upload(path, {"file": FileStorage(BytesIO(content), name)}, method)
+
+    def hand_in(self, path: str, *files: tuple[str, bytes]) -> TestResponse:
+        """Upload many files at once, each given by name and content."""
+        return self.upload(
+            path, {"files": [FileStorage(BytesIO(content), name) for name, content in files]}
         )
+
+    def upload(self, path: str, form: dict[str, Any], method: str = "POST") -> TestResponse:
+        """Send a form with files."""
+        boundary, body = encode_multipart(form)
+        kind = f"multipart/form-data; boundary={boundary}"
+        return self.client.open(path, method=method, data=body, content_type=kind)
 
     def item(self, kind: str) -> str:
         """Return the id of an item of a kind."""

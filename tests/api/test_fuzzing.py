@@ -21,9 +21,9 @@ from schemathesis.engine import from_schema
 from schemathesis.engine.events import FatalError, NonFatalError, ScenarioFinished
 from schemathesis.engine.recorder import ScenarioRecorder
 
-from tests.api.conftest import Door
+from tests.api.conftest import WALKS, Door
 
-EXAMPLES = 15
+EXAMPLES = 10
 """Fuzzed requests an operation, besides those that cover each rule of the document."""
 CONFIG = {
     "seed": 1,
@@ -36,10 +36,21 @@ CONFIG = {
         "missing_required_header": {"expected-statuses": [428]},
     },
     # What a valid shape can still be refused for is in no JSON Schema: a day to come, a time
-    # zone there is not, a point a quotation cannot stand after, a file that is no digest.
+    # zone there is not, a point a quotation cannot stand after, a file that is no digest, text
+    # that is no bibliography.
     "operations": [
         {
-            "include-operation-id": ["put_digest", "put_reader", "post_answer", "post_check_in"],
+            "include-operation-id": [
+                "put_digest",
+                "put_reader",
+                "put_headings",
+                "post_answer",
+                "post_check_in",
+                "post_mending",
+                "post_wording",
+                "post_annotations",
+                "read_citations",
+            ],
             "checks": {
                 "positive_data_acceptance": {
                     "expected-statuses": ["2xx", "304", "404", "409", "422"]
@@ -47,21 +58,28 @@ CONFIG = {
             },
         },
         {
-            "include-operation-id": ["add_file", "read_file"],
+            "include-operation-id": ["add_file", "read_file", "put_book"],
             "checks": {"positive_data_acceptance": {"expected-statuses": ["2xx", "415", "422"]}},
         },
     ],
 }
 
 
+# Text that schemathesis knows no media type for is sent as plain text would be.
+schemathesis.serializer.alias("application/x-bibtex", "text/plain")
+MENDED = "The clerk takes a lamp to the river and counts the boats that do not come (p. 80)."
+BOOK = "CHAPTER I\n\nThe drains were full. Mud keeps its own acounts, said the ferryman.\n"
+
+
 @dataclass
 class Library:
-    """One digest, whose ids fuzzed requests are given; as it was before each of them."""
+    """A digest whose ids fuzzed requests are given, as it was before each of them.
+
+    One of its points took another's place; its book was read twice, and its text was given.
+    """
 
     file: Path
-    digest: dict[str, Any]
-    item: str
-    answer: str
+    known: dict[str, str]
     saved: Path
 
     def restore(self) -> None:
@@ -70,20 +88,12 @@ class Library:
 
     def lend_ids(self, case: Case) -> None:
         """Put ids that are there in the place of those made up, where the case means well."""
-        known = {
-            "digest_id": self.digest["id"],
-            "item_id": self.item,
-            "answer_id": self.answer,
-            "digest": self.digest["id"],
-            "item": self.item,
-            "commitment": self.digest["commitments"][0]["id"],
-        }
         if meant_well(case, ParameterLocation.PATH):
-            for name in case.path_parameters:
-                case.path_parameters[name] = known[name]
+            for name in self.known.keys() & case.path_parameters.keys():
+                case.path_parameters[name] = self.known[name]
         if meant_well(case, ParameterLocation.BODY) and isinstance(case.body, dict):
-            for name in {"digest", "item", "commitment"} & set(case.body):
-                case.body[name] = known[name]
+            for name in {"digest", "item", "commitment", "continues"} & set(case.body):
+                case.body[name] = self.known[name]
         if meant_well(case, ParameterLocation.HEADER) and "If-Match" in case.headers:
             case.headers["If-Match"] = "*"
 
@@ -96,13 +106,31 @@ def meant_well(case: Case, where: ParameterLocation) -> bool:
 
 @pytest.fixture
 def library_of_one(door: Door, tmp_path: Path) -> Library:
-    """A library with one digest and one answer."""
-    digest = door.client.get(door.add().headers["Location"]).json
+    """A library with one book, read twice, and one answer."""
+    where = door.add().headers["Location"]
+    given = door.client.get(where).json
+    given["points"][1] = {"text": MENDED, "locator": "p. 80"}
+    door.client.put(where, json=given, headers={"If-Match": "*"})
+    (change,) = door.client.get(f"{where}/changes").json["changes"]
+    again = door.add(WALKS.replace("Pages: 200", "Pages: 200\n\nFinished: 4 May 2011"), "2011.md")
+    door.send(f"{where}/book", BOOK.encode(), "walks.txt", "PUT")
     item = door.item("theme")
-    answer = door.answer(item).json["id"]
+    digest = door.client.get(where).json
+    known = {
+        "digest_id": digest["id"],
+        "other_id": again.json["digest"]["id"],
+        "revision": "1",
+        "part_id": change["part"]["id"],
+        "continues": change["before"]["id"],
+        "item_id": item,
+        "answer_id": door.answer(item).json["id"],
+        "digest": digest["id"],
+        "item": item,
+        "commitment": digest["commitments"][0]["id"],
+    }
     file, saved = tmp_path / "library.db", tmp_path / "saved.db"
     copy(file, saved)
-    return Library(file, digest, item, answer, saved)
+    return Library(file, known, saved)
 
 
 def copy(source: Path, target: Path) -> None:
