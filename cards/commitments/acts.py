@@ -19,7 +19,7 @@ _VISIBLE_BEING = re.compile(
     r"@|on the (?!lookout|alert|way to being)|the 1th (?:to|1 to|person to)|the "
     r"last to|there|silent(?! and calm)|quiet (?:for|until)|seated|offline"
     r"|present at|by the|off (?:the|my|social|line)|away from|on time|in by"
-    r"|asleep by|at my|with (?:my|the|her|him)|dressed|washed|early for|punctual"
+    r"|asleep by|at my|with (?:my|the|her|him)|dressed|washed|early for|punctual (?:at|for|to)"
     r"|standing)(?!\S)"
 )
 _LATER = re.compile(
@@ -67,6 +67,8 @@ _INVISIBLE_WITH = {
     for verb, pattern in {
         "let": r"go(?: of\b| ?\.?$)",
         "give": r"up ?\.?$",
+        "take": r"(?:things|life|everything|myself) (?:as|easy|easier|slowly|slower|lightly|less"
+        r"|more|1|seriously)(?!\S)|(?:it|things) easy",
         "spend": r"(?:more|less) (?:time|energy)",
         "listen": r"(?:better|more|people|others|to (?:people|others))\b ?(?:carefully)? ?\.?$"
         r"|(?:better|kindly|patiently|gently|fully)",

@@ -26,6 +26,13 @@ class Cadence:
     implied: bool = False
 
 
+WEEKDAY = "(?:" + "|".join(DAYS) + ")"
+"""Pattern of the name of a weekday."""
+PART = r"(?:morning|evening|night|afternoon|lunchtime|lunch time|noon|teatime|bedtime|midday)"
+"""Pattern of a part of the day that is told with a weekday."""
+_JOIN = r"(?: ,)?(?: and| or| &)?(?: on)?(?: (?:every|each|the|a))?"
+WEEKDAY_LIST = rf"{WEEKDAY}s?(?: {PART}s?)?(?:{_JOIN} {WEEKDAY}s?(?: {PART}s?)?)*"
+"""Pattern of weekdays side by side: "monday and thursday nights"."""
 _WEEKDAY = re.compile(rf"(?<!\S)({'|'.join(DAYS)})s?(?!\S)")
 
 

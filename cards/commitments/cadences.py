@@ -4,29 +4,28 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
-from cards.commitments.cadence import Cadence, named_days, step_of
+from cards.commitments.beside import with_what_stands_beside
+from cards.commitments.cadence import PART, WEEKDAY, WEEKDAY_LIST, Cadence, named_days, step_of
 from cards.commitments.feasts import FEASTS
 from cards.commitments.line import Line, words
 from cards.commitments.measure import WEEKDAYS, WEEKEND, WORKING_DAYS, Period
 from cards.commitments.monthly import take_monthly
+from cards.commitments.parts_of_day import PARTS_OF_A_DAY, parts_in
 from cards.commitments.spans import DAYS, MONTHS
 
-_WD = "(?:" + "|".join(DAYS) + ")"
-_PART = r"(?:morning|evening|night|afternoon|lunchtime|lunch time|noon|teatime|bedtime|midday)"
 _DAILY = (
-    r"(?:single |blessed |working )?(?:day|night|evening|morning|afternoon"
+    r"(?:(?:single|blessed|working|clear|dry|fine|sunny|wet|frosty|starry|free|spring|summer|autumn"
+    r"|winter) )?(?:day|night|evening|morning|afternoon"
     r"|bedtime|noon|midday|dawn|sunrise|sunset|dusk"
     r"|breakfast|lunch|lunchtime|dinner|supper|meal|mealtime|teatime|nightfall|midnight)"
 )
 _UNIT = r"(?:hour|day|week|month|quarter|year|night|evening|morning|afternoon)"
-_JOIN = r"(?: ,)?(?: and| or| &)?(?: on)?(?: (?:every|each|the|a))?"
-_LIST = rf"{_WD}s?(?: {_PART}s?)?(?:{_JOIN} {_WD}s?(?: {_PART}s?)?)*"
 _STEP = r"(?P<step>other|alternate|[2-9]th|1\dth|\d{1,3}(?! \d))"
 _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "weekdays a month",
         words(
-            rf"(?:on )?(?P<n>\d{{1,2}}) (?P<day>{_WD})s?(?: {_PART}s?)? (?:(?:in|of|out of) )?"
+            rf"(?:on )?(?P<n>\d{{1,2}}) (?P<day>{WEEKDAY})s?(?: {PART}s?)? (?:(?:in|of|out of) )?"
             r"(?:a|each|every|per) (?P<unit>month|quarter|year)"
         ),
     ),
@@ -34,7 +33,7 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
         "stepped weekday",
         words(
             r"(?:on )?(?:(?:each|every) (?P<step>other|2th|[2-9]th|[2-9]) |"
-            rf"(?P<alternate>alternate ))(?P<days>{_LIST})"
+            rf"(?P<alternate>alternate ))(?P<days>{WEEKDAY_LIST})"
         ),
     ),
     (
@@ -42,7 +41,7 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
         words(
             r"(?:(?P<n>\d{1,3}) (?:different |separate |other )?(?:times|occasions)|"
             r"(?P<once>once|1 time)"
-            rf"|(?P<d>\d{{1,2}}) (?:(?:separate|different) )?(?:{_PART}|day|night|weekday"
+            rf"|(?P<d>\d{{1,2}}) (?:(?:separate|different) )?(?:{PART}|day|night|weekday"
             r"|week night)s?(?: out)?)"
             r" (?:(?:in |of |out of |every |each )?(?:a|an|per|each|every|the)|every"
             r"|each|per|in each|in every)"
@@ -53,7 +52,7 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     ),
     (
         "days in days",
-        words(rf"(?P<d>\d) (?:{_PART}|day|night)s?(?: out)? (?:of|in) (?:7|the 7|every 7)"),
+        words(rf"(?P<d>\d) (?:{PART}|day|night)s?(?: out)? (?:of|in) (?:7|the 7|every 7)"),
     ),
     (
         "weekdays",
@@ -66,12 +65,12 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
     ),
     (
         "range",
-        words(rf"(?:from )?(?P<first>{_WD})s? (?:to|through|thru|until) (?P<last>{_WD})s?"),
+        words(rf"(?:from )?(?P<first>{WEEKDAY})s? (?:to|through|thru|until) (?P<last>{WEEKDAY})s?"),
     ),
     (
         "every weekend",
         words(
-            rf"(?:each|every|per)(?: (?P<step>other|[2-9]th|[2-9]))? weekends?(?: {_PART})?"
+            rf"(?:each|every|per)(?: (?P<step>other|[2-9]th|[2-9]))? weekends?(?: {PART})?"
             r"|once a weekend|(?:on )?(?P<alternate>alternate) weekends?"
         ),
     ),
@@ -79,18 +78,21 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
         "weekends",
         words(
             r"(?:(?:at|on|over|during|the) ){0,3}weekends(?: and holidays)?|at the weekend"
-            rf"|weekend {_PART}s"
+            rf"|weekend {PART}s"
         ),
     ),
     (
         "except",
         words(
-            rf"(?:every|each) (?:single )?(?:day|{_PART})(?: of the week)? (?:except|but"
+            rf"(?:every|each) (?:single )?(?:day|{PART})(?: of the week)? (?:except|but"
             r"|save|bar|apart from|other than)(?: for)?(?: on)?(?: the)? "
-            rf"(?P<days>{_LIST}|weekends?|the weekend|weekdays)"
+            rf"(?P<days>{WEEKDAY_LIST}|weekends?|the weekend|weekdays)"
         ),
     ),
-    ("weekday list", words(rf"(?P<lead>(?:on )?(?:every|each|a|per) |on |)(?P<days>{_LIST})")),
+    (
+        "weekday list",
+        words(rf"(?P<lead>(?:on )?(?:every|each|a|per) |on |)(?P<days>{WEEKDAY_LIST})"),
+    ),
     (
         "other unit",
         words(
@@ -98,6 +100,7 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
             rf"|alternate)(?: calendar)? (?P<unit>{_UNIT})s?"
         ),
     ),
+    ("parts of a day", PARTS_OF_A_DAY),
     (
         "every daypart",
         words(
@@ -129,9 +132,9 @@ _NOT_BEFORE_A = frozenset(
     "as on go going".split()
 )
 _NOT_AFTER_A = frozenset(
-    "without off before after from later ago on of alone away long free".split()
+    "without off before after from later ago hence on of alone away long free".split()
 )
-_PLURAL = re.compile(rf"(?<!\S){_WD}s(?!\S)|(?<!\S){_WD} (?:{_PART})s(?!\S)")
+_PLURAL = re.compile(rf"(?<!\S){WEEKDAY}s(?!\S)|(?<!\S){WEEKDAY} (?:{PART})s(?!\S)")
 
 
 def take_cadence(line: Line) -> Cadence | None:
@@ -155,7 +158,7 @@ def take_cadence(line: Line) -> Cadence | None:
         return None
     _, _, name, found = best
     line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
-    return _beside(line, _MEANT[name](found))
+    return with_what_stands_beside(line, _MEANT[name](found))
 
 
 def _fits(name: str, found: re.Match[str], left: str) -> bool:
@@ -253,49 +256,9 @@ _MEANT: dict[str, Callable[[re.Match[str]], Cadence]] = {
     "except": _except,
     "weekday list": _weekday_list,
     "other unit": lambda found: _of_unit(found["unit"], step_of(found) if found["step"] else 2),
+    "parts of a day": lambda found: Cadence(Period.DAY, times=parts_in(found[0])),
     "every daypart": lambda _: Cadence(Period.DAY),
     "adverb": lambda found: _of_unit(_ADVERBS.get(found["adverb"], "day"), 1),
     "every unit": lambda found: _of_unit(found["unit"], 1),
     "a unit": lambda found: _of_unit(found["unit"], 1),
 }
-_LONE_DAYS = words(
-    rf"(?:,? ?(?:always )?(?:on|each|every)(?: the| a)? )(?P<days>{_LIST})|"
-    rf"(?P<bare>{_LIST})(?= [.,;:]|$)"
-)
-_DAY_GROUP = words(
-    r"(?:on |every |each ){0,3}(?:weekdays|weekends|a weekday|a weekend|the weekend)"
-)
-_TIMES = words(r"(?P<n>\d{1,3}) (?:times|occasions)|once")
-_NOT_A_START = re.compile(
-    r"(?<!\S)(?:from|starting|beginning|since|by|before|until|next|this)(?: on)? $"
-)
-
-
-def _beside(line: Line, cadence: Cadence) -> Cadence:
-    """Add what stands elsewhere: weekdays beside a weekly cadence, times beside any."""
-    if cadence.period is Period.WEEK and not cadence.on:
-        for found in _LONE_DAYS.finditer(line.left):
-            if not _NOT_A_START.search(line.left[: found.start()]):
-                line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
-                days = named_days(found["days"] or found["bare"])
-                chosen = " or " in found[0]
-                times = cadence.times or (
-                    1 if chosen or (cadence.every == 1 and len(days) == 1) else None
-                )
-                cadence = replace(cadence, on=days, times=times)
-                break
-        else:
-            group = line.take(_DAY_GROUP)
-            if group is not None:
-                days = frozenset(WEEKEND if "weekend" in group[0] else WORKING_DAYS)
-                cadence = replace(cadence, on=days, times=cadence.times or 1)
-    elif cadence.period is Period.DAY and not cadence.on and cadence.every == 1:
-        group = line.take(_DAY_GROUP)
-        if group is not None:
-            days = frozenset(WEEKEND if "weekend" in group[0] else WORKING_DAYS)
-            cadence = replace(cadence, on=days)
-    if cadence.times is None:
-        said = line.take(_TIMES)
-        if said is not None:
-            cadence = replace(cadence, times=int(said["n"] or 1))
-    return cadence

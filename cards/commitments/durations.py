@@ -96,7 +96,8 @@ def take_minutes(line: Line) -> int | None:
     for pattern, value in _COMPILED:
         for found in pattern.finditer(line.left):
             lead = found["lead"]
-            if lead in {"every", "each"}:
+            bounded = lead in {"within", "in"} and value(found) >= _LONGEST
+            if lead in {"every", "each"} or bounded:
                 continue
             offset = found["off"] is not None and lead not in {"for", "spend", "wait"}
             if lead in _NOT_A_LENGTH or offset:

@@ -6,6 +6,7 @@ _FIXED = {
     "newyear": (1, 1),
     "epiphany": (1, 6),
     "twelfth night": (1, 5),
+    "12th night": (1, 5),
     "candlemas": (2, 2),
     "valentine 's day": (2, 14),
     "valentines day": (2, 14),

@@ -11,6 +11,7 @@ import unicodedata
 from datetime import date
 
 from cards.commitments.numbers import in_figures
+from cards.commitments.short_names import ABBREVIATED, in_full
 
 MAX_READ = 2_000
 """Characters that are read of a commitment: three hundred words, ten times a long one."""
@@ -27,6 +28,13 @@ _HALF_DAY = re.compile(r"(?<=\d)\s?(?:o'?clock)\b")
 _SUFFIXED = re.compile(r"(?<!\w)(\d{1,4})(?:st|nd|rd|th)\b")
 _HOURS_MINUTES = re.compile(r"(?<!\w)(\d{1,2})\s?h(?:ours?|rs?)?\s?(\d{1,2})\s?(?:m|mins?)?\b")
 _GLUED = re.compile(r"(?<!\w)(\d{1,4})(min|mins|minutes|hrs?|h|km|x|days?|weeks?|pages?)\b")
+_MONTH_NAMES = (
+    "january february march april may june july august september october november december".split()
+)
+_DAY_MONTH = re.compile(
+    r"(?<=\b(?:by|on) )(\d{1,2})[/.](\d{1,2})(?=\s*(?:[,;!?]|\.(?!\d)|$|[a-z]))", re.ASCII
+)
+"""A day and a month in figures, only after "by" or "on": "1/2 a page" is none."""
 _TOKEN = re.compile(r"=\d{8}=|@|\d+(?:[.,]\d+)?|[^\W\d_]+(?:'[^\W\d_]+)?|[.,;:!?()\[\]]")
 _CONTRACTED = {
     "i'll": "i will",
@@ -51,47 +59,6 @@ _CONTRACTED = {
     "someone's": "someone 's",
     "whatever's": "whatever is",
 }
-_ABBREVIATED = {
-    "mon": "monday",
-    "mons": "mondays",
-    "tue": "tuesday",
-    "tues": "tuesday",
-    "wed": "wednesday",
-    "weds": "wednesday",
-    "thu": "thursday",
-    "thur": "thursday",
-    "thurs": "thursday",
-    "fri": "friday",
-    "jan": "january",
-    "feb": "february",
-    "apr": "april",
-    "aug": "august",
-    "sep": "september",
-    "sept": "september",
-    "oct": "october",
-    "nov": "november",
-    "dec": "december",
-    "xmas": "christmas",
-    "hr": "hour",
-    "hrs": "hours",
-    "min": "minutes",
-    "mins": "minutes",
-    "secs": "seconds",
-    "wk": "week",
-    "wks": "weeks",
-    "mth": "month",
-    "yr": "year",
-    "yrs": "years",
-    "till": "until",
-    "til": "until",
-    "'til": "until",
-    "thrice": "3 times",
-    "twice": "2 times",
-    "daybreak": "dawn",
-    "noontime": "noon",
-    "tonite": "tonight",
-    "oneself": "myself",
-}
 _FOLDS = tuple(
     (re.compile(rf"(?<!\S){pattern}(?!\S)"), words)
     for pattern, words in (
@@ -106,12 +73,13 @@ _FOLDS = tuple(
             r"(?:a|each|every|1|per|the|this|this coming|that|whole|next|another) fortnight",
             lambda found: _fortnight(found[0]),
         ),
+        (r"(?:coming|following) fortnight", "next 2 weeks"),
         (r"fortnightly|biweekly|bi weekly", "every 2 weeks"),
         (r"fortnight", "2 weeks"),
         (r"(\d+) fortnights", lambda found: f"{2 * int(found[1])} weeks"),
         (r"quarterly", "every quarter"),
         (r"bimonthly|bi monthly", "every 2 months"),
-        (r"(?:half yearly|semi annually|semiannually|biannually)", "every 6 months"),
+        (r"half yearly|semi annually|semiannually|biannually|every half year", "every 6 months"),
         (r"biennially", "every 2 years"),
         (r"(?:nightly|each and every night)", "every night"),
         (r"each and every", "every"),
@@ -148,9 +116,10 @@ def plain(text: str) -> str:
 
 def line_of(text: str) -> str:
     """Return a commitment as a line of plain words; see the module."""
-    said = plain(text).casefold()
+    said = in_full(plain(text))
     said = _ISO.sub(lambda found: _dated(found[1], found[2], found[3], found[0]), said)
     said = _FIGURES.sub(_figures, said)
+    said = _DAY_MONTH.sub(_day_and_month, said)
     said = _HALF_DAY.sub(" oclock", said)
     said = _CLOCK.sub(" @ ", said)
     said = _SUFFIXED.sub(r" \1 th ", said)
@@ -160,7 +129,7 @@ def line_of(text: str) -> str:
     said = said.replace("%", " percent ")
     words: list[str] = []
     for token in _TOKEN.findall(said):
-        word = _CONTRACTED.get(token, _ABBREVIATED.get(token, token))
+        word = _CONTRACTED.get(token, ABBREVIATED.get(token, token))
         if word.endswith("'s") and len(word) > 2:
             word = f"{word[:-2]} 's"
         words.extend(word.split())
@@ -190,6 +159,16 @@ def _figures(found: re.Match[str]) -> str:
     if month > 12 >= day:
         day, month = month, day
     return _dated(str(year + 2000 if year < 100 else year), str(month), str(day), found[0])
+
+
+def _day_and_month(found: re.Match[str]) -> str:
+    """Read "31/12" the British way, and the American where only that can be."""
+    day, month = int(found[1]), int(found[2])
+    if month > 12 >= day:
+        day, month = month, day
+    if not (1 <= day <= 31 and 1 <= month <= 12):
+        return found[0]
+    return f"{day} {_MONTH_NAMES[month - 1]}"
 
 
 def _dated(year: str, month: str, day: str, written: str) -> str:

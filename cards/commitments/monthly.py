@@ -2,22 +2,20 @@
 
 import re
 
-from cards.commitments.cadence import Cadence, byday, step_of
+from cards.commitments.cadence import PART, WEEKDAY, Cadence, byday, step_of
 from cards.commitments.line import Line, words
 from cards.commitments.measure import Period
-from cards.commitments.spans import DAYS, MONTHS
+from cards.commitments.spans import MONTHS
 
-_WD = "(?:" + "|".join(DAYS) + ")"
-_PART = r"(?:morning|evening|night|afternoon|lunchtime|lunch time|noon|teatime|bedtime|midday)"
 _NTH = r"(?:[1-5]th|last)"
 _EACH = r"(?:each|every|a|per|the|any|that|this)"
 _MONTHLY = words(
-    rf"(?:on )?(?:(?P<lead>each|every) )?(?:the )?(?P<which>{_NTH}(?: {_WD})?(?:"
-    rf"(?: ,)?(?: and| or) (?:the )?{_NTH}(?: {_WD})?)*)"
-    rf"(?: (?P<day>{_WD})s?)?(?: {_PART}s?)?(?: (?:of|in) (?P<of>{_EACH}|my|our)(?: calendar)?"
+    rf"(?:on )?(?:(?P<lead>each|every) )?(?:the )?(?P<which>{_NTH}(?: {WEEKDAY})?(?:"
+    rf"(?: ,)?(?: and| or) (?:the )?{_NTH}(?: {WEEKDAY})?)*)"
+    rf"(?: (?P<day>{WEEKDAY})s?)?(?: {PART}s?)?(?: (?:of|in) (?P<of>{_EACH}|my|our)(?: calendar)?"
     rf"(?: (?P<step>other|[2-9]th|\d+))?(?: calendar)? (?P<unit>month|quarter|year)s?)?"
 )
-_NAMED_DAY = re.compile(rf"(?P<which>{_NTH})(?: (?P<day>{_WD}))?")
+_NAMED_DAY = re.compile(rf"(?P<which>{_NTH})(?: (?P<day>{WEEKDAY}))?")
 
 
 def take_monthly(line: Line) -> Cadence | None:

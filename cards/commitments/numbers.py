@@ -83,7 +83,7 @@ def _number(words: list[str], at: int) -> tuple[str, int]:
 
 
 def _several(words: list[str], at: int) -> tuple[str, int]:
-    """Read "a dozen", "half a dozen", "a couple of"."""
+    """Read "a dozen", "half a dozen", "a score of", "a couple of"."""
     here, then, last = (_word(words, at + step) for step in range(3))
     if here == "half" and then in _ARTICLES and last == "dozen":
         return "6", 3
@@ -91,6 +91,8 @@ def _several(words: list[str], at: int) -> tuple[str, int]:
     noun = _word(words, at + lead)
     if noun == "dozen" and lead:
         return "12", 2
+    if noun == "score" and lead and _word(words, at + 2) == "of":
+        return "20", 3
     if noun == "couple" and (lead or _word(words, at + 1) == "of"):
         used = lead + 1
         return "2", used + (_word(words, at + used) == "of")

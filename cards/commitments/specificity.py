@@ -46,6 +46,20 @@ _TOWARDS = re.compile(
     r"|future|moment|present|full|way|things?|idea|point|universe|poor|weak"
     r"|same)[^\W\d_]+"
 )
+_TO_SOME = re.compile(
+    r"(?<!\S)(?:with|to|towards|toward) (?!others|strangers|things|humans|lots|goals|acts|works"
+    r"|deeds|times|this|us|changes|emotions|feelings|setbacks|problems|difficulties)"
+    r"(?:[^\W\d_]{2,}[^s\W\d_]s|children|men|women)(?!\S)"
+)
+"""Towards a sort of people or beasts: "with clerks", "to children"."""
+_TO_THE = re.compile(
+    r"(?<!\S)(?:trust|respect|forgive|honou?r|appreciate|remember|value) the (?!world|people"
+    r"|moment|truth|process|journey|little|small|present|past|future|universe|best|good|things?"
+    r"|fact|way|same|importance|power|value|beauty)[^\W\d_]+"
+)
+_AT_HOME = re.compile(r"(?<!\S)(?<!feel )at (?:home|school|church|table|court|sea|market)(?!\S)")
+_DEGREE = re.compile(r"(?<!\S)(?:more|less|fewer|cut (?:down|back) on)(?! than)(?!\S)")
+_DETERMINED = re.compile(r"(?<!\S)(?:the|this|that|these|those) (?:\S+ )?[^\W\d_]{3,}")
 _MUCH = re.compile(
     r"(?<!\S)\d+ (?:\S+ )?(?:pages?|lines?|words?|verses?|miles?|kilometres?|km"
     r"|steps|laps|lengths|minutes?|hours?|chapters?|poems?)(?!\S)|half an hour"
@@ -57,8 +71,8 @@ def is_specific(text: str, cue: Cue | None, *, minutes: bool, concrete: bool) ->
     """Tell whether the words say to whom, to what, where or when.
 
     "Someone", "people" and "something" name nobody and nothing; a cadence ("every day")
-    tells how often, not when. An act that is whole by itself ("walk", "meditate") needs
-    only its length.
+    tells how often, not when; more of a thing in general ("more poetry") is none of it. An
+    act that is whole by itself ("walk", "meditate") needs only its length.
 
     Args:
         text: the commitment.
@@ -70,12 +84,15 @@ def is_specific(text: str, cue: Cue | None, *, minutes: bool, concrete: bool) ->
         return True
     line = line_of(text)
     if not concrete:
-        return _named(text, line) or _TOWARDS.search(line) is not None
+        towards = (_TOWARDS, _TO_SOME, _TO_THE, _AT_HOME)
+        return _named(text, line) or any(pattern.search(line) for pattern in towards)
     if _CLOCK.search(line) or _PLACE.search(line) or _named(text, line):
         return True
     verb = act_of(text, measured=True).verb or ""
     if verb in INTRANSITIVE and (minutes or _MUCH.search(line)):
         return True
+    if _DEGREE.search(line) and not _DETERMINED.search(line):
+        return False
     return bool(_objects(line, verb))
 
 

@@ -3,17 +3,17 @@
 import re
 from datetime import date, timedelta
 
-from cards.commitments.cadence import named_days
+from cards.commitments.bare_days import BARE_DAY
+from cards.commitments.cadence import WEEKDAY, named_days
 from cards.commitments.dates import DATE, day_or_span
 from cards.commitments.lengths import Bound, Term
-from cards.commitments.line import GAP, Line, words
-from cards.commitments.spans import DAYS, MONTHS
+from cards.commitments.line import Line, words
+from cards.commitments.spans import MONTHS
 
-_WD = "(?:" + "|".join(DAYS) + ")"
 _UNITS = (
     r"(?P<unit>(?:school )?(?:day|night|evening|morning|afternoon|lunchtime|week"
     r"|weekend|weekday|month|quarter|year|school day"
-    rf"|hour|breakfast|dinner|lunch|supper|meal)s?|{_WD}s?(?: (?:morning|evening"
+    rf"|hour|breakfast|dinner|lunch|supper|meal)s?|{WEEKDAY}s?(?: (?:morning|evening"
     r"|afternoon|night)s?)?)(?: 's| ')?"
 )
 _MUCH = r"(?:at least |about |another |a further |some |up to |a total of |the 1th |1th |all )?"
@@ -85,10 +85,6 @@ _ALL_UNIT = words(
     r"(?:all|the rest of (?:the|this|my)|the remainder of (?:the|this)|the "
     r"whole) (?P<unit>week|month|quarter|year|weekend)(?: long)?"
 )
-_BARE = words(
-    r"(?P<lead>on|in|at|come|over|some ?time|some day|any day|late|early)?"
-    rf"(?P<sp> )?(?P<late>late |early |any time |some time )?(?P<date>{DATE})"
-)
 _UNKNOWN = words(
     r"(?:once )?this (?:term|semester|season|school year|holiday|winter term"
     r"|summer term)|by the time [^,.;~]{2,80}|"
@@ -101,14 +97,10 @@ _UNKNOWN = words(
     r"|harvest|meeting|lesson|rehearsal|reunion|concert|examination|term"
     r"|semester|session|appointment|deadline))"
 )
-_NEXT_TIME = words(r"(?:on )?(?:the )?next (?:(?P<n>\d{1,3}) times|time)")
 _MONTHS_AND_SEASONS = re.compile(
-    rf"(?:next |the )?(?:{'|'.join(MONTHS)}|spring|summer|autumn|winter)"
+    rf"(?:next |the )?(?:{'|'.join(MONTHS)}|spring|summer|autumn|winter|lent|advent)"
 )
 """What one waits until the beginning of: no clothes until September, none in August."""
-_BARE_DAY = re.compile(
-    rf"(?:(?:the |this |next |coming |following )*{_WD}(?: \w+)?|the \d{{1,2}}th)"
-)
 
 
 def take_length(line: Line, on: date) -> Term:
@@ -138,7 +130,7 @@ def _take_spans(line: Line, on: date, term: Term) -> None:
 
 def _take_from_to(line: Line) -> re.Match[str] | None:
     found = _FROM_TO.search(line.left)
-    if found is None or re.search(rf"{_WD}s?$", found["to"]):
+    if found is None or re.search(rf"{WEEKDAY}s?$", found["to"]):
         return None
     return line.take(_FROM_TO)
 
@@ -214,8 +206,8 @@ def _measured(term: Term, said: str, count: int, *, lead: str | None) -> None:
 def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> None:
     for found in pattern.finditer(line.left):
         said = found.groupdict()
-        ranged = re.search(rf"{_WD}s? $", line.left[: found.start()]) is not None
-        if pattern is _UNTIL and ranged and re.fullmatch(_WD, found["date"]):
+        ranged = re.search(rf"{WEEKDAY}s? $", line.left[: found.start()]) is not None
+        if pattern is _UNTIL and ranged and re.fullmatch(WEEKDAY, found["date"]):
             continue
         if (
             pattern is _UNTIL
@@ -235,7 +227,7 @@ def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> N
         line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
         first, last = span
         term.bound = Bound.UNTIL if pattern is _UNTIL else Bound.BY
-        term.weekday = bool(_BARE_DAY.fullmatch(found["date"]))
+        term.weekday = bool(BARE_DAY.fullmatch(found["date"]))
         before = said.get("before")
         if (
             pattern is _UNTIL
@@ -275,35 +267,3 @@ def _take_whole(line: Line, on: date, term: Term) -> None:
             line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
             term.deadline, term.bound = span[1], Bound.DURING
             return
-
-
-def take_days(line: Line, on: date) -> list[tuple[date, date, bool]]:
-    """Take the bare dates of a line: first and last day of each, and whether it is a weekday."""
-    spans: list[tuple[date, date, bool]] = []
-    for _ in range(6):
-        taken = None
-        for found in _BARE.finditer(line.left):
-            phrase = found["date"]
-            if not found["lead"] and re.fullmatch(
-                r"may|march|spring|now|fall|\d{4}|the (?:week|day|month|year|quarter|weekend"
-                r"|spring|winter|summer|autumn)|(?:my|our) \w+",
-                phrase,
-            ):
-                continue
-            if phrase == "now" or (found["lead"] == "at" and re.fullmatch(r"\d{4}", phrase)):
-                continue
-            span = day_or_span(phrase, on)
-            if span is not None:
-                taken = found
-                spans.append((*span, bool(_BARE_DAY.fullmatch(phrase))))
-                break
-        if taken is None:
-            return spans
-        line.left = f"{line.left[: taken.start()]}{GAP}{line.left[taken.end() :]}"
-    return spans
-
-
-def take_next_times(line: Line) -> int | None:
-    """Take "the next time", "the next three times" from a line; None without."""
-    found = line.take(_NEXT_TIME)
-    return None if found is None else int(found["n"] or 1)

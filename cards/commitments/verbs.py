@@ -58,7 +58,22 @@ ACTS = frozenset(
     criticize gossip shout swear curse argue scold nag lie boast scroll browse smoke gamble
     snack stream tweet post comment download install charge strip change rotate debate recount
     narrate retell advise warn demonstrate explain conduct direct accompany join attend enroll
-    perform act-out hum spar preach plank squat lunge skip bend reach""".split()
+    perform act-out hum spar preach plank squat lunge skip bend reach
+    inspect calibrate catalogue catalog sterilise sterilize disinfect rewire solder weld
+    forge rivet lubricate grease drain refill pot repot thin graft mulch shear lamb
+    drench deworm vaccinate inject bandage splint swab launder starch embroider crochet
+    felt dye tan upholster reupholster whitewash plaster tile grout caulk insulate
+    sandpaper hone whet strop grind haul launch moor anchor furl reef splice scrape
+    winch pump bail chart survey map film frame engrave etch stencil stamp typeset index
+    busk serenade score invigilate grade debrief audit reconcile invoice tally pawn
+    auction appraise redeem tithe fundraise leaflet picket parboil simmer proof prove
+    ferment distil decant salt scour mop wax beeswax declutter shelve alphabetise
+    alphabetize dial fax telegraph ping courier patrol guard escort ferry taxi trek wade
+    scale abseil wrestle punt canoe kayak surf skate sledge juggle somersault baptise
+    baptize anoint christen genuflect toll peal salute curtsey curtsy tuck cradle rock
+    burp plait braid massage thaw defrost descale unblock unclog rewind reload restock
+    reorder reseed rebuild repaint retype reprint rehang restring retune retouch back
+    bait trawl gut fillet gild limewash thresh winnow glean scythe reap""".split()
 )
 """Verbs of doing that someone could see."""
 

@@ -1,0 +1,40 @@
+"""What a situation says of its own coming: "when I lock the shop every evening"."""
+
+from datetime import date
+
+from cards.commitments.bare_days import take_days
+from cards.commitments.cadence import WEEKDAY, Cadence
+from cards.commitments.cadences import take_cadence
+from cards.commitments.line import GAP, Line, words
+
+_PART = r"(?:morning|evening|night|afternoon)"
+_CONDITION = ("if ", "in case ")
+_RECURS = words(
+    rf"(?P<last>(?:(?:on )?(?:each|every) (?!time|1(?: |$))[^,;:]{{2,60}}"
+    rf"|on {WEEKDAY}s(?: {_PART}s?)?|on {WEEKDAY} {_PART}s))"
+)
+_FALLS = words(
+    rf"(?P<last>(?:on|this|next) (?:next )?{WEEKDAY}(?: {_PART})?|tomorrow(?: {_PART})?|tonight)"
+)
+
+
+def cadence_of_clause(
+    words_of_cue: str, on: date
+) -> tuple[Cadence | None, list[tuple[date, date, bool]]]:
+    """Return the cadence or the day a "when ..." clause ends with.
+
+    What may never come ("if it rains on Friday") has neither, nor has a clause that only
+    begins with one.
+    """
+    line = Line(words_of_cue)
+    if line.whole.startswith(_CONDITION):
+        return None, []
+    for found in _RECURS.finditer(line.whole):
+        last = Line(found["last"])
+        cadence = take_cadence(last)
+        if cadence is not None and found.end() == len(line.whole) and last.left.strip() == GAP:
+            return cadence, []
+    for found in _FALLS.finditer(line.whole):
+        if found.end() == len(line.whole):
+            return None, take_days(Line(found["last"]), on)
+    return None, []
