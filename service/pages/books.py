@@ -18,8 +18,6 @@ SHELF = 25
 """Books on one page of the library: a page one takes in without losing one's place."""
 MOST_FILES = 2_000
 """Files handed in at once: twice the digests of a lifetime of reading."""
-LARGEST_UPLOAD = LARGEST_BUNDLE + 2 * 1024 * 1024
-"""Bytes of all of them: the largest zip there may be, and the form around it."""
 FORMATS = ".docx,.odt,.rtf,.html,.htm,.md,.markdown,.txt,.zip"
 """What the browser offers to choose; what is read is decided by the files' contents."""
 
@@ -35,8 +33,6 @@ def install(door: Blueprint, desk: Desk) -> None:
     @door.post("/books")
     def hand_in() -> ResponseReturnValue:
         """Keep the digests in the files handed in, or lay them out to look over."""
-        request.max_content_length = LARGEST_UPLOAD
-        request.max_form_parts = MOST_FILES + 100
         try:
             sent = chain(request.files.getlist("files"), request.files.getlist("folder"))
             files = [file for file in sent if file.filename]

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from cards.budget import Budget, PageUse
-from service.pages.wording import counted
+from service.pages.wording import capital, counted
 
 _PAGES = {1: "Page one", 2: "Page two"}
 HOLDS = {1: "theme, points and commitments", 2: "quotations"}
@@ -41,8 +41,8 @@ def bars(budget: Budget) -> tuple[Bar, ...]:
 
 def over_in_words(shown: Iterable[Bar]) -> str:
     """Return in one sentence which pages are over, "" when none is: what a listener is told."""
-    said = [f"{bar.name} is {counted(bar.over, 'line')} over" for bar in shown if bar.over]
-    return f"{' and '.join(said)}." if said else ""
+    said = [f"{bar.name.lower()} is {counted(bar.over, 'line')} over" for bar in shown if bar.over]
+    return f"{capital(' and '.join(said))}." if said else ""
 
 
 def _bar(use: PageUse) -> Bar:

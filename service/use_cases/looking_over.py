@@ -43,8 +43,9 @@ def read_again(desk: Desk, draft_id: UUID, lay: Callable[[Digest], Mapping[str, 
         raise DraftMissing(draft_id)
     understood = read_digests(desk, original.name, original.content)
     if known.number > len(understood):
+        held = "1 digest" if len(understood) == 1 else f"{len(understood)} digests"
         raise InvalidDraft(
-            f"Read so, “{original.name}” holds {len(understood)} digests, and this draft was made "
+            f"Read so, “{original.name}” holds {held}, and this draft was made "
             f"of number {known.number}. Hand the file in again to look over what it holds now.",
             where="form",
         )

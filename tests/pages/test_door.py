@@ -14,6 +14,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from cards.errors import CatchwordError
+from service import gate
 from service.main import create_app
 from service.pages import today
 from service.use_cases.add_digest import Added
@@ -117,9 +118,9 @@ def test_what_comes_from_elsewhere_is_refused_as_a_page(client: FlaskClient) -> 
     assert 'class="head"' in refused.text
 
 
-def test_what_is_too_large_is_refused(app: Flask) -> None:
+def test_what_is_too_large_is_refused(app: Flask, monkeypatch: pytest.MonkeyPatch) -> None:
     """A request beyond the bound is refused with 413 and a sentence."""
-    app.config["MAX_CONTENT_LENGTH"] = 1000
+    monkeypatch.setattr(gate, "LARGEST_REQUEST", 1000)
     data = {"time_zone": (BytesIO(b"x" * 2000), "large.md")}
     refused = app.test_client().post("/reader", data=data)
     assert refused.status_code == 413

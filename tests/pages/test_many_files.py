@@ -7,6 +7,7 @@ import zipfile
 import pytest
 from flask.testing import FlaskClient
 
+from service import gate
 from service.pages import books, many_files
 from service.use_cases.drafts import list_drafts
 from service.use_cases.library import list_digests
@@ -145,7 +146,7 @@ def test_too_many_files_are_refused(client: FlaskClient, monkeypatch: pytest.Mon
 
 def test_too_much_at_once_is_refused(client: FlaskClient, monkeypatch: pytest.MonkeyPatch) -> None:
     """More bytes than can be handed in are refused on the page itself, before they are read."""
-    monkeypatch.setattr(books, "LARGEST_UPLOAD", 1000)
+    monkeypatch.setitem(gate.LARGEST_AT, "/books", 1000)
     page = hand_in(client, volume(1), volume(2), do="add")
     assert page.status_code == 413
     assert "At most 2,000 files of 200 MB together" in page.text
