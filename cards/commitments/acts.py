@@ -71,7 +71,7 @@ _INVISIBLE_WITH = {
         r"|more|1|seriously)(?!\S)|(?:it|things) easy",
         "spend": r"(?:more|less) (?:time|energy)",
         "listen": r"(?:better|more|people|others|to (?:people|others))\b ?(?:carefully)? ?\.?$"
-        r"|(?:better|kindly|patiently|gently|fully)",
+        r"|(?:better|kindly|patiently|gently|fully)|more (?:carefully|closely|attentively|openly)",
         "speak": r"(?:better|kindly|patiently|gently|wisely|mindfully)",
         "talk": r"(?:better|kindly|patiently|gently|wisely|mindfully)",
         "work": r"(?:better|simply|mindfully)|on .*\b(?:myself|patience|temper|attitude"
@@ -128,6 +128,8 @@ def _phrase(rest: list[str]) -> list[str]:
     for word in (word for word in rest[:6] if word not in _ARTICLES):
         if word in _PHRASE_ENDS:
             break
+        if word == "than":
+            return phrase[:-1]
         phrase.append(word)
     return phrase
 

@@ -3,14 +3,16 @@
 import re
 from dataclasses import replace
 
-from cards.commitments.cadence import WEEKDAY_LIST, Cadence, named_days
+from cards.commitments.cadence import PART, WEEKDAY, WEEKDAY_LIST, Cadence, named_days
 from cards.commitments.line import Line, words
 from cards.commitments.measure import WEEKEND, WORKING_DAYS, Period
 
 _LONE_DAYS = words(
     rf"(?:,? ?(?:always )?(?:on|each|every)(?: the| a)? )(?P<days>{WEEKDAY_LIST})|"
-    rf"(?P<bare>{WEEKDAY_LIST})(?= [.,;:]|$)"
+    rf"(?P<bare>{WEEKDAY_LIST})(?= [.,;:]|$)|"
+    rf"(?:at|in|during) (?:the|our|my) (?P<of>{WEEKDAY})(?= [^\W\d_])"
 )
+_ANY_DAYS = words(rf"(?:always )?on (?:(?:a|any) {WEEKDAY}|{WEEKDAY}s)(?: {PART}s?)?")
 _DAY_GROUP = words(
     r"(?:on |every |each ){0,3}(?:weekdays|weekends|a weekday|a weekend|the weekend)"
 )
@@ -27,6 +29,8 @@ def with_what_stands_beside(line: Line, cadence: Cadence) -> Cadence:
         cadence = _with_lone_days(line, cadence) or _with_group(line, cadence, times=1)
     elif cadence.period is Period.DAY and not cadence.on and cadence.every == 1:
         cadence = _with_group(line, cadence, times=None)
+    elif cadence.period is Period.MONTH and not cadence.on:
+        cadence = _with_days_of_months(line, cadence)
     return cadence if cadence.times is not None else _with_times(line, cadence)
 
 
@@ -35,10 +39,17 @@ def _with_lone_days(line: Line, cadence: Cadence) -> Cadence | None:
         if _NOT_A_START.search(line.left[: found.start()]):
             continue
         line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
-        days = named_days(found["days"] or found["bare"])
+        days = named_days(found["days"] or found["bare"] or found["of"])
         single = " or " in found[0] or (cadence.every == 1 and len(days) == 1)
         return replace(cadence, on=days, times=cadence.times or (1 if single else None))
     return None
+
+
+def _with_days_of_months(line: Line, cadence: Cadence) -> Cadence:
+    found = line.take(_ANY_DAYS)
+    if found is None:
+        return cadence
+    return replace(cadence, on=named_days(found[0]), times=cadence.times or 1)
 
 
 def _with_group(line: Line, cadence: Cadence, *, times: int | None) -> Cadence:

@@ -25,6 +25,7 @@ _NOT_BEFORE = frozenset(
     not all class room form
     grade week day point note step track exercise""".split()
 )
+_OWNERS = frozenset("the my our these his her their".split())
 _PHRASAL = frozenset(
     """knock hand send turn bring put fill invite pay call give have pass take try move
     carry win""".split()
@@ -72,7 +73,9 @@ def count_of(line: Line) -> int | None:
         phrasal = (before in {"in", "on", "over"} and earlier in _PHRASAL) or (
             before == "with" and earlier in _MEETING
         )
-        if (before in _NOT_BEFORE and not phrasal) or (
+        each = before in _OWNERS and found_words[max(0, at - 3) : at - 1] == ["each", "of"]
+        each = each and "1" not in found_words[:at]  # "one kind word to each" counts the word
+        if (before in _NOT_BEFORE and not phrasal and not each) or (
             before == "to" and at and _length(found_words[at + 1 :])
         ):
             continue

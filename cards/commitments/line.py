@@ -32,7 +32,7 @@ _MONTH_NAMES = (
     "january february march april may june july august september october november december".split()
 )
 _DAY_MONTH = re.compile(
-    r"(?<=\b(?:by|on) )(\d{1,2})[/.](\d{1,2})(?=\s*(?:[,;!?]|\.(?!\d)|$|[a-z]))", re.ASCII
+    r"(?<=\b(?:by|on) )(\d{1,2})[/.](\d{1,2})(?=\s*(?:[,;!?]|\.(?!\d)|$|[a-z]))(?! of)", re.ASCII
 )
 """A day and a month in figures, only after "by" or "on": "1/2 a page" is none."""
 _TOKEN = re.compile(r"=\d{8}=|@|\d+(?:[.,]\d+)?|[^\W\d_]+(?:'[^\W\d_]+)?|[.,;:!?()\[\]]")

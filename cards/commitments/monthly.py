@@ -15,11 +15,18 @@ _MONTHLY = words(
     rf"(?: (?P<day>{WEEKDAY})s?)?(?: {PART}s?)?(?: (?:of|in) (?P<of>{_EACH}|my|our)(?: calendar)?"
     rf"(?: (?P<step>other|[2-9]th|\d+))?(?: calendar)? (?P<unit>month|quarter|year)s?)?"
 )
+_WORKING_DAY = words(
+    r"(?:on )?the (?:1th|last) weekday (?:of|in) (?:each|every|a) month"
+    r"|on the (?:1th|last) weekday (?:of|in) the month"
+)
+"""A working day of the month; no weekday of it, which RFC 5545 could tell, is meant."""
 _NAMED_DAY = re.compile(rf"(?P<which>{_NTH})(?: (?P<day>{WEEKDAY}))?")
 
 
 def take_monthly(line: Line) -> Cadence | None:
     """Take weekdays of the month, quarter or year from a line; None without."""
+    if line.take(_WORKING_DAY) is not None:
+        return Cadence(Period.MONTH)
     for found in _MONTHLY.finditer(line.left):
         days = list(_NAMED_DAY.finditer(found["which"]))
         named = [each["day"] for each in days if each["day"]]
@@ -28,7 +35,7 @@ def take_monthly(line: Line) -> Cadence | None:
         dated = (
             following[:1] in (["of"], ["in"])
             and following[1:2]
-            and following[1] in {*MONTHS, "next", "the", "this"}
+            and following[1] in {*MONTHS, "next", "the", "this", "lent", "advent"}
         )
         stepped = found["lead"] and not found["unit"] and re.match(r"[2-9]th", found["which"])
         if stepped and _LARGER.search(line.left) is None:

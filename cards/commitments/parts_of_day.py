@@ -7,12 +7,15 @@ from cards.commitments.line import Line, words
 _PART = r"(?:morning|noon|midday|afternoon|evening|night|bedtime|dawn|dusk)"
 _EACH = r"(?:(?:in the |at )?(?:each |every |the )?)"
 _JOIN = r" ?(?:,|and|, and) "
+_MEAL = r"(?:breakfast|lunch|dinner|supper|tea|bed|bedtime|waking|rising|noon|midday|dawn|dusk)"
+_AT = r"(?:at|before|after|with|on|over) "
 PARTS_OF_A_DAY = words(
+    rf"{_AT}{_MEAL}(?:{_JOIN}(?:again )?{_AT}{_MEAL}){{1,3}}|before and after {_MEAL}|"
     rf"{_EACH}{_PART}s?(?:{_JOIN}{_EACH}{_PART}s?){{1,3}}"
     r"(?! (?:prayers?|office|news|papers?|service|tea|coffee|shifts?|meal|walk)(?!\S))"
 )
 """Pattern of two parts of the day or more, in which something is to be done."""
-_ONE = re.compile(rf"(?<!\S){_PART}s?(?!\S)")
+_ONE = re.compile(rf"(?<!\S)(?:{_PART}s?|{_MEAL})(?!\S)")
 _HOUR = r"(?:@|noon|midday|midnight|\d{1,2}(?: oclock)?)"
 _HOURS = words(
     rf"(?:at )?{_HOUR}(?:{_JOIN}(?:again )?(?:at )?{_HOUR}){{1,3}}"
@@ -22,7 +25,7 @@ _HOURS = words(
 
 def parts_in(said: str) -> int:
     """Return how many parts of the day a stretch of a line names."""
-    return len(_ONE.findall(said))
+    return max(2, len(_ONE.findall(said)))
 
 
 def hours_named(line: Line) -> int:

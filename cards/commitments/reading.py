@@ -1,11 +1,11 @@
 """What each reader takes from the words of a commitment, before it is put together."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from cards.commitments.bare_days import take_days, take_next_times
-from cards.commitments.cadence import Cadence
+from cards.commitments.cadence import Cadence, named_days
 from cards.commitments.cadences import take_cadence
 from cards.commitments.cues import Cue, Tie
 from cards.commitments.deeds import count_of, take_meetings, take_times
@@ -122,6 +122,8 @@ def read(text: str, on: date, cue: Cue | None, *, act: bool) -> Said:
     if event:
         _forget_what_follows(term, on)
     cadence = take_cadence(line) or situated
+    if cue is not None and event and cadence is not None:
+        cadence = _on_its_day(cadence, cue)
     return Said(
         negative=negative,
         ending=ending,
@@ -145,6 +147,14 @@ def _times(line: Line, cadence: Cadence | None, hours: int) -> int | None:
     if cadence.times is None and cadence.period is Period.DAY and hours > 1:
         return hours
     return cadence.times
+
+
+def _on_its_day(cadence: Cadence, cue: Cue) -> Cadence:
+    """Add to a weekly cadence the weekday its occasion has: "at the Friday meeting"."""
+    days = named_days(line_of(cue.words))
+    if cadence.period is not Period.WEEK or cadence.on or len(days) != 1:
+        return cadence
+    return replace(cadence, on=days, times=cadence.times or 1)
 
 
 def _forget_what_follows(term: Term, on: date) -> None:

@@ -7,6 +7,7 @@ import re
 from calendar import monthrange
 from datetime import date, timedelta
 
+from cards.commitments.feasts import feast
 from cards.commitments.named_spans import MONTH, YEAR, Reader, named_month
 from cards.commitments.spans import (
     DAYS,
@@ -21,6 +22,7 @@ from cards.commitments.spans import (
 
 _DAY = timedelta(days=1)
 _WEEK = timedelta(days=7)
+_FRIDAY = 4
 _WEEKDAY = "|".join(DAYS)
 _PART = r"(?: (?:morning|afternoon|evening|night|lunchtime|noon|teatime|at noon))?"
 
@@ -87,6 +89,35 @@ def _weekday_of_month(found: re.Match[str], on: date) -> Span | None:
     return None
 
 
+def _working_day_of_month(found: re.Match[str], on: date) -> Span | None:
+    """Read "the last working day of the month", "the 1th working day of may"."""
+    last = found["working"] == "last"
+    if found["working_month"]:
+        first, end = named_month(MONTHS.index(found["working_month"]) + 1, None, on)
+    else:
+        first, end = span_of("month", on, 1 if found["working_next"] else 0)
+    day = end if last else first
+    while day.weekday() > _FRIDAY:
+        day += -_DAY if last else _DAY
+    return day, day
+
+
+def _weekday_of_season(found: re.Match[str], on: date) -> Span | None:
+    """Read "the 1th sunday of advent", "the 2th sunday in lent"."""
+    weekday = DAYS.index(found["church_day"])
+    number = found["church_number"]
+    for year in (on.year, on.year + 1, on.year + 2):
+        first, last = feast(found["church_season"], year)
+        day = last if number == "last" else first
+        while day.weekday() != weekday:
+            day += -_DAY if number == "last" else _DAY
+        if number != "last":
+            day += (int(number[0]) - 1) * _WEEK
+        if first <= day <= last and day > on:
+            return day, day
+    return None
+
+
 def _weekday(found: re.Match[str], on: date) -> Span | None:
     weekday = DAYS.index(found["weekday"])
     said = found["which_week"] or ""
@@ -145,8 +176,23 @@ SINGLE_DAYS: tuple[Reader, ...] = (
     ),
     (
         (
-            r"the (?P<nth>\d{1,2}th)(?: (?:day )?of (?:(?:this|the) month|"
-            r"(?P<nth_next>next month)))?"
+            r"(?:the )?(?P<church_number>[1-6]th|last) "
+            rf"(?P<church_day>{_WEEKDAY}) (?:of|in) (?P<church_season>advent|lent)"
+        ),
+        _weekday_of_season,
+    ),
+    (
+        (
+            r"(?:the )?(?P<working>1th|last) weekday (?:of|in) "
+            rf"(?:(?P<working_month>{MONTH})|(?P<working_next>(?:the )?next month)"
+            r"|(?:this|the) month)"
+        ),
+        _working_day_of_month,
+    ),
+    (
+        (
+            rf"(?:(?:{_WEEKDAY}) ,? ?)?(?:the |(?<=day ))"
+            r"(?P<nth>\d{1,2}th)(?: (?:day )?of (?:(?:this|the) month|(?P<nth_next>next month)))?"
             r"(?=$| (?:[.,;:!?()~]|i|we|at|in the|and|or|each|every|to|by|for|on|~)(?:$| ))"
         ),
         _of_this_month,

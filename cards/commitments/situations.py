@@ -5,6 +5,7 @@ from datetime import date
 from cards.commitments.bare_days import take_days
 from cards.commitments.cadence import WEEKDAY, Cadence
 from cards.commitments.cadences import take_cadence
+from cards.commitments.dates import DATE
 from cards.commitments.line import GAP, Line, words
 
 _PART = r"(?:morning|evening|night|afternoon)"
@@ -14,7 +15,8 @@ _RECURS = words(
     rf"|on {WEEKDAY}s(?: {_PART}s?)?|on {WEEKDAY} {_PART}s))"
 )
 _FALLS = words(
-    rf"(?P<last>(?:on|this|next) (?:next )?{WEEKDAY}(?: {_PART})?|tomorrow(?: {_PART})?|tonight)"
+    r"(?P<last>(?:(?:on|at|in) (?!(?:the |this |next )?(?:spring|summer|autumn|winter)(?!\S))"
+    rf"|(?=this |next |tomorrow|tonight))(?P<date>{DATE}))"
 )
 
 

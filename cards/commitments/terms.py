@@ -85,6 +85,11 @@ _ALL_UNIT = words(
     r"(?:all|the rest of (?:the|this|my)|the remainder of (?:the|this)|the "
     r"whole) (?P<unit>week|month|quarter|year|weekend)(?: long)?"
 )
+_EVENT_ON = words(
+    r"(?P<how>until|by) (?:my|our|the|his|her|their|[^\W\d_]{2,30} 's) (?:[^\W\d_]{2,30} ){1,3}"
+    rf"(?:on |, (?:on )?|\( )(?P<date>{DATE})"
+)
+"""An event, and the day it falls on: "until my exam on 22 May"."""
 _UNKNOWN = words(
     r"(?:once )?this (?:term|semester|season|school year|holiday|winter term"
     r"|summer term)|by the time [^,.;~]{2,80}|"
@@ -108,7 +113,7 @@ def take_length(line: Line, on: date) -> Term:
     term = Term()
     _take_spans(line, on, term)
     _take_lengths(line, on, term)
-    for pattern in (_UNTIL, _LATEST, _BY):
+    for pattern in (_UNTIL, _LATEST, _BY, _EVENT_ON):
         if term.deadline is None:
             _take_bound(line, on, term, pattern)
     if line.take(_UNKNOWN) is not None:
@@ -226,7 +231,8 @@ def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> N
             continue
         line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
         first, last = span
-        term.bound = Bound.UNTIL if pattern is _UNTIL else Bound.BY
+        until = pattern is _UNTIL or said.get("how") == "until"
+        term.bound = Bound.UNTIL if until else Bound.BY
         term.weekday = bool(BARE_DAY.fullmatch(found["date"]))
         before = said.get("before")
         if (

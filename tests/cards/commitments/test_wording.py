@@ -16,7 +16,7 @@ from tests.cards.commitments.tables import Labelled, rows
 HERE = Path(__file__).parent
 DAY = date(2026, 3, 4)
 CONVENTIONS = tuple(rows(HERE / "conventions.txt"))
-READERS = ("readers_one", "readers_two", "readers_three", "readers_four")
+READERS = tuple(f"readers_{n}" for n in ("one", "two", "three", "four", "five", "six"))
 LEAST_SHARE = 0.9
 """Of held-out commitments that must be right, by each property: what the check is asked for."""
 
@@ -240,6 +240,8 @@ _HOSTILE = (
     "a ", "A ", "every ", "when ", "1 ", "monday and ", "by the end of ", "for 2 weeks ", "( ",
     ". ", ", ", "-", "i'll ", "not ", "and ", "twenty ", "one hundred and ", "the next ", "first ",
     "10:30 ", " ", "in the ", "try to ", "on ", "by ", "before I ", "’", "2026-", "half an ",
+    "at 9 and ", "Tu/", "Sat and ", "by 1/2 ", "morning and ", "when i see every ", "on friday ",
+    "each of my ", "to the ", "until my exam on ",
     "for the rest of the ", "every other ", "the first and ", "remember to ", "x" * 100,
 )  # fmt: skip
 _SLOWEST = 0.5
