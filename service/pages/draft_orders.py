@@ -57,8 +57,7 @@ def carried_out(
 def _reshaped(form: DigestForm, asked: re.Match[str], cursor: int | None) -> Reshaped | None:
     what, name, key, into = asked["what"], asked["list"], int(asked["key"]), asked["into"]
     form = reshaping.counted(form)
-    place = next((row.number for row in form.rows[name] if row.key == key), "1")
-    at = int(place)
+    at = next((int(row.number or 1) for row in form.rows[name] if row.key == key), 1)
     match what:
         case "up" | "down":
             by = -1 if what == "up" else 1

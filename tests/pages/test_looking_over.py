@@ -161,6 +161,15 @@ def test_orders_that_are_none_change_nothing(client: FlaskClient, desk: Desk) ->
     assert list_drafts(desk).drafts[0].typed == before
 
 
+def test_an_empty_row_cannot_be_reshaped(client: FlaskClient) -> None:
+    """A button for a row in which nothing is typed is answered in a sentence."""
+    form = pressed(client, over(client), "more points")
+    for order in ("join points-4", "split points-4", "up points-4", "turn points-4 quotations"):
+        answered = press(client, form, order)
+        assert answered.status_code == 422
+        assert "There is nothing in this place among the points." in answered.text
+
+
 def test_a_heading_of_the_readers_own_is_said_once(client: FlaskClient, desk: Desk) -> None:
     """A heading announced is kept, the file is read again with it, and so is every later one."""
     form = over(client, LIFELINES)

@@ -51,11 +51,12 @@ def test_the_form_unchanged_changes_nothing(client: FlaskClient, desk: Desk, add
 
 
 def test_every_fact_can_be_mended(client: FlaskClient, desk: Desk, added: Added) -> None:
-    """Title, author, ISBN, pages, day, theme and judgement are kept as typed."""
+    """Title, author, edition, ISBN, pages, day, theme and judgement are kept as typed."""
     address, fields = opened(client, added)
     fields |= {
         "title": "Silas Marner: The Weaver of Raveloe",
         "author": "Mary Ann Evans",
+        "edition": "William Blackwood and Sons, 1861",
         "isbn": "978-0-306-40615-7",
         "pages": "224",
         "finished_on": "2026-02-01",
@@ -66,6 +67,7 @@ def test_every_fact_can_be_mended(client: FlaskClient, desk: Desk, added: Added)
     digest = open_digest(desk, added.kept.id).kept.digest()
     assert digest.title == "Silas Marner: The Weaver of Raveloe"
     assert digest.author == "Mary Ann Evans"
+    assert digest.edition == "William Blackwood and Sons, 1861"
     assert digest.isbn == "9780306406157"
     assert digest.pages == 224
     assert digest.finished_on == date(2026, 2, 1)
@@ -76,7 +78,9 @@ def test_every_fact_can_be_mended(client: FlaskClient, desk: Desk, added: Added)
 def test_facts_can_be_emptied(client: FlaskClient, desk: Desk, added: Added) -> None:
     """Whatever a digest need not have can be taken away."""
     address, fields = opened(client, added)
-    gone = dict.fromkeys(("author", "isbn", "pages", "finished_on", "theme", "judgement"), "")
+    gone = dict.fromkeys(
+        ("author", "edition", "isbn", "pages", "finished_on", "theme", "judgement"), ""
+    )
     assert client.post(address, data=fields | gone).status_code == 303
     digest = open_digest(desk, added.kept.id).kept.digest()
     assert (digest.author, digest.pages, digest.finished_on, digest.theme) == (None,) * 4

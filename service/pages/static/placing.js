@@ -15,6 +15,10 @@ function take(span, line, { place, open }) {
   dot.dir = "auto";
   dot.dataset.quotation = span.dataset.quotation;
   dot.textContent = span.textContent;
+  // A finger on the words scrolls the page, as everywhere; one on the dot drags it.
+  const handle = document.createElement("span");
+  handle.className = "handle";
+  dot.prepend(handle);
   span.replaceWith(dot);
   const named = () => {
     const gap = dot.closest("[data-after]");
@@ -68,7 +72,7 @@ function take(span, line, { place, open }) {
   }
 
   dot.addEventListener("pointerdown", (event) => {
-    if (event.button !== 0) return;
+    if (event.button !== 0 || (event.pointerType === "touch" && event.target !== handle)) return;
     from = event;
     dragged = false;
     dot.setPointerCapture(event.pointerId);
