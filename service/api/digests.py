@@ -1,6 +1,5 @@
 """Digests: handed over, looked through, mended, taken out."""
 
-from collections import Counter
 from http import HTTPStatus
 from typing import Any
 from uuid import UUID
@@ -164,9 +163,8 @@ def list_library(query: dict[str, Any]) -> Reply:
 )
 def get_digest(digest_id: UUID) -> Reply:
     """Open a digest."""
-    opened = open_digest(desk(), digest_id)
-    kinds = Counter(each.item.kind.value for each in opened.items)
-    return unchanged(tag_of(digest_id, opened.kept.revision)) or _shown(opened.kept, kinds)
+    kept = open_digest(desk(), digest_id).kept
+    return unchanged(tag_of(digest_id, kept.revision)) or _shown(kept, counted(kept))
 
 
 @resource.operation(

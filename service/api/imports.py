@@ -3,11 +3,13 @@
 import json
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import ExitStack
+from dataclasses import dataclass
 from http import HTTPStatus
 from io import BytesIO
+from logging import Logger
 from typing import IO, TypeAlias
 
-from flask import Response, stream_with_context
+from flask import Response, current_app, request
 from marshmallow import Schema
 from werkzeug.datastructures import FileStorage
 
@@ -131,15 +133,16 @@ def _streamed(
     """Return an answer that grows as the files are done: neither they nor it fill the memory."""
     held = ExitStack()
     uploads = [(shown_path(each.filename or ""), _taken_over(each, held)) for each in sent]
+    reports = _Reports(desk(), take, request.path, current_app.logger)
 
     def written() -> Iterator[str]:
         between = '{"files": ['
-        for report in _reports(desk(), uploads, take):
+        for report in reports.on(uploads):
             yield between + json.dumps(shape.dump(report))
             between = ", "
         yield "]}\n"
 
-    answer = Response(stream_with_context(written()), mimetype="application/json")
+    answer = Response(written(), mimetype="application/json")
     answer.call_on_close(held.close)
     return answer
 
@@ -154,30 +157,39 @@ def _taken_over(upload: FileStorage, held: ExitStack) -> IO[bytes]:
     return stream
 
 
-def _reports(
-    laid: Desk,
-    uploads: Iterable[tuple[str, IO[bytes]]],
-    take: Callable[[Desk, BundledFile], Digests],
-) -> Iterator[dict[str, object]]:
-    """Yield a report on each file, those inside a zip in its place; one is held at a time."""
-    for name, stream in uploads:
+@dataclass(frozen=True, slots=True)
+class _Reports:
+    """What makes reports when the request is over, and all it needs for that.
+
+    Attributes:
+        laid: the door's desk.
+        take: what becomes of one file; it may raise.
+        path: that was asked.
+        log: of the application.
+    """
+
+    laid: Desk
+    take: Callable[[Desk, BundledFile], Digests]
+    path: str
+    log: Logger
+
+    def on(self, uploads: Iterable[tuple[str, IO[bytes]]]) -> Iterator[dict[str, object]]:
+        """Yield a report on each file, those inside a zip in its place; one is held at a time."""
+        for name, stream in uploads:
+            try:
+                with stream:
+                    content = stream.read(LARGEST_BUNDLE + 1)
+                for file in files_in(self.laid, [BundledFile(name, content)]):
+                    yield self._on_one(file)
+            except Exception as error:  # noqa: BLE001 - the answer is half sent, the rest is to come
+                yield self._refused(name, error)
+
+    def _on_one(self, file: BundledFile) -> dict[str, object]:
         try:
-            with stream:
-                content = stream.read(LARGEST_BUNDLE + 1)
-            for file in files_in(laid, [BundledFile(name, content)]):
-                yield _report(laid, file, take)
-        except Exception as error:  # noqa: BLE001 - half of the answer is sent, the rest is to come
-            yield _refused(name, error)
+            return {"file": file.name, "digests": self.take(self.laid, file), "problem": None}
+        except Exception as error:  # noqa: BLE001 - whatever it is, the other files go on
+            return self._refused(file.name, error)
 
-
-def _report(
-    laid: Desk, file: BundledFile, take: Callable[[Desk, BundledFile], Digests]
-) -> dict[str, object]:
-    try:
-        return {"file": file.name, "digests": take(laid, file), "problem": None}
-    except Exception as error:  # noqa: BLE001 - whatever it is, the other files go on
-        return _refused(file.name, error)
-
-
-def _refused(name: str, error: Exception) -> dict[str, object]:
-    return {"file": name, "digests": [], "problem": problem_of(error)}
+    def _refused(self, name: str, error: Exception) -> dict[str, object]:
+        problem = problem_of(error, "POST", self.path, self.log)
+        return {"file": name, "digests": [], "problem": problem}

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Iterator, Mapping
 from http import HTTPStatus
+from logging import Logger
 from urllib.parse import quote
 
 from flask import Response, current_app, request
@@ -64,22 +65,29 @@ def refuse(error: Exception) -> Response:
     """
     if isinstance(error, HTTPException) and error.code != HTTPStatus.INTERNAL_SERVER_ERROR:
         return _of_http(error)
-    written = problem_of(error)
+    written = problem_of(error, request.method, request.path, current_app.logger)
     answer = _response(written)
     if written["type"] == problems.UNAVAILABLE.type:
         answer.headers["Retry-After"] = str(RETRY_AFTER)
     return answer
 
 
-def problem_of(error: Exception) -> dict[str, object]:
-    """Return what `ProblemSchema` dumps of a refusal or of a failure; a failure is logged."""
+def problem_of(error: Exception, method: str, path: str, log: Logger) -> dict[str, object]:
+    """Return what `ProblemSchema` dumps of a refusal or of a failure; a failure is logged.
+
+    Args:
+        error: what was raised.
+        method: of the request.
+        path: that was asked.
+        log: of the application.
+    """
     if isinstance(error, Refusal):
         where = {} if error.where is None else {"where": error.where}
-        return _described(problems.of_refusal(type(error)), error.message, **where)
-    current_app.logger.error("%s %s failed", request.method, request.path, exc_info=error)
+        return _described(problems.of_refusal(type(error)), error.message, path, **where)
+    log.error("%s %s failed", method, path, exc_info=error)
     if isinstance(error, CatchwordError):
-        return _described(problems.UNAVAILABLE, error.message)
-    return _described(problems.FAILURE, problems.FAILURE.meaning)
+        return _described(problems.UNAVAILABLE, error.message, path)
+    return _described(problems.FAILURE, problems.FAILURE.meaning, path)
 
 
 def _of_http(error: HTTPException) -> Response:
@@ -93,11 +101,11 @@ def _of_http(error: HTTPException) -> Response:
     ]
     if problem is None:
         detail = error.description or status.description or status.phrase
-        answer = _response(_written("about:blank", status.phrase, status, detail))
+        answer = _response(_written("about:blank", status.phrase, status, detail, request.path))
     elif wrong:
-        answer = _response(_described(problem, _counted(len(wrong)), errors=wrong))
+        answer = _response(_described(problem, _counted(len(wrong)), request.path, errors=wrong))
     else:
-        answer = _response(_described(problem, _detail(problem, error)))
+        answer = _response(_described(problem, _detail(problem, error), request.path))
     for name, value in error.get_headers():
         if name != "Content-Type":
             answer.headers[name] = value
@@ -144,19 +152,19 @@ def _quoted(text: str) -> str:
     return quote(text, errors="replace")
 
 
-def _described(problem: Problem, detail: str, **extensions: object) -> dict[str, object]:
-    return _written(problem.type, problem.title, problem.status, detail, **extensions)
+def _described(problem: Problem, detail: str, path: str, **extensions: object) -> dict[str, object]:
+    return _written(problem.type, problem.title, problem.status, detail, path, **extensions)
 
 
 def _written(
-    uri: str, title: str, status: HTTPStatus, detail: str, **extensions: object
+    uri: str, title: str, status: HTTPStatus, detail: str, path: str, **extensions: object
 ) -> dict[str, object]:
     return {
         "type": uri,
         "title": title,
         "status": int(status),
         "detail": detail,
-        "instance": _quoted(request.path),
+        "instance": _quoted(path),
         **extensions,
     }
 

@@ -45,6 +45,28 @@ A clerk leaves his desk to walk the drains of the fens. He learns to wait for we
 - "No lantern has ever drained a ditch." (p. 97)
 """
 
+YEARS_BEFORE = """# Walks in the Fens
+
+by E. Fell
+
+Pages: 312
+
+Finished: 4 May 2011
+
+## Theme
+
+A man runs from a marriage and calls it nature.
+
+## Points
+
+1. Hanne is left with the shop (p. 20).
+
+## Quotations
+
+- "Every ditch is dug by somebody." (p. 31)
+"""
+"""Of the same book, read in another edition and otherwise."""
+
 
 @dataclass
 class Clock:
@@ -81,11 +103,13 @@ class Door:
             path, {"files": [FileStorage(BytesIO(content), name) for name, content in files]}
         )
 
-    def upload(self, path: str, form: dict[str, Any], method: str = "POST") -> TestResponse:
-        """Send a form with files."""
+    def upload(
+        self, path: str, form: dict[str, Any], method: str = "POST", *, whole: bool = True
+    ) -> TestResponse:
+        """Send a form with files, and read the whole answer unless told otherwise."""
         boundary, body = encode_multipart(form)
         kind = f"multipart/form-data; boundary={boundary}"
-        return self.client.open(path, method=method, data=body, content_type=kind)
+        return self.client.open(path, method=method, data=body, content_type=kind, buffered=whole)
 
     def tag(self, path: str) -> str:
         """Return the tag of what is at an address now."""
