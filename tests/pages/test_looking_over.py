@@ -100,6 +100,7 @@ def test_a_part_taken_out_is_listed_too(client: FlaskClient) -> None:
     page = client.get(form.action).text
     assert "Fifteen years of weaving" not in form.fields["points-2-text"]
     assert any("Fifteen years of weaving" in words for words in listed_as_left(page))
+    assert "You took it out." in page
     form = pressed(client, form, "take points-2 points")
     assert form.fields["points-3-text"].startswith("Fifteen years of weaving")
     assert form.fields["points-3-locator"] == "p. 20"
