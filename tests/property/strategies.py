@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from cards.answers import GRADES, Answer
 from cards.digest import Commitment, Digest, Point, Quotation
+from cards.errors import InvalidDigest
 from cards.schedule import HIGHEST_TARGET, LOWEST_TARGET
 
 ITEM = UUID("00000000-0000-4000-8000-00000000000a")
@@ -119,3 +120,15 @@ hostile = st.one_of(
     st.text(alphabet="ab .;:!?()–—\n'’“\"-_0123456789", max_size=400),
 )
 """Texts of any characters, and of those that the reading of texts turns on."""
+
+
+def _can_be_kept(text: str) -> bool:
+    try:
+        Digest("A Book", theme=text)
+    except InvalidDigest:
+        return False
+    return True
+
+
+hostile_words = hostile.filter(_can_be_kept)
+"""Those of them that a part of a digest can hold."""

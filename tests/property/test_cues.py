@@ -20,7 +20,7 @@ from cards.kinds.theme import THEME
 from cards.kinds.words import compare, content_words, ideas, numbers, stems
 from cards.parts import PartKind
 from tests.cards.digests import new_ids
-from tests.property.strategies import digests, hostile, locators, sentences
+from tests.property.strategies import digests, hostile, hostile_words, locators, sentences
 
 OPENERS = ["When", "After", "Before", "If", "As soon as", "On", "Every time"]
 
@@ -122,7 +122,7 @@ def test_the_right_place_is_one_that_can_be_chosen_and_is_marked_right(digest):
 
 
 @settings(max_examples=500)
-@given(hostile.filter(lambda text: text.strip() and "\x00" not in text), hostile)
+@given(hostile_words, hostile)
 def test_marking_never_breaks(words, attempt):
     """Whatever a digest and an attempt hold, they are cued, answered and marked."""
     digest = kept(
@@ -148,7 +148,7 @@ def test_marking_never_breaks(words, attempt):
 
 
 @settings(max_examples=500)
-@given(hostile.filter(lambda text: text.strip() and "\x00" not in text))
+@given(hostile_words)
 def test_the_digests_own_words_are_never_marked_down(words):
     """Whoever gives the digest's words back exactly has it clear or better, whatever they are."""
     digest = kept(Digest("A Book", theme=words, commitments=(Commitment(words),)))
