@@ -4,8 +4,9 @@ The words are common practice, no published source.
 """
 
 from cards.intake.blocks import Block
-from cards.intake.heading_words import BUILT_IN, HeadingWords
+from cards.intake.heading_words import BUILT_IN, MAX_HEADING, HeadingWords
 from cards.intake.headings import part_named
+from cards.intake.vocabulary import FILLERS
 from cards.intake.wording import folded
 
 _COLUMNS = frozenset(
@@ -42,6 +43,27 @@ DETAILS = frozenset(
     ).split("|")
 )
 """Headings over facts of the book, in lower case and without accents."""
+_DETAIL_NOUNS = frozenset(
+    folded(
+        "details edition copy facts data bibliography publication imprint colophon isbn "
+        "angaben ausgabe buchdaten buchangaben exemplar édition exemplaire datos edición ejemplar "
+        "ficha dati edizione esemplare scheda dados edição gegevens uitgave exemplaar"
+    ).split()
+)
+_BESIDE_DETAILS = frozenset(
+    folded(
+        "about used read bibliographic book buch livre libro livro boek über zu sur sobre over"
+    ).split()
+)
+
+
+def heads_details(text: str) -> bool:
+    """Tell whether a line is a heading over facts of the book: `Details`, `About my copy`."""
+    if len(text) > MAX_HEADING:
+        return False
+    words = folded(text)
+    said = {word for word in words.split() if word not in FILLERS} - _BESIDE_DETAILS
+    return words in DETAILS or (bool(said) and said <= _DETAIL_NOUNS)
 
 
 def header_row(block: Block, words: HeadingWords = BUILT_IN) -> bool:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from cards.intake.blocks import Block, Shape
-from cards.intake.columns import DETAILS
+from cards.intake.columns import heads_details
 from cards.intake.fact_lines import MAX_LINE, only_facts, opens_with_fact
 from cards.intake.facts import Facts
 from cards.intake.front_facts import without_facts
@@ -12,7 +12,6 @@ from cards.intake.imprint import is_imprint, is_imprint_name
 from cards.intake.labels import Fact, fact_label
 from cards.intake.outline import Section
 from cards.intake.values import counted_off, finished_off, isbn_off
-from cards.intake.wording import folded
 
 
 def take_section_facts(sections: Sequence[Section], facts: Facts) -> None:
@@ -67,7 +66,7 @@ def _take_facts(section: Section, facts: Facts) -> None:
     for block in section.blocks:
         if section.part is None:
             left = without_facts(block, facts)
-            kept += left if folded(section.name) not in DETAILS else _without_makers(left, facts)
+            kept += _without_makers(left, facts) if heads_details(section.name) else left
         elif block.shape is not Shape.PARAGRAPH:
             kept.append(block)
         elif (rest := facts.take_within(block, section.part)) is not None:

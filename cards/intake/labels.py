@@ -23,23 +23,44 @@ class Fact(StrEnum):
 
 _LABELS = {
     Fact.TITLE: (
-        "title|book|book title|the book|titel|buch|titre|livre|titulo|libro|titolo|livro|boek"
+        "title|book|book title|the book|name of the book|title of the book|work|titel|buch|buchtitel|"
+        "titel des buches|werk|titre|livre|titre du livre|oeuvre|titulo|libro|titulo del libro|obra|"
+        "titolo|titolo del libro|opera|livro|titulo do livro|boek|boektitel|titel van het boek"
     ),
     Fact.AUTHOR: (
         "author|authors|by|written by|writer|autor|autorin|autoren|verfasser|auteur|auteurs|"
-        "autores|autora|autore|autori|schrijver"
+        "autores|autora|autore|autori|schrijver|schrijfster|verfasserin|auteure|autrice|author s|"
+        "author name|name of author|name of the author|geschrieben von|ecrit par|escrito por|"
+        "scritto da|geschreven door|von|par|por|door"
     ),
     Fact.ISBN: "isbn|isbn 10|isbn 13|isbn10|isbn13",
     Fact.PAGES: (
         "pages|page count|number of pages|no of pages|length|pp|seiten|seitenzahl|umfang|"
-        "nombre de pages|paginas|numero de paginas|pagine|numero di pagine|aantal pagina s|pagina s"
+        "nombre de pages|paginas|numero de paginas|pagine|numero di pagine|aantal pagina s|pagina s|"
+        "extent|total pages|pages in all|number of pp|no pages|pg count|anzahl seiten|anzahl der seiten|"
+        "seitenanzahl|zahl der seiten|nb de pages|nb pages|longueur|extension|n de paginas|num paginas|"
+        "no de paginas|n o de paginas|total de paginas|pags|pag|pagg|n pagine|num pagine|lunghezza|"
+        "extensao|aantal paginas|aantal bladzijden|bladzijden|omvang|lengte"
     ),
     Fact.FINISHED: (
         "finished|finished on|finished reading|date finished|finish date|completed|completed on|"
         "date completed|read|read on|date read|finished_on|done|ended|"
         "beendet|beendet am|gelesen|gelesen am|ausgelesen|ausgelesen am|fini|fini le|lu le|termine|"
         "termine le|date de lecture|terminado|terminado el|leido|leido el|terminado em|lido em|"
-        "lido|finito|finito il|letto|letto il|uitgelezen|uitgelezen op|gelezen|gelezen op"
+        "lido|finito|finito il|letto|letto il|uitgelezen|uitgelezen op|gelezen|gelezen op|"
+        "date of finishing|date of reading|date ended|end date|ended on|finished it|finished it on|"
+        "i finished it|i finished it on|finishing date|when finished|when i finished|when read|"
+        "reading finished|reading completed|dates read|last read|closed|closed on|done on|"
+        "fertig|fertig am|fertiggelesen|durchgelesen|durchgelesen am|zu ende gelesen|"
+        "zu ende gelesen am|abgeschlossen|abgeschlossen am|lesedatum|gelesen bis|ende der lekture|"
+        "lekture beendet|lekture beendet am|acheve|acheve le|lu|fini de lire|fini de lire le|"
+        "fin de lecture|fin de la lecture|lecture terminee|lecture terminee le|date de fin|"
+        "acabado|acabado el|terminado de leer|terminado de leer el|fin de lectura|fecha de lectura|"
+        "fecha de fin|concluido|concluido em|concluida em|acabado em|leitura concluida|"
+        "leitura concluida em|data de leitura|data de conclusao|fim da leitura|terminada em|"
+        "terminato|terminato il|concluso|concluso il|finito di leggere|finito di leggere il|"
+        "fine lettura|data di lettura|lettura finita|lettura finita il|leesdatum|uit|uit op|"
+        "klaar|klaar op|beeindigd|beeindigd op|datum uitgelezen"
     ),
 }
 _DETAILS = frozenset(

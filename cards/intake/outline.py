@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from cards.intake.blocks import Block, Shape
-from cards.intake.columns import DETAILS, header_row
+from cards.intake.columns import header_row, heads_details
 from cards.intake.fact_lines import only_facts, opens_with_fact
 from cards.intake.heading_words import BUILT_IN, MAX_HEADING, HeadingWords, Part
 from cards.intake.headings import Announced, is_verdict, misspelt, part_named
@@ -12,7 +12,6 @@ from cards.intake.labels import fact_label, label_split
 from cards.intake.lines import lines_of
 from cards.intake.locating import locator_in
 from cards.intake.traces import cells_apart, origins_of, together
-from cards.intake.wording import folded
 
 _FEW_WORDS = 4
 """Words of a heading that may hold one unknown among them."""
@@ -84,7 +83,7 @@ class _Walk:
             return
         current = self.current
         if current is not None and self._closes(index, current):
-            details = folded(block.text[:MAX_HEADING]) in DETAILS
+            details = heads_details(block.text)
             heads = block.shape is Shape.HEADING or bool(_line_style(block)) or details
             heads = heads or self._heads_fact(index)
             name = block.text if heads else ""
@@ -300,7 +299,7 @@ class _Walk:
 
     def _line_closes(self, block: Block, current: Section) -> bool:
         """Tell whether a line of text ends the section as a heading would."""
-        if folded(block.text[:MAX_HEADING]) in DETAILS:
+        if heads_details(block.text):
             return True
         long = len(block.text) > MAX_HEADING
         if long or opens_with_fact(block.text) or only_facts(block.text):

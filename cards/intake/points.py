@@ -1,5 +1,6 @@
 """The points of a digest, with the locators and the quotations that stand with them."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
@@ -11,6 +12,9 @@ from cards.intake.locating import Located, joined, locator_in, split_end, split_
 from cards.intake.quotation_text import looks_quoted
 from cards.intake.traces import lines_apart, origins_of, together
 from cards.intake.wording import flowing, folded, marker_of, uncounted
+
+_PAGED = re.compile(r"(?<=[.!?…”\"’)])\s+(\d{1,4}(?:\s?[-–]\s?\d{1,4})?)$")
+"""A bare number behind the end of a sentence."""
 
 
 @dataclass(slots=True)
@@ -46,12 +50,13 @@ def points_of(blocks: Sequence[Block], words: HeadingWords = BUILT_IN) -> Points
             found.quoted.append((block, None))
         else:
             found.stray.append(block)
+    paged = _all_paged(listed.entries)
     for entry in listed.entries:
         if found.points and entry.block.shape is Shape.PARAGRAPH and _is_quotation(entry.block):
             found.quoted.append((entry.block, len(found.points)))
             found.quoted.extend((block, len(found.points)) for block in entry.under)
             continue
-        parted = _parted(entry)
+        parted = _parted(_with_page(entry) if paged else entry)
         point, quoted = _point(parted, columns)
         if point is None:
             found.stray.append(entry.block)
@@ -61,6 +66,19 @@ def points_of(blocks: Sequence[Block], words: HeadingWords = BUILT_IN) -> Points
         number = len(found.points) or None
         found.quoted.extend((block, number) for block in quoted)
     return found
+
+
+def _all_paged(entries: Sequence[Entry]) -> bool:
+    """Tell whether every one of several points has a bare number behind its last full stop."""
+    texts = [flowing(one.block.text) for one in entries]
+    bare = (_PAGED.search(text) and _own_locator(text)[1] is None for text in texts)
+    return len(texts) > 1 and all(bare)
+
+
+def _with_page(entry: Entry) -> Entry:
+    """Return an entry with the bare number behind it written as the page it is."""
+    text = _PAGED.sub(r" (\1)", flowing(entry.block.text))
+    return replace(entry, block=replace(entry.block, text=text))
 
 
 def _origins(entry: Entry, point: Point, quoted: Sequence[Block]) -> tuple[int, ...]:

@@ -242,7 +242,7 @@ def _of_pair(left: str, right: str, whole: str) -> Named:
     """
     if _LAST_FIRST.fullmatch(left) or is_single_name(left):
         return Named(right, _turned(left))
-    if is_full_name(left) and not is_full_name(right):
+    if is_full_name(left) and not is_full_name(right) and not is_single_name(right):
         return Named(right, left)
     if is_known_author(left) and not is_known_author(right):
         return Named(right, left)
@@ -274,6 +274,8 @@ def _by_comma(text: str) -> Named:
     if name and rest[:1].isupper() and titled:
         return Named(unquoted(rest), first)
     title, found, author = text.rpartition(", ")
+    if title and is_single_name(author) and not is_single_name(title):
+        return Named(unquoted(title), author)
     if is_full_name(title) and folded(author.partition(" ")[0]) in _HONORIFICS:
         return Named(author, title)
     if found and title and is_name(author) and 2 <= len(author.split()) <= 4:

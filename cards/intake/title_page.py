@@ -39,7 +39,7 @@ _DELIBERATE = (".md", ".markdown", ".txt", ".text")
 _NAMES = frozenset({"title", "author", "header", "footer"})
 _MAX_DATE_WORDS = 5
 _MAKERS_BEHIND = re.compile(
-    r"(?:[,;(]|\s[–—|·-])\s*((?:with |transl?\b|tr\b|eds?\b|edited|illustrated|hrsg\b|übers|aus "
+    r"(?:[,;(]|\s[–—|·-])\s*((?:with |transl?(?:ated|ation)?\b|tr\b|eds?\b|edited|illustrated|hrsg\b|übers|aus "
     r"dem|"
     r"traduit|traducid|tradott|traduzid|vertaald)[^\n]{2,80})$",
     re.IGNORECASE,

@@ -29,10 +29,11 @@ _ISBN = re.compile(
 )
 _NUMBER = re.compile(r"\d[\dXx \-–‐‑]{8,18}[\dXx]|\d[\dXx \-–‐‑]*[\dXx]")
 _FINISHED = re.compile(
-    r"\b(?:finished|completed|concluded|read|done|ended|ausgelesen|durchgelesen|gelesen|beendet|"
+    r"\b(?:finished|completed|concluded|closed|read|done|ended|ausgelesen|durchgelesen|gelesen|beendet|"
     r"abgeschlossen|"
     r"fertig|lu|lue|fini|finie|terminé|terminée|achevé|achevée|terminado|terminada|acabado|leído|"
-    r"leída|letto|letta|finito|finita|terminato|terminata|lido|lida|uitgelezen|gelezen)"
+    r"leída|letto|letta|finito|finita|terminato|terminata|lido|lida|"
+    r"concluído|concluída|acabei|terminei|acabé|concluso|conclusa|uitgelezen|gelezen)"
     r"(?:\s(?:reading|reread|evening|morning|night|of|late|early|with|it|on|in|again|the|book|am|"
     r"den|le|la|de|leer|lire|ler|di|leggere|el|il|"
     r"lectura|em|a|op|zu|lesen)){0,4}"

@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from functools import lru_cache
 
 from cards.locators import roman
 
@@ -50,6 +51,7 @@ def boxes_apart(text: str) -> str:
     return _LATER_BOX.sub("\n", text) if _BOX.match(text) else text
 
 
+@lru_cache(maxsize=4096)
 def folded(text: str) -> str:
     """Return the words of a text alone, in lower case and without accents."""
     if text.isascii():

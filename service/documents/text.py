@@ -4,7 +4,8 @@ import re
 from itertools import pairwise
 
 from cards.errors import DocumentBroken
-from cards.intake.locating import locator_in
+from cards.intake.locating import locator_in, split_start
+from cards.intake.wording import OPENING_MARKS
 from service.documents.characters import cleaned
 from service.documents.encodings import decoded_text
 from service.documents.marks import FORGERIES
@@ -98,11 +99,17 @@ def _stands_alone(line: str, before: str) -> bool:
     """Tell whether the break between two lines was typed on purpose."""
     if before.endswith(("  ", "\\")) or line.isupper() or before.isupper() or " | " in line:
         return True
-    if locator_in(_QUOTED.sub("", line, count=1)) is not None:
+    if locator_in(_QUOTED.sub("", line, count=1)) is not None or _opens_placed(line):
         return True
     quoted = _QUOTED.match(before) is not None
     words = _QUOTED.sub("", line, count=1) if quoted else line
     return _OPENING.match(words) is not None or (not quoted and _LABEL.match(words) is not None)
+
+
+def _opens_placed(line: str) -> bool:
+    """Tell whether a line is a place with a quotation behind it: `p. 54 "..."`."""
+    placed = split_start(line.strip())
+    return placed.locator is not None and placed.text[:1] in OPENING_MARKS
 
 
 def _rejoin(lines: list[str], least: int) -> str:
