@@ -2,6 +2,7 @@
 
 import re
 
+from cards.commitments.senses import INVISIBLE_WITH, VISIBLE_WITH
 from cards.commitments.verbs import (
     ABSTRACT,
     ABSTRACT_ENDINGS,
@@ -31,57 +32,6 @@ _PLAIN_ACTS = frozenset(
     record give help draw sing cook buy pay put post speak email text join go take
     leave make set turn share""".split()
 )
-_VISIBLE_WITH = {
-    verb: re.compile(pattern)
-    for verb, pattern in {
-        "balance": r".*\b(?:books?|accounts?|budgets?)\b",
-        "manage": r".*\b(?:books?|accounts?|budgets?)\b",
-        "learn": r"(?!(?:how )?to (?:be|feel|accept|love|trust|live|let|think|appreciate)\b"
-        r"|from|more about)",
-        "have": r"(?!more|less|an open|a (?:better|more|positive)|no fear|fewer|higher)\S",
-        "get": r"(?!better|more|less|angry|over|closer|used|organised|fit|healthy|along|on "
-        r"(?!the bus|my)|in (?!touch))\S",
-        "look": r"(?:up|at|through|out|in|people in the eye|\w+ in the eye)\b(?! (?:the "
-        r"bright|things|life|myself))",
-        "stand": r"(?:up|at|in|on|by|for|\d)",
-        "hold": r"(?:the|a|an|our|my|her|his|\d+)\b",
-        "see": r"(?:the|a|my|our|his|her|dr|mr|mrs|ms|doctor|aunt|uncle|\d+)\b",
-        "find": r"(?:the|a|an|my|out|to|\d+)\b",
-        "build": r"(?:the|a|an|my|\d+)\b",
-        "accept": r"(?:the|a|an|my|\d+)\b",
-        "raise": r"(?:the|a|an|my|\d+)\b",
-        "welcome": r"(?:the|a|an|my|\d+)\b",
-        "attend": r"\S",
-        "reduce": r".*\d",
-        "limit": r".*\d",
-        "increase": r".*\d",
-        "live": r"on .*\d",
-        "stay": r"(?:home|at|with|for|in|off|out|away|until|behind|up|silent|indoors|seated)\b"
-        r"(?! (?:the moment|touch with my feelings|peace|control))",
-    }.items()
-}
-_VISIBLE_WITH["remain"] = _VISIBLE_WITH["stay"]
-"""Verbs of mind and being that are acts with the right words after them."""
-_INVISIBLE_WITH = {
-    verb: re.compile(pattern)
-    for verb, pattern in {
-        "let": r"go(?: of\b| ?\.?$)",
-        "give": r"up ?\.?$",
-        "take": r"(?:things|life|everything|myself) (?:as|easy|easier|slowly|slower|lightly|less"
-        r"|more|1|seriously)(?!\S)|(?:it|things) easy",
-        "spend": r"(?:more|less) (?:time|energy)",
-        "listen": r"(?:better|more|people|others|to (?:people|others))\b ?(?:carefully)? ?\.?$"
-        r"|(?:better|kindly|patiently|gently|fully)|more (?:carefully|closely|attentively|openly)",
-        "speak": r"(?:better|kindly|patiently|gently|wisely|mindfully)",
-        "talk": r"(?:better|kindly|patiently|gently|wisely|mindfully)",
-        "work": r"(?:better|simply|mindfully)|on .*\b(?:myself|patience|temper|attitude"
-        r"|character|confidence|habits?)\b",
-        "support": r"(?:more|(?:other )?people|others|everyone|everybody)? ?\.?$",
-        "serve": r"(?:more|(?:the |other )?people|others|everyone|everybody)? ?(?:better)? ?\.?$",
-        "lead": r"(?:more|(?:other )?people|others)? ?(?:better)? ?\.?$",
-    }.items()
-}
-"""Verbs of doing that are no acts with these words after them."""
 _TIME_TO_ACT = re.compile(r"\btime to (?:walk|write|call|read)")
 _NOT_SET = frozenset("time better less good expectations boundaries".split())
 _PHRASE_ENDS = frozenset(
@@ -102,11 +52,12 @@ def is_seen(verb: str, rest: list[str]) -> bool:
     abstract = any(is_quality(word) for word in phrase[:3] if word != "people")
     abstract = abstract or phrase[:1] == ["people"]
     if verb in STATES:
-        visible = _VISIBLE_WITH.get(verb)
+        visible = VISIBLE_WITH.get(verb)
         return visible is not None and visible.match(said) is not None and not abstract
-    unseen = _INVISIBLE_WITH.get(verb)
-    if unseen is not None and unseen.match(said):
+    if _is_figure(verb, said, phrase):
         return False
+    if verb == "give" and phrase in (["more"], ["less"]):
+        return True
     if verb in {"exercise", "practise", "practice"}:
         abstract = any(is_quality(word) for word in phrase[:3] if word not in _DEGREES)
     if verb in LIGHT and abstract:
@@ -114,6 +65,32 @@ def is_seen(verb: str, rest: list[str]) -> bool:
     return verb in ACTS or verb.isalpha()
 
 
+def _is_figure(verb: str, said: str, phrase: list[str]) -> bool:
+    """Tell whether an act is only a figure of speech: "mend my ways", "carry hope"."""
+    unseen = INVISIBLE_WITH.get(verb)
+    if unseen is not None and unseen.match(said):
+        return True
+    whole_life = phrase[:1] == ["life"] and all(
+        word in _DEGREES or word.endswith("ly") for word in phrase[1:2]
+    )
+    if whole_life and verb not in _OF_LIFE:
+        return True
+    return verb in _DONE_WITH_QUALITIES and any(word in _PURE for word in phrase[:3])
+
+
+_OF_LIFE = frozenset(
+    "write read tell draw paint describe discuss record narrate study insure".split()
+)
+"""What may be done to a life on paper."""
+_DONE_WITH_QUALITIES = frozenset(
+    "choose drop share carry follow change open break lower lift return spread answer own win draw"
+    " fight".split()
+)
+_PURE = ABSTRACT - frozenset(
+    """time room space people good best better benefit stock charge change changes most more less
+    world life lives interest value friends balance control character heart fun care""".split()
+)
+"""Qualities that no other sense of the word can be seen in."""
 _DEGREES = frozenset(("more", "less", "better"))
 
 

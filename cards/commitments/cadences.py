@@ -51,6 +51,14 @@ _SHAPES: tuple[tuple[str, re.Pattern[str]], ...] = (
         ),
     ),
     (
+        "one in so many",
+        words(
+            rf"(?:on )?(?:1 |an? )(?:(?P<day>{WEEKDAY})"
+            rf"|(?P<unit>day|night|evening|morning|week|month))(?: {PART})? "
+            r"(?:in|out of) (?:every )?(?P<step>[2-9]|1\d)"
+        ),
+    ),
+    (
         "days in days",
         words(rf"(?P<d>\d) (?:{PART}|day|night)s?(?: out)? (?:of|in) (?:7|the 7|every 7)"),
     ),
@@ -217,6 +225,12 @@ def _times_a_unit(found: re.Match[str]) -> Cadence:
     return _of_unit(found["unit"], step_of(found), int(found["n"] or found["d"] or 1))
 
 
+def _one_in_so_many(found: re.Match[str]) -> Cadence:
+    if found["day"]:
+        return Cadence(Period.WEEK, step_of(found), named_days(found["day"]))
+    return _of_unit(found["unit"], step_of(found), 1)
+
+
 def _weekdays_a_month(found: re.Match[str]) -> Cadence:
     monthly = _of_unit(found["unit"], 1, int(found["n"]))
     return replace(monthly, on=named_days(found["day"]))
@@ -248,6 +262,7 @@ _MEANT: dict[str, Callable[[re.Match[str]], Cadence]] = {
     "weekdays a month": _weekdays_a_month,
     "stepped weekday": _stepped_weekday,
     "times a unit": _times_a_unit,
+    "one in so many": _one_in_so_many,
     "days in days": lambda found: Cadence(Period.WEEK, times=int(found["d"])),
     "weekdays": lambda _: Cadence(Period.DAY, on=frozenset(WORKING_DAYS)),
     "range": _range,

@@ -94,6 +94,8 @@ def without_wrappers(clause: str) -> str:
             break
         inner = clause[wrapped.end() :]
         leads_on = wrapped[0].endswith(("to ", "from ", "of ", "and ", "by "))
+        if wrapped[0].endswith("from ") and wrapped[0].startswith("learn"):
+            break
         known = stem(inner.split(maxsplit=1)[0]) in ACTS | STATES
         if not (leads_on or known or wrapped[0].strip() in _ADVERBS):
             break

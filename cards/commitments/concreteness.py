@@ -38,6 +38,11 @@ _NO_PROMISE = re.compile(
     r"|like|plan|intend|mean|aim|try|think|feel|believe|am|was|were|can|do|did"
     r"|never|always|often|used|know|love)(?!\S)"
 )
+_HEADED = re.compile(
+    r"^(?:my|our|the) (?:new )?(?:rule|goal|aim|plan|intention|resolution|promise|commitment|task"
+    r"|practice)(?: for [^,]{1,40}| this [^,\s]{1,20})? ?(?:,|is to|is|will be to) (?=\S)"
+)
+"""A name put before the act itself: "My rule: ...", "my goal is to ..."."""
 _AIM = re.compile(
     r"(?:(?:i|we) )?(?P<how>aim|try|plan|intend|strive|attempt|endeavou?r|seek|do my best"
     r"|make an effort|make every effort|work) (?:to|at) "
@@ -52,6 +57,7 @@ def act_of(text: str, *, measured: bool) -> Act:
         measured: whether it has a measure; an attempt with one is taken as the act.
     """
     line = line_of(text).replace(" :", " ,")
+    line = _HEADED.sub("", line)
     clause = promised_by_will(line)
     promised = clause is not None
     if clause is None:

@@ -10,23 +10,23 @@ import re
 _WORDS = {
     "German": """ich wir werde werden will nicht kein keine jeden jede jedes jeder täglich woche
     wochen tag tage tagen monat monate abend morgen abends morgens mit meiner meinem
-    meinen meine mein dem den der das und oder wenn bis eine einen einer einem zum zur
+    meinen meine mein dem der das und oder wenn bis eine einen einer einem zum zur
     für auf nach vor zu bei von beim mal schreiben lesen rufen anrufen""",
     "French": """je nous ne pas chaque jour jours semaine semaines mois soir matin tous toutes les
-    des du une avec mon ma mes et ou quand lorsque jusqu'à avant après pour chez dans
+    des du une avec mon ma mes et ou quand lorsque jusqu'à avant après chez dans
     sur vais écrire lire appeler fois par le la un""",
     "Spanish": """yo nosotros cada día días semana semanas mes meses noche mañana todos todas los
-    las una con mi mis y o cuando hasta antes después para en voy escribir leer llamar
+    las una mi mis y o cuando hasta antes después para en voy escribir leer llamar
     veces vez por el al del hacer diario""",
     "Italian": """io noi ogni giorno giorni settimana settimane mese mesi sera mattina tutti tutte
-    gli una con mio mia miei e quando fino prima dopo per nel nella scrivere scriverò
+    gli una mio mia miei e quando fino prima dopo per nel nella scrivere scriverò
     leggere leggerò chiamare chiamerò volte volta il lo alla al del non""",
     "Portuguese": """eu nós cada dia dias semana semanas mês meses noite manhã todos todas os uma
     com meu minha meus e quando até antes depois para em vou escrever ler ligar vezes vez
-    por não do ao à""",
-    "Dutch": """ik wij zal zullen niet geen elke elk iedere dag dagen dagelijks week weken maand
-    maanden avond ochtend met mijn de het een en of wanneer als tot voor na naar bij
-    van schrijven lezen bellen keer""",
+    por não ao à""",
+    "Dutch": """ik wij zal zullen niet geen elke iedere dag dagen dagelijks week weken maand
+    maanden avond ochtend mijn de het een en of wanneer als voor na naar bij
+    schrijven lezen bellen keer""",
 }
 _ENGLISH = frozenset(
     """i will the a an my to of and or each every day week month in on at by for with

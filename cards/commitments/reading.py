@@ -122,7 +122,7 @@ def read(text: str, on: date, cue: Cue | None, *, act: bool) -> Said:
     if event:
         _forget_what_follows(term, on)
     cadence = take_cadence(line) or situated
-    if cue is not None and event and cadence is not None:
+    if cue is not None and cue.tie is not Tie.TIME and cadence is not None:
         cadence = _on_its_day(cadence, cue)
     return Said(
         negative=negative,

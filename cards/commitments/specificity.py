@@ -31,15 +31,16 @@ _PLACE = re.compile(
 _OWNED = re.compile(
     r"(?<!\S)(?:my|our|his|her|their|your|[^\W\d_]+ 's) (?:own )?(?!best|own"
     r"|life|self|time|mind|day|days|heart|attitude|temper|habits|character"
-    r"|thinking|patience|thoughts|feelings|goals|dreams|potential|health|fitness"
+    r"|thinking|patience|thoughts|feelings|emotions|ways|mistakes|failures|goals|goal|aim|rule|plan|intention|resolution"
+    r"|promise|commitment|task|practice|dreams|potential|health|fitness"
     r"|wellbeing|well|inner|soul|spirit|behaviour|conduct|ego|fears|worries"
     r"|anger|relationships|priorities|values|goals|happiness|assumptions"
     r"|prejudices|beliefs|faith|weaknesses|strengths|horizons|knowledge"
     r"|self)[^\W\d_]+"
 )
 _GOOD_TURN = re.compile(
-    r"(?<!\S)(?:good|kind|nice|generous|new|unselfish|helpful|useful|creative"
-    r"|brave|loving) (?:deed|turn|thing|act|action|work)s?(?!\S)"
+    r"(?<!\S)(?:what (?:i|we) can|(?:good|kind|nice|generous|new|unselfish|helpful|useful|creative"
+    r"|brave|loving) (?:deed|turn|thing|act|action|work)s?)(?!\S)"
 )
 _TOWARDS = re.compile(
     r"(?<!\S)(?:with|to|towards|toward) the (?!world|people|others|fact|best"

@@ -86,7 +86,8 @@ _ALL_UNIT = words(
     r"whole) (?P<unit>week|month|quarter|year|weekend)(?: long)?"
 )
 _EVENT_ON = words(
-    r"(?P<how>until|by) (?:my|our|the|his|her|their|[^\W\d_]{2,30} 's) (?:[^\W\d_]{2,30} ){1,3}"
+    r"(?P<how>until|by) (?:my|our|the|his|her|their|he|she|they|we|i|it|[^\W\d_]{2,30} 's) "
+    r"(?:[^\W\d_]{2,30} ){1,3}"
     rf"(?:on |, (?:on )?|\( )(?P<date>{DATE})"
 )
 """An event, and the day it falls on: "until my exam on 22 May"."""

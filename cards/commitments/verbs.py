@@ -89,6 +89,8 @@ ABSTRACT = frozenset(
     change changes most more less better friends amends consideration appreciation loyalty
     solidarity pleasure fun delight contentment happiness freedom independence sorrow grief
     anger pessimism prejudice prejudices assumptions doubts fears worries expectations
+    fear feeling feelings emotion emotions uncertainty injustice hatred envy jealousy resentment
+    grudge grudges bitterness guilt shame ego excellence harmony serenity
     boundaries relationship relationships connection life lives world people""".split()
 )
 """What light verbs ("have", "show", "make") turn into states of mind."""
@@ -116,7 +118,7 @@ VAGUE_OBJECTS = frozenset(
     things thing stuff books more less better often world life nature myself everything ways
     mankind humanity society good exercise regularly whenever possible deeds act acts work
     kindness kind humans time lot lots much many few several person strangers goals goal it
-    that this way gratitude love away up out off down back""".split()
+    that this way gratitude love away up out off down back truth poor needy weak can""".split()
 )
 """Names of nobody and nothing in particular."""
 
@@ -128,6 +130,7 @@ FILLERS = frozenset(
     with by for in on as than from be been being have has had my own too as well really least
     until per before after regularly frequently sometimes occasionally immediately quickly
     slowly carefully kindly properly fully deeply hard harder well gently honestly openly
+    sooner earlier later faster slower longer over anew afresh
     quietly consistently no longer it its kind new different good small nice little single 's
     , . ; : ! ? ~ ( )""".split()
 )
