@@ -166,7 +166,7 @@ def test_the_api_refuses_what_is_no_answer_at_all(client, body, kind, status):
         (None, {"grade": "splendid"}, 422),
         (None, {}, 422),
         (None, {"grade": "clear", "answer": "seven"}, 422),
-        (str(uuid4()), {"grade": "clear", "answer": str(uuid4())}, 404),
+        ("00000000-0000-4000-8000-00000000dead", {"grade": "clear", "answer": str(uuid4())}, 404),
         ("seven", {"grade": "clear", "answer": str(uuid4())}, 404),
     ],
 )

@@ -11,7 +11,7 @@ from tests.api.test_annotations import ANNOTATION
 
 EDITS: dict[str, tuple[str, str, dict[str, Any]]] = {
     "restoration": ("POST", "versions/1/restoration", {}),
-    "identity": ("PUT", f"parts/{uuid4()}/identity", {"json": {"afresh": True}}),
+    "identity": ("PUT", "parts/00000000-0000-4000-8000-00000000dead/identity", {"json": {"afresh": True}}),
     "care": ("PUT", "care", {"json": {"care": "close"}}),
     "mending": ("POST", "book/mending", {}),
     "annotations": (
@@ -72,7 +72,7 @@ def test_a_digest_that_is_not_here_is_missing(door: Door, edit: str) -> None:
         "changes",
         "care",
         "readings",
-        f"readings/{uuid4()}",
+        "readings/00000000-0000-4000-8000-00000000dead",
         "budget",
         "advice",
         "written/pdf",
