@@ -29,6 +29,23 @@ _COLUMNS = frozenset(
     ).split("|")
 ) | {"", "#"}
 """Names of columns, in lower case and without accents."""
+PLACE_COLUMNS = frozenset(
+    folded(
+        "page pages p pp pg where locator place chapter ch source ref section line book part seite "
+        "seiten s kapitel stelle wo zeile chapitre ou livre partie pagina pag capitulo donde libro "
+        "capitolo dove onde blz bladzijde hoofdstuk waar act canto"
+    ).split()
+)
+"""Names of columns that hold places, in lower case and without accents."""
+QUOTATION_COLUMNS = frozenset(
+    folded(
+        "quote quotation passage words text quotes quotations zitat textstelle wortlaut worte citation "
+        "texte mots cita palabras texto citazione testo parole citacao palavras citaat woorden tekst"
+    ).split()
+)
+"""Names of columns that hold quotations, in lower case and without accents."""
+_MAX_COLUMN_NAME = 5
+"""Words in the name of a column that is not known, beside two that are."""
 DETAILS = frozenset(
     folded(name)
     for name in (
@@ -71,7 +88,18 @@ def header_row(block: Block, words: HeadingWords = BUILT_IN) -> bool:
     cells = [folded(cell) or cell.strip() for cell in block.text.split("\t")]
     if len(cells) < 2:
         return False
-    return any(cells) and all(cell in _COLUMNS or _names_part(cell, words) for cell in cells)
+    if not any(cells):
+        return False
+    known = [bool(cell) and (cell in _COLUMNS or _names_part(cell, words)) for cell in cells]
+    if all(one or not cell for one, cell in zip(known, cells, strict=True)):
+        return True
+    return sum(known) > 1 and known[0] and all(map(_may_name_column, block.text.split("\t")))
+
+
+def _may_name_column(cell: str) -> bool:
+    words = cell.split()
+    plain = not any(letter.isdigit() or letter in '“”„«»"' for letter in cell)
+    return len(words) <= _MAX_COLUMN_NAME and plain and not cell.endswith((".", "!"))
 
 
 def _names_part(cell: str, words: HeadingWords) -> bool:

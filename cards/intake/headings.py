@@ -56,7 +56,7 @@ _PART_OF_PHRASE = {
 }
 _LONG_KEYWORDS = tuple(word for word in _PART_OF if len(word) >= _MIN_MISSPELT)
 _NUMBERING = re.compile(r"^[\s#*_>]*(?:\(?(?:\d{1,2}|[ivxIVX]{1,4}|[a-hA-H])[.):]{1,2}\s+)?")
-_ASIDE = re.compile(r"[(\[][^()\[\]]{0,40}[)\]]")
+_ASIDE = re.compile(r"[(\[][^()\[\]]{0,80}[)\]]")
 
 
 def is_verdict(text: str) -> bool:

@@ -100,5 +100,7 @@ def label_split(text: str) -> Iterator[tuple[str, str]]:
         label, found, _ = head.partition(sign)
         label = label.strip(' *_#“”"')
         rest = text[text.index(sign) + len(sign) :].strip() if found else ""
+        if label.count("(") > label.count(")"):
+            continue
         if found and label and rest and len(label) <= MAX_LABEL:
             yield label, rest

@@ -44,7 +44,8 @@ _NAMED = (
 )
 _WORDED = rf"(?:{COUNTED})\s(?:the\s)?(?:{COUNT_WORDS})|(?:{COUNT_WORDS})\s(?:{COUNTED})"
 _ONE = re.compile(
-    rf"(?:(?-i:[IVXLC]{{1,6}})(?=,\s?(?:§|{_UNITS}))|{_UNIT_FORM}|{_WORDED}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|"
+    rf"(?:(?-i:[IVXLC]{{1,6}})(?=,\s?(?:§|{_UNITS}))|"
+    rf"(?-i:[IVXLC]{{1,6}}),\s?(?:\d{{1,4}}|(?-i:[ivxlc]{{1,7}}))(?![\w])|{_UNIT_FORM}|{_WORDED}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|"
     rf"\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
     re.IGNORECASE,
 )

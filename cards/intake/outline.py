@@ -11,6 +11,7 @@ from cards.intake.headings import Announced, is_verdict, misspelt, part_named
 from cards.intake.labels import fact_label, label_split
 from cards.intake.lines import lines_of
 from cards.intake.locating import locator_in
+from cards.intake.title import named_in
 from cards.intake.traces import cells_apart, origins_of, together
 
 _FEW_WORDS = 4
@@ -180,6 +181,8 @@ class _Walk:
 
     def _is_title(self, index: int, found: Announced) -> bool:
         """Tell whether the first heading is the title, though its words could announce a part."""
+        if not found.sure and named_in(self.lines[index].text).author is not None:
+            return True
         level = self.lines[index].level
         others = [b for b in self.lines[index + 1 :] if b.shape is Shape.HEADING]
         if not others or any(other.level <= level for other in others):

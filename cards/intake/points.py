@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from cards.digest import Point
 from cards.intake.blocks import Block, Shape
+from cards.intake.columns import PLACE_COLUMNS
 from cards.intake.entries import Entry, entries_of, placed_in_column
 from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.locating import Located, joined, locator_in, split_end, split_start
@@ -152,7 +153,7 @@ def _row(block: Block, columns: Sequence[str]) -> Located:
     """Return a table row as a text and a locator; a cell that only counts the rows is left out."""
     written = block.text.split("\t")
     names = dict(zip(written, columns, strict=False))
-    cells = uncounted(written)
+    cells = [cell for cell in written if cell] if _places(columns) else uncounted(written)
     words = [cell for cell in cells if locator_in(cell) is None]
     said = [
         placed_in_column(place, cell, names.get(cell, ""))
@@ -162,6 +163,11 @@ def _row(block: Block, columns: Sequence[str]) -> Located:
     if not words:
         return Located("")
     return Located(": ".join(words), joined(place.locator for place in said))
+
+
+def _places(columns: Sequence[str]) -> bool:
+    """Tell whether the first column is headed as one of places, and so counts no rows."""
+    return bool(columns) and columns[0] in PLACE_COLUMNS
 
 
 def _is_quotation(block: Block) -> bool:

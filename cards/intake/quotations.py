@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 
 from cards.digest import Quotation
 from cards.intake.blocks import Block, Shape
-from cards.intake.columns import header_row
+from cards.intake.columns import QUOTATION_COLUMNS, header_row
 from cards.intake.entries import placed_in_column
 from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.locating import Located, joined, locator_in, split_end, split_start
@@ -196,6 +196,7 @@ class _Walk:
         after: int | None = None
         places: list[Located] = []
         words: list[str] = []
+        said_words: list[str] = []
         for index, cell in enumerate(cells):
             column = self.columns[index] if index < len(self.columns) else ""
             said = locator_in(cell)
@@ -205,9 +206,11 @@ class _Walk:
                 places.append(placed_in_column(said, cell, column))
             elif cell:
                 words.append(cell)
+                if column in QUOTATION_COLUMNS or looks_quoted(cell):
+                    said_words.append(cell)
         if len(places) > 1 and cells[0].rstrip(".)").isdecimal():
             places = places[1:]
-        words.sort(key=len, reverse=True)
+        words.sort(key=lambda cell: (cell not in said_words[:1], -len(cell)))
         quotation = read_quotation(words[0], self.names) if words else None
         if quotation is None:
             self.found.stray.append(block)

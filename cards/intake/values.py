@@ -29,7 +29,7 @@ _ISBN = re.compile(
 )
 _NUMBER = re.compile(r"\d[\dXx \-–‐‑]{8,18}[\dXx]|\d[\dXx \-–‐‑]*[\dXx]")
 _FINISHED = re.compile(
-    r"\b(?:finished|completed|concluded|closed|read|done|ended|ausgelesen|durchgelesen|gelesen|beendet|"
+    r"\b(?:finished|finishing|completed|concluded|closed|read|done|ended|ausgelesen|durchgelesen|gelesen|beendet|"
     r"abgeschlossen|"
     r"fertig|lu|lue|fini|finie|terminé|terminée|achevé|achevée|terminado|terminada|acabado|leído|"
     r"leída|letto|letta|finito|finita|terminato|terminata|lido|lida|"

@@ -31,6 +31,7 @@ from service.documents.text import (
     lists_marked,
     rejoined,
     without_embedded,
+    without_fences,
 )
 from service.documents.web_pages import PageTooDeep, readied_page
 from service.documents.word_text import readied
@@ -137,7 +138,7 @@ class PandocDocuments:
                 parts = readied(parts)
             content = packed(parts)
         elif kind in _BARE:
-            properties, content = _bare_text(name, content)
+            properties, content = _bare_text(name, content, literal=kind is Format.PLAIN)
         elif kind is Format.RTF:
             kept = with_notes_kept(without_pictures(content))
             properties = gathered(self._running(name, kept))
@@ -167,10 +168,12 @@ class PandocDocuments:
                     yield place, line
 
 
-def _bare_text(name: str, content: bytes) -> tuple[dict[str, str], bytes]:
+def _bare_text(name: str, content: bytes, *, literal: bool) -> tuple[dict[str, str], bytes]:
     if len(content) > MAX_TEXT_BYTES:
         raise _too_large(name, MAX_TEXT_BYTES)
     properties, text = split_front_matter(decoded(name, content))
+    if literal:
+        text = without_fences(text)
     return properties, rejoined(lists_marked(headings_marked(text))).encode()
 
 

@@ -22,6 +22,7 @@ _UNDERLINED = re.compile(
     r"(?m)^[ \t]*(\(?(?:\d{1,2}|[IVX]{1,4}|[A-H])[.)][ \t]+[^\n]{1,80})\n"
     r"[ \t]*(?:={3,}|-{3,}|_{3,})[ \t]*$"
 )
+_FENCE = re.compile(r"(?m)^[ \t]*(?:~{3,}|`{3,})[ \t]*$")
 _OPENING = re.compile(r"[ \t]*([-*+>#|“„«\"]|\d{1,3}[.)]|\[[ xX]?\])")
 _QUOTED = re.compile(r"[ \t]*>[ \t]?")
 _RULE = re.compile(r"\W*")
@@ -51,6 +52,14 @@ def decoded(name: str, content: bytes) -> str:
 def without_embedded(text: str) -> str:
     """Return a page without the pictures written into it, which would fill pandoc's memory."""
     return _EMBEDDED.sub("data:,", text)
+
+
+def without_fences(text: str) -> str:
+    """Return bare text with the rules drawn by tildes or backticks made rules of stars.
+
+    Markdown would take what follows them for the text of a program.
+    """
+    return _FENCE.sub("\n* * *\n", text)
 
 
 def headings_marked(text: str) -> str:
