@@ -11,7 +11,11 @@ from tests.api.test_annotations import ANNOTATION
 
 EDITS: dict[str, tuple[str, str, dict[str, Any]]] = {
     "restoration": ("POST", "versions/1/restoration", {}),
-    "identity": ("PUT", "parts/00000000-0000-4000-8000-00000000dead/identity", {"json": {"afresh": True}}),
+    "identity": (
+        "PUT",
+        "parts/00000000-0000-4000-8000-00000000dead/identity",
+        {"json": {"afresh": True}},
+    ),
     "care": ("PUT", "care", {"json": {"care": "close"}}),
     "mending": ("POST", "book/mending", {}),
     "annotations": (
