@@ -18,10 +18,11 @@ book, is handed over; items are made of it, and a sitting asks a few of them eve
 moment they are about to be forgotten.
 
 Every failure is answered with a problem document (RFC 9457), whose `type` programs decide by.
-What can be edited carries an ETag, and is changed only with If-Match. Lists come in pages: `next`
-is the cursor of the page that follows, null on the last. Answers and check-ins are facts: each
-carries an id made by whoever recorded it, so sending one twice changes nothing. Days are the
-reader's own, in their time zone, turning over at their hour."""
+What can be edited carries an ETag, and is changed only with If-Match; all that belongs to a
+digest is edited under the tag of the digest. Lists come in pages: `next` is the cursor of the
+page that follows, null on the last. Answers and check-ins are facts: each carries an id made by
+whoever recorded it, so sending one twice changes nothing. Days are the reader's own, in their
+time zone, turning over at their hour."""
 
 
 class _Converter(OpenAPIConverter):

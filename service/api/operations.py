@@ -17,7 +17,7 @@ from marshmallow import Schema
 from cards.errors import Refusal
 from service.api import problems
 from service.api.bodies import BodyParser, text_of
-from service.api.problems import Problem
+from service.api.problem import Problem
 from service.api.refusing import MEDIA_TYPE
 
 Reply: TypeAlias = Response | tuple[object, HTTPStatus, dict[str, str]]

@@ -4,33 +4,11 @@ The type of a problem is a URI reference, `/api/problems/...`, that can be opene
 browser and stays what it is; programs decide by it, never by the words.
 """
 
-from dataclasses import dataclass
 from http import HTTPStatus
 
 from cards import errors
-
-
-@dataclass(frozen=True, slots=True)
-class Problem:
-    """A type of problem.
-
-    Attributes:
-        name: last part of its type.
-        status: it is answered with.
-        title: what it is, in a few words, the same every time.
-        meaning: when it arises and what to do.
-    """
-
-    name: str
-    status: HTTPStatus
-    title: str
-    meaning: str
-
-    @property
-    def type(self) -> str:
-        """The URI reference it is known by."""
-        return f"/api/problems/{self.name}"
-
+from service.api.document_problems import OF_DOCUMENT
+from service.api.problem import Problem
 
 MALFORMED = Problem(
     "malformed-request",
@@ -106,7 +84,6 @@ UNAVAILABLE = Problem(
     "changed. The header Retry-After says when to try again.",
 )
 
-_UNREADABLE = HTTPStatus.UNPROCESSABLE_ENTITY
 OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
     errors.Refusal: Problem(
         "refused",
@@ -257,58 +234,7 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "The settings were changed meanwhile",
         "If-Match names a state they are no longer in. Open them again and repeat the change.",
     ),
-    errors.DocumentRefused: Problem(
-        "document-refused",
-        _UNREADABLE,
-        "No digest can be read from this file",
-        "The detail says why. Nothing was kept.",
-    ),
-    errors.DocumentEmpty: Problem(
-        "document-empty", _UNREADABLE, "The file is empty", "There are no words in it."
-    ),
-    errors.DocumentTooLarge: Problem(
-        "document-too-large",
-        HTTPStatus.REQUEST_ENTITY_TOO_LARGE,
-        "The file is too large",
-        "It, or what it unpacks to, is far more than a two-page digest.",
-    ),
-    errors.DocumentTooSlow: Problem(
-        "document-too-slow",
-        _UNREADABLE,
-        "The file took too long to read",
-        "Reading was given up. Copy the digest alone into a new document and send that.",
-    ),
-    errors.DocumentLocked: Problem(
-        "document-locked",
-        _UNREADABLE,
-        "The file is protected by a password",
-        "Save it without one and send it again.",
-    ),
-    errors.DocumentBroken: Problem(
-        "document-broken",
-        _UNREADABLE,
-        "The file is damaged",
-        "It is cut short, or not what its name says.",
-    ),
-    errors.DocumentUnsupported: Problem(
-        "document-unsupported",
-        HTTPStatus.UNSUPPORTED_MEDIA_TYPE,
-        "The file is of a format Catchword does not read",
-        "Digests are read from DOCX, ODT, RTF, HTML, Markdown, plain text and Catchword's own "
-        "JSON; whole books from EPUB, plain text and HTML.",
-    ),
-    errors.SeveralDigests: Problem(
-        "several-digests",
-        _UNREADABLE,
-        "The file holds several digests",
-        "One is asked for here. `/api/imports` takes files with any number of them.",
-    ),
-    errors.NothingRecognised: Problem(
-        "nothing-recognised",
-        _UNREADABLE,
-        "No part of a digest was found in the file",
-        "It has no heading Catchword knows, such as Theme, Points, Commitments or Quotations.",
-    ),
+    **OF_DOCUMENT,
     errors.CannotWrite: Problem(
         "cannot-write",
         HTTPStatus.UNPROCESSABLE_ENTITY,

@@ -13,7 +13,7 @@ from werkzeug.exceptions import HTTPException
 from cards.errors import CatchwordError, Refusal
 from service.api import problems
 from service.api.fields import Shape
-from service.api.problems import Problem
+from service.api.problem import Problem
 
 MEDIA_TYPE = "application/problem+json"
 RETRY_AFTER = 2

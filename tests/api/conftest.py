@@ -1,7 +1,8 @@
 """Fixtures for the tests of the JSON door: an application on an empty SQLite library."""
 
+import shutil
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 from io import BytesIO
 from pathlib import Path
@@ -139,20 +140,39 @@ def clock() -> Clock:
     return Clock()
 
 
-@pytest.fixture
-def library(tmp_path: Path) -> Iterator[SqlStore]:
-    """An empty library in a file of its own."""
-    store = SqlStore(f"sqlite:///{tmp_path / 'library.db'}")
+@pytest.fixture(scope="session")
+def empty_library(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The file of an empty library, to be copied: founding one takes longer than most tests."""
+    file = tmp_path_factory.mktemp("empty") / "library.db"
+    store = SqlStore(f"sqlite:///{file}")
     store.migrate()
+    store.close()
+    return file
+
+
+@pytest.fixture(scope="session")
+def room(empty_library: Path) -> Iterator[Desk]:
+    """A desk whose store no test uses: what reads and writes files, which keeps nothing."""
+    store = SqlStore(f"sqlite:///{empty_library}")
+    with desk_on(store) as opened:
+        yield opened
+    store.close()
+
+
+@pytest.fixture
+def library(empty_library: Path, tmp_path: Path) -> Iterator[SqlStore]:
+    """An empty library in a file of its own."""
+    file = tmp_path / "library.db"
+    shutil.copyfile(empty_library, file)
+    store = SqlStore(f"sqlite:///{file}")
     yield store
     store.close()
 
 
 @pytest.fixture
-def desk(library: SqlStore, clock: Clock) -> Iterator[Desk]:
+def desk(room: Desk, library: SqlStore, clock: Clock) -> Desk:
     """What the door hands to the use cases."""
-    with desk_on(library, clock) as opened:
-        yield opened
+    return replace(room, store=library, now=clock)
 
 
 @pytest.fixture

@@ -1,6 +1,5 @@
 """Many files at once through the API."""
 
-import gc
 import zipfile
 from io import BytesIO
 
@@ -222,5 +221,4 @@ def test_an_answer_nobody_reads_leaves_no_file_open(door: Door) -> None:
     walks = FileStorage(BytesIO(WALKS.encode()), "walks.md")
     answered = door.upload("/api/imports", {"files": [large, walks]}, whole=False)
     answered.close()
-    gc.collect()
     assert titles(door) == set()
