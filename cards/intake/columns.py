@@ -39,8 +39,10 @@ PLACE_COLUMNS = frozenset(
 """Names of columns that hold places, in lower case and without accents."""
 QUOTATION_COLUMNS = frozenset(
     folded(
-        "quote quotation passage words text quotes quotations zitat textstelle wortlaut worte citation "
-        "texte mots cita palabras texto citazione testo parole citacao palavras citaat woorden tekst"
+        "quote quotation passage words text quotes quotations zitat textstelle wortlaut worte "
+        "citation "
+        "texte mots cita palabras texto citazione testo parole citacao palavras citaat woorden "
+        "tekst"
     ).split()
 )
 """Names of columns that hold quotations, in lower case and without accents."""

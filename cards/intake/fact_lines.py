@@ -1,6 +1,7 @@
 """Which lines are there for the facts of the book they give, and how such a line is parted."""
 
 import re
+from itertools import islice
 
 from cards.intake.heading_words import Part
 from cards.intake.imprint import is_imprint, is_imprint_name
@@ -16,6 +17,11 @@ _FEW_WORDS = 6
 _DASHES = re.compile(r"\s[–—]\s")
 _DASHED = re.compile(r"\s*(?:[|·•;\n\t]|\s//\s|\s[–—]\s)\s*")
 _FIGURE = re.compile(r"\d")
+_COLON = re.compile(r":\s")
+_LAST_WORDS = re.compile(r"(?:\S+\s+){0,3}\S+$")
+_WORD_START = re.compile(r"(?<!\S)\S")
+_MAX_LABELS = 12
+"""Labels of one piece of a line."""
 _PIECES = re.compile(r"\s*(?:[|·•;\n\t]|\s//\s)\s*")
 _NEXT_LABEL = re.compile(r"[.,]\s+(?=([^\W\d_][\w -]{0,30}):\s)")
 _DEEDS = frozenset({"done", "completed", "ended"})
@@ -33,7 +39,32 @@ def pieces_of(text: str) -> list[str]:
                 pieces.append(stretch[start : found.start()])
                 start = found.end()
         pieces.append(stretch[start:])
-    return pieces
+    return [part for piece in pieces for part in _labels_apart(piece)]
+
+
+def _labels_apart(piece: str) -> list[str]:
+    """Part a piece in front of labels that follow with no sign: `Pages: 720 ISBN: ...`."""
+    parts = []
+    start = 0
+    for colon in islice(_COLON.finditer(piece), _MAX_LABELS):
+        words = _LAST_WORDS.search(piece[start : colon.start()])
+        at = None if words is None else _label_start(piece, start + words.start(), colon)
+        if at is not None and at > start:
+            parts.append(piece[start:at].strip(" .,;"))
+            start = at
+    return [*parts, piece[start:]] if parts else [piece]
+
+
+def _label_start(piece: str, start: int, colon: re.Match[str]) -> int | None:
+    """Return where the longest label before a colon begins that has its fact behind it."""
+    for word in _WORD_START.finditer(piece, start, colon.start()):
+        label = piece[word.start() : colon.start()].strip()
+        fact = fact_label(label)
+        if fact in {Fact.PAGES, Fact.FINISHED, Fact.ISBN} and opens_with_fact(
+            piece[word.start() :]
+        ):
+            return word.start()
+    return None
 
 
 def gives_facts(text: str) -> bool:

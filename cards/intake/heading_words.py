@@ -40,6 +40,10 @@ class HeadingWords:
         """Return the part a heading announces, given by its folded words, or None."""
         return self._by_words.get(words)
 
+    def and_also(self, parts: Mapping[str, Part]) -> "HeadingWords":
+        """Return these words with more, given folded; where both have one, these stand."""
+        return HeadingWords(tuple(sorted({**parts, **self._by_words}.items())))
+
 
 BUILT_IN = HeadingWords()
 """No words beyond the built-in ones."""

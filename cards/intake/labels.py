@@ -23,8 +23,10 @@ class Fact(StrEnum):
 
 _LABELS = {
     Fact.TITLE: (
-        "title|book|book title|the book|name of the book|title of the book|work|titel|buch|buchtitel|"
-        "titel des buches|werk|titre|livre|titre du livre|oeuvre|titulo|libro|titulo del libro|obra|"
+        "title|book|book title|the book|name of the book|title of the book|work|titel|buch|"
+        "buchtitel|"
+        "titel des buches|werk|titre|livre|titre du livre|oeuvre|titulo|libro|titulo del libro|"
+        "obra|"
         "titolo|titolo del libro|opera|livro|titulo do livro|boek|boektitel|titel van het boek"
     ),
     Fact.AUTHOR: (
@@ -36,9 +38,12 @@ _LABELS = {
     Fact.ISBN: "isbn|isbn 10|isbn 13|isbn10|isbn13",
     Fact.PAGES: (
         "pages|page count|number of pages|no of pages|length|pp|seiten|seitenzahl|umfang|"
-        "nombre de pages|paginas|numero de paginas|pagine|numero di pagine|aantal pagina s|pagina s|"
-        "extent|total pages|pages in all|number of pp|no pages|pg count|anzahl seiten|anzahl der seiten|"
-        "seitenanzahl|zahl der seiten|nb de pages|nb pages|longueur|extension|n de paginas|num paginas|"
+        "nombre de pages|paginas|numero de paginas|pagine|numero di pagine|aantal pagina s|pagina "
+        "s|"
+        "extent|total pages|pages in all|number of pp|no pages|pg count|anzahl seiten|anzahl der "
+        "seiten|"
+        "seitenanzahl|zahl der seiten|nb de pages|nb pages|longueur|extension|n de paginas|num "
+        "paginas|"
         "no de paginas|n o de paginas|total de paginas|pags|pag|pagg|n pagine|num pagine|lunghezza|"
         "extensao|aantal paginas|aantal bladzijden|bladzijden|omvang|lengte"
     ),

@@ -29,7 +29,7 @@ _UNITS = (
     r"vorlesung|days|day|tales|tale|phase|stave|meditation|dialogue|discourse|night|rima|rime|copla|psalm|ode|"
     r"elegy|"
     r"eclogue|sura|hymn|fable|adventure|giornata|jornada|nacht|nuit|rule|question|article|art|"
-    r"note|lib|epistles|epistle|ep|fragment|aphorisms|aphorism|maxim|pensée|prop"
+    r"note|lib|prose|metre|meter|epistles|epistle|ep|fragment|aphorisms|aphorism|maxim|pensée|prop"
 )
 _UNIT_FORM = (
     rf"(?:(?:{_UNITS})(?:\.\s?#?|\s#?|(?=\d))|[§¶]{{1,2}}\s?){_RANGE}"

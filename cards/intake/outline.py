@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from cards.intake.blocks import Block, Shape
 from cards.intake.columns import header_row, heads_details
+from cards.intake.contents import contents_in
 from cards.intake.fact_lines import only_facts, opens_with_fact
 from cards.intake.heading_words import BUILT_IN, MAX_HEADING, HeadingWords, Part
 from cards.intake.headings import Announced, is_verdict, misspelt, part_named
@@ -49,7 +50,8 @@ class Outline:
     """What stands before the first known part, and the sections after it.
 
     Attributes:
-        columns: rows that only name the columns of a table outside every part.
+        columns: rows that only name the columns of a table outside every part, and the lines
+            of a table of contents.
     """
 
     front: list[Block]
@@ -60,8 +62,12 @@ class Outline:
 def outline(lines: Sequence[Block], words: HeadingWords = BUILT_IN) -> Outline:
     """Return the sections of a document given as lines; the reader's own `words` win."""
     walk = _Walk(lines, words)
+    contents = contents_in(lines, words)
     for index in range(len(lines)):
-        walk.take(index)
+        if index in contents:
+            walk.columns.append(lines[index])
+        else:
+            walk.take(index)
     return Outline(walk.front, walk.sections, walk.columns)
 
 

@@ -237,9 +237,11 @@ def _parted(block: Block) -> list[Block]:
     lines = lines_apart(block)
     if block.shape is not Shape.HEADING and all(_placed(line.text) for line in lines):
         return lines
+    leads = locator_in(lines[0].text) is not None
     for line in lines:
         before = "" if not parts else "\n".join(one.text for one in parts[-1][-_MAX_QUOTED:])
         opens = line.text[:1] in OPENING_MARKS or looks_quoted(line.text)
+        opens = opens or (leads and locator_in(line.text) is not None)
         if parts and not (opens and looks_quoted(before)):
             parts[-1].append(line)
         else:

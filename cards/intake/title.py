@@ -34,6 +34,8 @@ _GENERIC = frozenset(
         *("document", "finished book", "a finished book"),
     )
 )
+_OF = frozenset("of on from for about zu von uber sur de du sobre del di su da van over".split())
+"""Words behind which, on a line of its own, the title follows."""
 NO_NAMES = frozenset(
     "novel fiction essay essays poem poems verse play drama history biography memoir philosophy "
     "draft contents notes review finished read unfinished abridged english german french".split()
@@ -176,7 +178,9 @@ def without_by(text: str) -> str:
 
 def is_generic(text: str) -> bool:
     """Tell whether a heading says only that a digest follows."""
-    return folded(text) in _GENERIC
+    words = folded(text)
+    first, _, last = words.rpartition(" ")
+    return words in _GENERIC or (last in _OF and first in _GENERIC)
 
 
 def is_prose(text: str) -> bool:

@@ -39,7 +39,8 @@ _DELIBERATE = (".md", ".markdown", ".txt", ".text")
 _NAMES = frozenset({"title", "author", "header", "footer"})
 _MAX_DATE_WORDS = 5
 _MAKERS_BEHIND = re.compile(
-    r"(?:[,;(]|\s[–—|·-])\s*((?:with |transl?(?:ated|ation)?\b|tr\b|eds?\b|edited|illustrated|hrsg\b|übers|aus "
+    r"(?:[,;(]|\s[–—|·-])\s*((?:with |transl?(?:ated|ation)?\b|tr\b|eds?\b|edited|illustrated|"
+    r"hrsg\b|übers|aus "
     r"dem|"
     r"traduit|traducid|tradott|traduzid|vertaald)[^\n]{2,80})$",
     re.IGNORECASE,
@@ -218,6 +219,9 @@ class TitlePage:
 
     def _take_title(self, block: Block, following: Sequence[Block]) -> None:
         head, *rest = lines_apart(block)
+        while rest and is_generic(head.text):
+            self.generic.append(head)
+            head, *rest = rest
         first = head.text
         maker = _LAST_BRACKET.search(first)
         if maker is not None and maker.start() and is_of_edition(maker[1], first[: maker.start()]):

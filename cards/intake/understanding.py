@@ -10,8 +10,10 @@ from cards.intake.blocks import Block, Document, Shape
 from cards.intake.digests_apart import Stretch, digests_apart
 from cards.intake.fact_sections import take_section_facts
 from cards.intake.facts import Facts
+from cards.intake.guessed_parts import guessed_parts
 from cards.intake.heading_words import BUILT_IN, HeadingWords, Part
 from cards.intake.language import writes_day_first
+from cards.intake.letters import without_letter
 from cards.intake.lines import lines_of
 from cards.intake.outline import Outline, outline
 from cards.intake.own_form import own_form
@@ -104,7 +106,12 @@ def understand_all(document: Document, words: HeadingWords = BUILT_IN) -> tuple[
 
 def _understand(stretch: Stretch, raw: Sequence[Line], words: HeadingWords) -> Understood:
     document = stretch.document
-    found = outline(stretch.lines, words)
+    letter = without_letter(stretch.lines)
+    found = outline(letter.lines, words)
+    guessed = guessed_parts(letter.lines, found.sections, words)
+    if guessed is not None:
+        words = guessed.words
+        found = outline(lines_of(letter.lines, words), words)
     settle_tellings(found.sections)
     day_first = writes_day_first(line.text for line in stretch.lines)
     page = TitlePage(Facts(day_first=day_first))
@@ -139,7 +146,8 @@ def _understand(stretch: Stretch, raw: Sequence[Line], words: HeadingWords) -> U
         commitments=tuple(reading.commitments),
         quotations=reading.placed(),
     )
-    left = [("", page.left), *reading.left]
+    left = [("", [*letter.left, *page.left]), *reading.left]
+    notices += [] if guessed is None else guessed.notices
     notices += reading.notices + bare + asked(digest)
     for name, blocks in left:
         notices += left_out(name, blocks)

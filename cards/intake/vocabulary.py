@@ -25,7 +25,8 @@ KEYWORDS = {
         "proposition propositions thoughts milestones moments beats findings themes happenings "
         "ideen punkte gedanken erkenntnisse einsichten handlung gliederung argumente kernpunkte "
         "hauptgedanken kerngedanken hauptpunkte stationen thesen gedankengang aufbau schritte "
-        "ereignisse hauptereignisse kernideen hauptideen hauptthesen kernthesen denkschritte lehren "
+        "ereignisse hauptereignisse kernideen hauptideen hauptthesen kernthesen denkschritte "
+        "lehren "
         "etappen argumentation eckpunkte "
         "idées intrigue étapes arguments déroulement jalons enseignements événements péripéties "
         "leçons argumentation moments thèses "
@@ -119,7 +120,9 @@ PHRASES = {
         "kern van het boek|de kern|waar het op neerkomt"
     ),
     Part.POINTS: (
-        "how it gets there|how the book gets there|how it comes to that|how it is argued|the way there|"
+        "by which it gets there|steps by which it gets there|the steps by which it gets there|"
+        "the stages by which it gets there|how it gets there|how the book gets there|how it comes "
+        "to that|how it is argued|the way there|"
         "how the story unfolds|how the book unfolds|the stages|what the book argues|what it argues|"
         "wie es dazu kommt|wie das buch vorgeht|was der reihe nach geschieht|"
         "comment il y arrive|comment on y arrive|ce qui arrive|"
