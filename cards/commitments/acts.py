@@ -49,20 +49,35 @@ def is_seen(verb: str, rest: list[str]) -> bool:
     """Tell whether a verb with the words after it is an act someone could see."""
     phrase = _phrase(rest)
     said = " ".join(rest)
-    abstract = any(is_quality(word) for word in phrase[:3] if word != "people")
+    qualities = _qualities(phrase[:4])
+    abstract = any(word != "people" for word in qualities)
     abstract = abstract or phrase[:1] == ["people"]
     if verb in STATES:
         visible = VISIBLE_WITH.get(verb)
+        abstract = any(word not in _DEGREES for word in qualities)
         return visible is not None and visible.match(said) is not None and not abstract
     if _is_figure(verb, said, phrase):
         return False
     if verb == "give" and phrase in (["more"], ["less"]):
         return True
     if verb in {"exercise", "practise", "practice"}:
-        abstract = any(is_quality(word) for word in phrase[:3] if word not in _DEGREES)
+        abstract = any(word not in _DEGREES for word in qualities)
     if verb in LIGHT and abstract:
         return _seen_after_all(verb, said, phrase)
     return verb in ACTS or verb.isalpha()
+
+
+def _qualities(phrase: list[str]) -> list[str]:
+    """Return the qualities among the first three words; in "heart pills" there is none."""
+    following = [*phrase[1:4], ""]
+    return [
+        word
+        for word, then in zip(phrase[:3], following, strict=False)
+        if is_quality(word) and not (_PLURAL.fullmatch(then) and not is_quality(then))
+    ]
+
+
+_PLURAL = re.compile(r"(?!as|this|others|always|towards|things|its)[^\W\d_]+[^s]s")
 
 
 def _is_figure(verb: str, said: str, phrase: list[str]) -> bool:
@@ -88,7 +103,7 @@ _DONE_WITH_QUALITIES = frozenset(
 )
 _PURE = ABSTRACT - frozenset(
     """time room space people good best better benefit stock charge change changes most more less
-    world life lives interest value friends balance control character heart fun care""".split()
+    world life lives interest value balance control character heart fun care""".split()
 )
 """Qualities that no other sense of the word can be seen in."""
 _DEGREES = frozenset(("more", "less", "better"))

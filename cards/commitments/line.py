@@ -69,6 +69,7 @@ _FOLDS = tuple(
         (r"1 (?:or|to) 2", "1"),
         (r"(\d+) (?:or|to) \d+(?= )", r"\1"),
         (r"1 (?:day|of these days|fine day)(?= (?:i|we) (?:will|shall))", ""),
+        (r"(?:2th|second) hand", "used"),
         (r"(within|inside) (?:the|this) fortnight", r"\1 2 weeks"),
         (
             r"(?:a|each|every|1|per|the|this|this coming|that|whole|next|another) fortnight",

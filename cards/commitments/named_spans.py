@@ -15,6 +15,8 @@ Reader = tuple[str, Callable[[re.Match[str], date], Span | None]]
 MONTH = "|".join(MONTHS)
 YEAR = r"(?:19|20|21)\d\d"
 _DAY = timedelta(days=1)
+_MIDDLE = 15
+"""Day of the month that is its middle."""
 _WEEK = timedelta(days=7)
 _SEASONS = {"spring": 3, "summer": 6, "autumn": 9, "fall": 9, "winter": 12}
 _THIS = r"(?:(?:the|this|that|the present|the current|our) )"
@@ -110,9 +112,12 @@ def _end(found: re.Match[str], on: date) -> Span | None:
 def _start(found: re.Match[str], on: date) -> Span | None:
     if found["start_month"]:
         first = named_month(MONTHS.index(found["start_month"]) + 1, found["start_year"], on)[0]
+    elif found["start_this"]:
+        later = 0 if found["where"].startswith("mi") and on.day < _MIDDLE else 1
+        first = span_of("month", on, later)[0]
     else:
         first = span_of(found["start_unit"], on, 1)[0]
-    day = first + timedelta(days=14 if found["where"].startswith("mi") else 0)
+    day = first + timedelta(days=_MIDDLE - 1 if found["where"].startswith("mi") else 0)
     return day, day
 
 
@@ -134,7 +139,8 @@ NAMED_SPANS: tuple[Reader, ...] = (
         (
             r"(?:the )?(?P<where>start|beginning|middle|mid) (?:of )?"
             rf"(?:(?P<start_month>{MONTH})(?:,? (?P<start_year>{YEAR}))?"
-            r"|(?:the )?next (?P<start_unit>week|month|quarter|year))"
+            r"|(?:the )?next (?P<start_unit>week|month|quarter|year)"
+            r"|(?:the|this) (?P<start_this>month))"
         ),
         _start,
     ),

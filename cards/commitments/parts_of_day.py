@@ -11,7 +11,7 @@ _MEAL = r"(?:breakfast|lunch|dinner|supper|tea|bed|bedtime|waking|rising|noon|mi
 _AT = r"(?:at|before|after|with|on|over) "
 PARTS_OF_A_DAY = words(
     rf"{_AT}{_MEAL}(?:{_JOIN}(?:again )?{_AT}{_MEAL}){{1,3}}|before and after {_MEAL}|"
-    rf"{_EACH}{_PART}s?(?:{_JOIN}{_EACH}{_PART}s?){{1,3}}"
+    rf"{_EACH}{_PART}s?(?: ~)?(?:{_JOIN}{_EACH}{_PART}s?){{1,3}}"
     r"(?! (?:prayers?|office|news|papers?|service|tea|coffee|shifts?|meal|walk)(?!\S))"
 )
 """Pattern of two parts of the day or more, in which something is to be done."""

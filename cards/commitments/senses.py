@@ -76,6 +76,7 @@ INVISIBLE_WITH = {
         r"|the (?:light|good|positive))",
         "wake": r"up to (?!\d|@|the (?:alarm|radio|bell))",
         "rise": r"above|to the (?:occasion|challenge)",
+        "make": r"(?:new |more |better )?friends\b",
         "weigh": r"(?:my|our|every|each) words?",
         "mend": r"(?:my|our) ways",
         "end": r"(?:each|every|the|my) (?:day|morning|evening|night) (?:with|in) (?:hope|joy|peace"

@@ -89,6 +89,7 @@ _EVENT_ON = words(
     r"(?P<how>until|by) (?:my|our|the|his|her|their|he|she|they|we|i|it|[^\W\d_]{2,30} 's) "
     r"(?:[^\W\d_]{2,30} ){1,3}"
     rf"(?:on |, (?:on )?|\( )(?P<date>{DATE})"
+    rf"|until (?:[^\s,.;~]+ ){{2,8}}on (?P<late>{DATE})"
 )
 """An event, and the day it falls on: "until my exam on 22 May"."""
 _UNKNOWN = words(
@@ -107,6 +108,17 @@ _MONTHS_AND_SEASONS = re.compile(
     rf"(?:next |the )?(?:{'|'.join(MONTHS)}|spring|summer|autumn|winter|lent|advent)"
 )
 """What one waits until the beginning of: no clothes until September, none in August."""
+
+
+_WHOLE = ("all ", "throughout ", "for ", "the whole ")
+"""How a span is told that is filled from end to end, rather than one something is done in."""
+
+
+_FOR_A_DAY = re.compile(
+    r"(?:=|the \d|\d|[a-z]+ \d|christmas|easter|newyear|monday|tuesday|wednesday|thursday|friday"
+    r"|saturday|sunday)"
+)
+"""What is ready "for Friday" is done by it."""
 
 
 def take_length(line: Line, on: date) -> Term:
@@ -212,35 +224,18 @@ def _measured(term: Term, said: str, count: int, *, lead: str | None) -> None:
 def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> None:
     for found in pattern.finditer(line.left):
         said = found.groupdict()
-        ranged = re.search(rf"{WEEKDAY}s? $", line.left[: found.start()]) is not None
-        if pattern is _UNTIL and ranged and re.fullmatch(WEEKDAY, found["date"]):
-            continue
-        if (
-            pattern is _UNTIL
-            and found[0].startswith("to ")
-            and not re.search(r"from \S+ $", line.left[: found.start()])
-        ):
-            continue
-        if said.get("how") == "for" and not re.match(
-            r"(?:=|the \d|\d|[a-z]+ \d|christmas|easter|newyear|monday|tuesday|wednesday"
-            r"|thursday|friday|saturday|sunday)",
-            found["date"],
-        ):
-            continue
-        span = day_or_span(found["date"], on)
-        if span is None:
+        phrase = said["date"] or found["late"]
+        span = day_or_span(phrase, on)
+        if span is None or not _bounds(pattern, found, phrase, line.left[: found.start()]):
             continue
         line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
         first, last = span
-        until = pattern is _UNTIL or said.get("how") == "until"
+        until = pattern is _UNTIL or found[0].startswith("until ")
         term.bound = Bound.UNTIL if until else Bound.BY
-        term.weekday = bool(BARE_DAY.fullmatch(found["date"]))
+        term.weekday = bool(BARE_DAY.fullmatch(phrase))
         before = said.get("before")
-        if (
-            pattern is _UNTIL
-            and found[0].startswith("until")
-            and _MONTHS_AND_SEASONS.fullmatch(found["date"])
-        ):
+        opens = pattern is _UNTIL and found[0].startswith("until")
+        if opens and _MONTHS_AND_SEASONS.fullmatch(phrase):
             term.deadline = max(on, first - timedelta(days=1))
         elif before is None:
             term.deadline = last
@@ -248,6 +243,17 @@ def _take_bound(line: Line, on: date, term: Term, pattern: re.Pattern[str]) -> N
             term.deadline = first - timedelta(days=int((re.findall(r"\d+", before) or ["1"])[0]))
             term.deadline = max(term.deadline, on)
         return
+
+
+def _bounds(pattern: re.Pattern[str], found: re.Match[str], phrase: str, earlier: str) -> bool:
+    """Tell whether "to" and "for" before a date set an end, and "until" no range of days."""
+    if pattern is _UNTIL:
+        if re.search(rf"{WEEKDAY}s? $", earlier) and re.fullmatch(WEEKDAY, phrase):
+            return False
+        return not found[0].startswith("to ") or re.search(r"from \S+ $", earlier) is not None
+    if pattern is _BY and found["how"] == "for":
+        return _FOR_A_DAY.match(phrase) is not None
+    return True
 
 
 def _take_whole(line: Line, on: date, term: Term) -> None:
@@ -272,5 +278,6 @@ def _take_whole(line: Line, on: date, term: Term) -> None:
         span = day_or_span(phrase, on) or day_or_span(phrase.removeprefix("the "), on)
         if span is not None and (span[0] != span[1] or found[0].startswith(("over ", "during "))):
             line.left = f"{line.left[: found.start()]}~{line.left[found.end() :]}"
-            term.deadline, term.bound = span[1], Bound.DURING
+            term.deadline = span[1]
+            term.bound = Bound.UNTIL if found[0].startswith(_WHOLE) else Bound.DURING
             return

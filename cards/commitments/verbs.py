@@ -86,7 +86,7 @@ ABSTRACT = frozenset(
     integrity resilience strength character habits habit virtue virtues restraint moderation
     simplicity spirit heart soul thoughtfulness curiosity enthusiasm passion optimism
     seriously granted charge control advantage pride stock time room space progress difference
-    change changes most more less better friends amends consideration appreciation loyalty
+    change changes most more less better amends consideration appreciation loyalty
     solidarity pleasure fun delight contentment happiness freedom independence sorrow grief
     anger pessimism prejudice prejudices assumptions doubts fears worries expectations
     fear feeling feelings emotion emotions uncertainty injustice hatred envy jealousy resentment
