@@ -69,8 +69,16 @@ def test_each_start_is_one_line():
 
 def test_every_figure_has_its_limit_in_the_benchmarks():
     """The limits in the README's table are the ones the suite holds the measurements to."""
-    from tests.benchmarks import answering, folding, sitting  # noqa: PLC0415
+    from tests.benchmarks import (  # noqa: PLC0415
+        adding,
+        answering,
+        folding,
+        locating,
+        printing,
+        sitting,
+    )
 
     table = README.split("## Figures")[1]
-    for measured in (answering, sitting, folding):
+    assert f"| {adding.FLAT} |" in table
+    for measured in (answering, sitting, folding, adding, printing, locating):
         assert f"| {measured.LIMIT} |" in table
