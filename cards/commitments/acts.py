@@ -73,8 +73,15 @@ def _qualities(phrase: list[str]) -> list[str]:
     return [
         word
         for word, then in zip(phrase[:3], following, strict=False)
-        if is_quality(word) and not (_PLURAL.fullmatch(then) and not is_quality(then))
+        if is_quality(word)
+        and not _is_chamber(phrase, word)
+        and not (_PLURAL.fullmatch(then) and not is_quality(then))
     ]
+
+
+def _is_chamber(phrase: list[str], word: str) -> bool:
+    """Tell "the spare room" from "room" and "more room"."""
+    return word == "room" and phrase[0] not in {"room", *_DEGREES}
 
 
 _PLURAL = re.compile(r"(?!as|this|others|always|towards|things|its)[^\W\d_]+[^s]s")

@@ -41,6 +41,11 @@ _CLAUSE = (
     r"(?:when(?:ever)?|if|as soon as|each time|every time|any time|the next time"
     r"|the moment|while|whilst|in case|once (?=I |we |the |my ))"
 )
+_FRONTED = (
+    r"the (?:council|board|court|judge|bench|magistrates?|committee|class|congregation|mirror|altar"
+    r"|public|whole|others|rest)\b"
+)
+"""Whom or what one stands before, which is no time."""
 _LEADING_CLAUSE = re.compile(
     rf"(?:^|(?<=[.;,:] )|(?<=\band ))(?P<cue>(?:{_CLAUSE}|(?:before|after) (?=I "
     r"|we |the |my |he |she |they |any |each |every |a |an |[A-Z]|\w+ing "
@@ -48,7 +53,8 @@ _LEADING_CLAUSE = re.compile(
     re.IGNORECASE,
 )
 _TRAILING_CLAUSE = re.compile(
-    rf"\s(?P<cue>(?:{_CLAUSE}|before (?=I |we |the |my |he |she |they |any|going "
+    rf"(?<!\bas)\s(?P<cue>(?:{_CLAUSE}|before (?!{_FRONTED})(?=I |we |the |my "
+    r"|he |she |they |any|going "
     r"|leaving |starting |opening |speaking |answering |replying |deciding "
     r"|buying |eating |sleeping )|after (?=I |we |the |my |each |every |any "
     rf"|finishing |reading |coming ))\b[^,;:.]{{2,160}}?)\s*(?=[.,;:!]|$)",

@@ -4,12 +4,16 @@ import re
 from collections.abc import Callable
 
 from cards.commitments.line import Line, words
+from cards.commitments.spans import MONTHS
 
 _PREPOSITIONS = "at|by|before|after|until|from|around|about|past|to|between|and|since|towards"
 _PART_OF_DAY = r"(?: (?:in the (?:morning|afternoon|evening)|at night|sharp))?"
+_DATES = rf"(?:from )?\d{{1,2}} to \d{{1,2}} (?:{'|'.join(MONTHS)})"
+"""Days of a month from one to another, which are no hours: "from 1 to 24 December"."""
 _CLOCK = (
     words(
-        rf"(?:(?:{_PREPOSITIONS}) )?(?:half|quarter|a quarter|\d+(?: minutes)?) (?:past|to) "
+        rf"(?!{_DATES})(?:(?:{_PREPOSITIONS}) )?"
+        r"(?:half|quarter|a quarter|\d+(?: minutes)?) (?:past|to) "
         rf"(?:\d{{1,2}}|noon|midnight)(?: oclock)?{_PART_OF_DAY}"
     ),
     words(rf"(?:(?:{_PREPOSITIONS}) )?half \d{{1,2}}{_PART_OF_DAY}(?= |$)(?! (?:a|an|dozen))"),
@@ -20,6 +24,7 @@ _CLOCK = (
         + r"(?! (?:minutes|hours|times|days|weeks|pages|people))"
     ),
     words(
+        rf"(?!{_DATES})"
         rf"(?:at|by|before|after|until|from|around|past) \d{{1,2}}(?:\.\d\d)?(?: "
         rf"\d\d)?{_PART_OF_DAY}"
         r"(?= (?:[.,;:!?()~]|each|every|on|and|at|in|daily|with|to|until|for|i|when"

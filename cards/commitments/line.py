@@ -62,12 +62,13 @@ _CONTRACTED = {
 _FOLDS = tuple(
     (re.compile(rf"(?<!\S){pattern}(?!\S)"), words)
     for pattern, words in (
+        (r"as (?:if|though) [^,.;:]{2,80}", ""),
         (r"no 1", "nobody"),
         (r"1 another", "eachother"),
         (r"each other", "eachother"),
         (r"(?:1 by 1|at a time|for once|once and for all|at once|all at once)", ""),
         (r"1 (?:or|to) 2", "1"),
-        (r"(\d+) (?:or|to) \d+(?= )", r"\1"),
+        (r"(?<!from )(\d+) (?:or|to) \d+(?= )", r"\1"),
         (r"1 (?:day|of these days|fine day)(?= (?:i|we) (?:will|shall))", ""),
         (r"(?:2th|second) hand", "used"),
         (r"(within|inside) (?:the|this) fortnight", r"\1 2 weeks"),

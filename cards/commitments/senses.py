@@ -27,6 +27,7 @@ VISIBLE_WITH = {
         "raise": r"(?:the|a|an|my|\d+)\b",
         "welcome": r"(?:the|a|an|my|\d+)\b",
         "attend": r"\S",
+        "try": r"(?:\d+|an?|the|every|each) (?!new (?:attitude|approach|outlook|way)|best|bit)\S",
         "reduce": r".*\d",
         "limit": r".*\d",
         "increase": r".*\d",

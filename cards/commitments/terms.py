@@ -20,7 +20,7 @@ _MUCH = r"(?:at least |about |another |a further |some |up to |a total of |the 1
 _ENTIRE = r"(?:full |whole |entire |complete |more |solid |straight |consecutive |successive )?"
 _STARTS = (
     words(
-        r"(?<!week )(?<!weeks )(?<!month )(?<!months )(?<!day )(?<!days )(?<!year )"
+        r"(?<!week )(?<!weeks )(?<!month )(?<!months )(?<! day )(?<!days )(?<!year )"
         r"(?:from|starting|beginning|commencing|as of|as from|effective)(?: on| from"
         rf"| with)? (?:{DATE})(?: (?:on(?:wards?)?|forward|forth))?(?! (?:to|through"
         r"|thru|until) )"
@@ -30,7 +30,10 @@ _STARTS = (
         r"here on|starting now|beginning now|from now)"
     ),
 )
-_FROM_TO = words(rf"(?:from|between) (?P<from>{DATE}) (?:to|and|until|through) (?P<to>{DATE})")
+_FROM_TO = words(
+    rf"(?:from|between) (?P<from>{DATE}|(?:the )?\d{{1,2}}(?:th)?) "
+    rf"(?:to|and|until|through) (?P<to>{DATE})"
+)
 _NOW_TO = words(
     rf"(?:between|from) (?:now|today|this day|tomorrow) (?:and|to|until|through) (?P<to>{DATE})"
 )
@@ -126,7 +129,7 @@ def take_length(line: Line, on: date) -> Term:
     term = Term()
     _take_spans(line, on, term)
     _take_lengths(line, on, term)
-    for pattern in (_UNTIL, _LATEST, _BY, _EVENT_ON):
+    for pattern in (_EVENT_ON, _UNTIL, _LATEST, _BY):
         if term.deadline is None:
             _take_bound(line, on, term, pattern)
     if line.take(_UNKNOWN) is not None:
@@ -141,7 +144,8 @@ def _take_spans(line: Line, on: date, term: Term) -> None:
     if between is not None:
         span = day_or_span(between["to"], on)
         if span is not None:
-            term.deadline, term.bound = span[1], Bound.DURING
+            term.deadline = span[1]
+            term.bound = Bound.UNTIL if between[0].startswith("from ") else Bound.DURING
     for pattern in _STARTS:
         line.take(pattern)
 
