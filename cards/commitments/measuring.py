@@ -97,6 +97,12 @@ def _deeds(cadence: Cadence, times: int | None, count: int | None) -> int:
     return max(1, days) * (count or 1)
 
 
+def _at_hours(cadence: Cadence, said: Said) -> int | None:
+    """Return at how many hours of each day something is done, None where it is not told."""
+    daily = cadence.period is Period.DAY and cadence.times is None
+    return said.hours if daily and said.hours > 1 else None
+
+
 def _recurring(cadence: Cadence, said: Said) -> Measure:
     term = said.term
     deadline = term.deadline
@@ -110,7 +116,7 @@ def _recurring(cadence: Cadence, said: Said) -> Measure:
     if term.unit == "on" and cadence.period is Period.WEEK:
         on = on or term.on
     return Measure(
-        times=_deeds(cadence, said.times, said.count),
+        times=_deeds(cadence, said.times or _at_hours(cadence, said), said.count),
         period=cadence.period,
         every=cadence.every,
         on=in_week_order(set(on)),

@@ -79,6 +79,7 @@ class Said:
         term: its length and end.
         cadence: how often, or None.
         times: "twice", "three times"; or None.
+        hours: how many times of the clock it names side by side, 1 when it does not.
         days: its bare dates: first and last day, and whether it is a weekday.
         count: how many things the deed is done to, or None.
     """
@@ -93,6 +94,7 @@ class Said:
     term: Term
     cadence: Cadence | None
     times: int | None
+    hours: int
     days: list[tuple[date, date, bool]]
     count: int | None
 
@@ -134,19 +136,11 @@ def read(text: str, on: date, cue: Cue | None, *, act: bool) -> Said:
         minutes=minutes,
         term=term,
         cadence=cadence,
-        times=_times(line, cadence, hours),
+        times=cadence.times if cadence is not None else take_times(line),
+        hours=hours,
         days=take_days(line, on) or dated,
         count=count_of(line),
     )
-
-
-def _times(line: Line, cadence: Cadence | None, hours: int) -> int | None:
-    """Take how many times in a period: "twice", or at so many hours of each day."""
-    if cadence is None:
-        return take_times(line)
-    if cadence.times is None and cadence.period is Period.DAY and hours > 1:
-        return hours
-    return cadence.times
 
 
 def _on_its_day(cadence: Cadence, cue: Cue) -> Cadence:

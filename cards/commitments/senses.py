@@ -14,7 +14,7 @@ VISIBLE_WITH = {
         "get": r"(?!better|more|less|angry|over|closer|used|organised|fit|healthy|along|on "
         r"(?!the bus|my)|in (?!touch))\S",
         "look": r"(?:over|after(?! myself| my (?:own|health|mind|body|self))|up|at|"
-        r"through|out|in|people in the eye|\w+ in the eye)\b(?! (?:the "
+        r"through|out|in|(?:\w+ ){1,3}in the (?:eye|face))\b(?! (?:the "
         r"bright|things|life|myself))",
         "stand": r"(?!(?:up )?for (?:myself|what|my|others|the truth|justice|something)"
         r"|by (?:my|what))"
