@@ -9,9 +9,6 @@ from service.api.fields import Request, Shape
 from service.api.refusing import ProblemSchema
 from service.use_cases.add_digest import Added, Status
 
-MOST_FILES = 2_000
-"""Files of one form, as many as a zip may hold: twice the digests of a lifetime of reading."""
-
 _FILE = {"description": "The file's name, with the folders it stood in."}
 _PROBLEM = {
     "description": "Why nothing became of the file, as a problem document would say it; or null."
@@ -24,10 +21,10 @@ class FilesSchema(Request):
     files = fields.List(
         Upload(),
         required=True,
-        validate=validate.Length(1, MOST_FILES),
+        validate=validate.Length(min=1),
         metadata={
             "description": "Digests, as many of them in a file as there are, and zips of such "
-            "files, each under its name."
+            "files, each under its name; at most 2,100 in one form."
         },
     )
 

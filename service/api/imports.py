@@ -79,7 +79,8 @@ def add_many(sent: dict[str, list[FileStorage]]) -> Reply:
     """Add the digests in many files to the library.
 
     A file that cannot be read is refused in its report, and stops none of the others. Digests
-    of books that are in the library correct them.
+    of books that are in the library correct them. Each report is sent when its file is done: who
+    stops reading leaves the files after it untouched, and the same files again add nothing twice.
     """
     return _streamed(sent["files"], _added, ImportReportSchema())
 

@@ -40,7 +40,7 @@ TOO_LARGE = Problem(
     HTTPStatus.REQUEST_ENTITY_TOO_LARGE,
     "The request is too large",
     "A request is at most 21 MB: one document of 20 MB and the form around it. Many files at once "
-    "are at most 201 MB, the text of a whole book is at most 65 MB.",
+    "are at most 201 MB and 2,100 files, the text of a whole book is at most 65 MB.",
 )
 MEDIA_TYPE = Problem(
     "media-type-refused",
