@@ -74,6 +74,8 @@ _STEP = re.compile(
 _PAGES = re.compile(
     rf"(?<!\w){_WORD['page']}\.?\s*[\dmdclxvi]+(?:\s?[-–—]\s?[\dmdclxvi]+)?(?!\w)", re.IGNORECASE
 )
+_PAIR = re.compile(r"([IVXLC]{1,6}),\s?(\d{1,4}|[ivxlc]{1,7})")
+"""A part in large Roman figures and a chapter, as they are cited without a word: `II, 11`."""
 _TRAILING_NUMBER = re.compile(r"(?:\d+|[mdclxvi]+)$", re.IGNORECASE)
 
 
@@ -239,6 +241,11 @@ def steps_of(locator: str | None) -> tuple[Place, ...]:
     """
     if locator is None:
         return ()
+    if (pair := _PAIR.fullmatch(locator.strip())) is not None:
+        part, chapter = roman(pair[1]), _value(pair[2])
+        if part is None or chapter is None:
+            return ()
+        return Place(Unit.PART, part), Place(Unit.CHAPTER, chapter)
     locator = _PAGES.sub(" ", in_figures(locator))
     steps = []
     named = _STEP.groupindex

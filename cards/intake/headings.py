@@ -13,7 +13,7 @@ from rapidfuzz import fuzz, process
 
 from cards.intake.heading_words import BUILT_IN, MAX_HEADING, HeadingWords, Part
 from cards.intake.vocabulary import FILLERS, KEYWORDS, PHRASES
-from cards.intake.wording import folded
+from cards.intake.wording import OPENING_MARKS, folded
 
 __all__ = ["MAX_HEADING", "Announced", "Part", "is_verdict", "misspelt", "part_named", "unfilled"]
 
@@ -56,6 +56,15 @@ _PART_OF_PHRASE = {
 }
 _LONG_KEYWORDS = tuple(word for word in _PART_OF if len(word) >= _MIN_MISSPELT)
 _NUMBERING = re.compile(r"^[\s#*_>]*(?:\(?(?:\d{1,2}|[ivxIVX]{1,4}|[a-hA-H])[.):]{1,2}\s+)?")
+_QUOTING = tuple(OPENING_MARKS)
+"""Signs that open words of a book, and no heading."""
+_ARTICLE = re.compile(r"^(?:the|my|die|der|das|le|la|el|lo|il|o|os|a|de|het|mes|meine) ")
+_SHORTENED = re.compile(
+    r"(?:the |my )?(?:whole )?(?:argument|book|plot|story|novel|play|poem|work|thesis|case|essay) "
+    r"(?:in|at) (?:brief|short|a nutshell|miniature|a glance|essence|"
+    r"(?:a|one|two|three|four|a few) (?:single |short )?(?:words?|lines?|sentences?|paragraphs?))"
+)
+"""What a book comes to, whatever it is called: *the argument in brief*, *the novel in a line*."""
 _ASIDE = re.compile(r"[(\[][^()\[\]]{0,80}[)\]]")
 
 
@@ -67,10 +76,13 @@ def is_verdict(text: str) -> bool:
 def part_named(text: str, own: HeadingWords = BUILT_IN) -> Announced | None:
     """Return the part a heading's words announce, or None. The reader's `own` words win."""
     text = text.strip()
-    if len(text) > MAX_HEADING or "\n" in text:
+    if len(text) > MAX_HEADING or "\n" in text or text[:1] in _QUOTING:
         return None
     words = folded(_ASIDE.sub(" ", _NUMBERING.sub("", text, count=1)))
     whole = own.part(folded(text)) or own.part(words) or _PART_OF_PHRASE.get(words)
+    whole = whole or _PART_OF_PHRASE.get(_ARTICLE.sub("", words, count=1))
+    if whole is None and _SHORTENED.fullmatch(words):
+        whole = Part.THEME
     if words in _VERDICTS and whole is None:
         whole = Part.JUDGEMENT
     if whole is not None:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from cards.intake.blocks import Block, Shape
+from cards.intake.columns import heads_details
 from cards.intake.fact_lines import only_facts
 from cards.intake.heading_words import BUILT_IN, HeadingWords
 from cards.intake.headings import part_named
@@ -86,8 +87,8 @@ def _stretches(lines: list[Block], words: HeadingWords) -> list[list[Block]]:
     stretches: list[list[Block]] = []
     alone = False
     rows = _bare_rows(lines)
-    for line in lines:
-        heading = _heading_line(line.text, words)
+    for line, below in zip(lines, [*lines[1:], None], strict=True):
+        heading = _heading_line(line.text, words) or _heads_facts(line.text, below)
         before = stretches[-1][-_MAX_QUOTED:] if stretches else []
         said = "\n".join(one.text for one in before)
         item = _opens_item(line.text, rows) and not _says_whose(line.text, said)
@@ -103,6 +104,11 @@ def _stretches(lines: list[Block], words: HeadingWords) -> list[list[Block]]:
 def _heading_line(line: str, words: HeadingWords) -> bool:
     found = part_named(line.rstrip(":"), words)
     return found is not None and found.sure
+
+
+def _heads_facts(line: str, below: Block | None) -> bool:
+    """Tell whether a line is the heading over a line of facts: `EDITION`, `Details`."""
+    return below is not None and heads_details(line) and line[-1] != ":" and only_facts(below.text)
 
 
 def _says_whose(line: str, before: str) -> bool:

@@ -14,8 +14,8 @@ from cards.intake.quotation_text import looks_quoted
 from cards.intake.traces import lines_apart, origins_of, together
 from cards.intake.wording import flowing, folded, marker_of, uncounted
 
-_PAGED = re.compile(r"(?<=[.!?…”\"’)])\s+(\d{1,4}(?:\s?[-–]\s?\d{1,4})?)$")
-"""A bare number behind the end of a sentence."""
+_PAGED = re.compile(r"(?:(?<=[.!?…”\"’)])\s+|\s[–—-]\s)(\d{1,4}(?:\s?[-–]\s?\d{1,4})?)$")
+"""A bare number behind the end of a sentence, or a dash."""
 
 
 @dataclass(slots=True)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from cards.digest import MAX_TITLE
 from cards.intake.blocks import Block, Shape
 from cards.intake.imprint import is_imprint, names_makers
-from cards.intake.known_authors import is_known_author, is_single_name
+from cards.intake.known_authors import is_known_author, is_known_surname, is_single_name
 from cards.intake.wording import flowing, folded, unquoted
 
 MAX_TITLE_LINE = 200
@@ -78,6 +78,8 @@ _ARTICLE = re.compile(
 )
 """Articles a title may open with and a name does not, as it may with *la* or *de*."""
 BRACKETED = re.compile(r"(?P<title>[^()]{1,200})\s\((?P<inside>[^()]{3,80})\)")
+_ALTERNATIVE = re.compile(r"[;,]?\s(?:or|oder|ou|ovvero|ossia|of)$", re.IGNORECASE)
+"""The end of a title behind which a second follows: *Erewhon; or, Over the Range*."""
 _LAST_YEAR = re.compile(r",?\s\(?(?:c\.?\s)?1?\d{3}\)?$|,?\s\(?20\d\d\)?$")
 YEAR = re.compile(r",?\s*\b1?\d{3}\b|,?\s*\b20\d{2}\b")
 
@@ -100,7 +102,9 @@ def named_in(text: str, *, english: bool = False) -> Named:
     for found in reversed(list(_BY.finditer(text[:MAX_TITLE]))):
         title, author = text[: found.start()], text[found.end() :]
         by = found[0].strip(" ,").lower() == "by"
-        full = len(author.split()) > 1 and author[0].isupper() and not english
+        apart = found[0].startswith(",") and is_known_surname(author)
+        whole = len(author.split()) > 1 or is_single_name(author) or apart
+        full = whole and author[0].isupper() and not english
         if title and is_name(author) and (by or full):
             return Named(unquoted(title), author)
     parts = _DASH.split(text[:MAX_TITLE], maxsplit=1)
@@ -282,6 +286,8 @@ def _by_comma(text: str) -> Named:
         return Named(unquoted(title), author)
     if is_full_name(title) and folded(author.partition(" ")[0]) in _HONORIFICS:
         return Named(author, title)
+    if _ALTERNATIVE.search(title) or "the" in author.split():
+        return Named(unquoted(text))
     if found and title and is_name(author) and 2 <= len(author.split()) <= 4:
         proper = [word for word in author.split() if word[0].isupper()]
         if len(proper) >= 2 and author.split()[0].lower() not in _PARTICLES:

@@ -37,6 +37,9 @@ def named_in_file_name(stem: str) -> Named:
     `Eliot - Middlemarch` is by Eliot; so is `Middlemarch - George Eliot`, by its full name.
     """
     left, found, right = (part.strip() for part in stem.partition(" - "))
+    surname, _, rest = stem.partition(" ")
+    if not found and stem.islower() and is_known_surname(surname) and _may_be_title(rest):
+        return Named(rest, surname)
     if not found or not left or not right or _ENGLISH_BY.search(stem):
         return named_in(stem)
     if not is_name(left) or may_open_title(left):
@@ -47,6 +50,11 @@ def named_in_file_name(stem: str) -> Named:
         return Named(left, right)
     last, comma, first = left.partition(", ")
     return Named(right, f"{first} {last}" if comma and "," not in first else left)
+
+
+def _may_be_title(words: str) -> bool:
+    """Tell whether words behind a surname do not go on from it: `mill on the floss` is a title."""
+    return bool(words) and words.split(maxsplit=1)[0] not in {"on", "of", "and", "in", "at", "or"}
 
 
 def named_in_header(header: str) -> tuple[Named | None, str]:

@@ -10,9 +10,9 @@ from cards.intake.dates import date_in
 from cards.intake.fact_lines import only_facts
 from cards.intake.facts import Facts
 from cards.intake.front_facts import without_facts
-from cards.intake.imprint import is_imprint, names_makers
+from cards.intake.imprint import is_imprint, is_publisher, names_makers
 from cards.intake.known_authors import is_known_author, is_known_surname
-from cards.intake.labels import Fact, fact_label
+from cards.intake.labels import Fact, fact_label, label_split
 from cards.intake.page_lines import SUBTITLE_STYLES, is_of_edition, may_title, same_title
 from cards.intake.title import (
     Named,
@@ -157,6 +157,8 @@ class TitlePage:
             following = front[index + 1] if index + 1 < len(front) else None
             names = block.strong or block.shape is Shape.HEADING or block.text.endswith(":")
             follows = fact is not None and names and following is not None
+            if following is not None and _labelled(following.text):
+                follows = False
             if fact is Fact.TITLE and following is not None and only_facts(following.text):
                 follows = False
             if follows and fact is not None and following is not None:
@@ -184,7 +186,7 @@ class TitlePage:
                 self.generic.append(block)
             elif folded(block.text) == folded(self.facts.title or ""):
                 self.facts.read(Fact.TITLE, block.origins)
-            elif block.shape is Shape.PARAGRAPH and is_imprint(block.text):
+            elif block.shape is Shape.PARAGRAPH and self._is_imprint(block):
                 self.facts.at = block.origins
                 self.facts.beside(block.text)
             elif block.shape is Shape.PARAGRAPH and is_prose(block.text) and not block.strong:
@@ -192,6 +194,13 @@ class TitlePage:
             elif not self._take_by_line(block, 0 if at is None else index - at):
                 self._leave(block)
         self._turn()
+
+    def _is_imprint(self, block: Block) -> bool:
+        """Tell whether a line names a publisher: in so many words, or alone beside facts."""
+        made = _made_behind(block.text)
+        if made is not None and self.facts.author is None and is_full_name(made[0]):
+            return is_imprint(made[0])
+        return is_imprint(block.text) or (block.text in self.beside and is_publisher(block.text))
 
     def _turn(self) -> None:
         """Take a title that is a name, over a line that is none, as the author over the title."""
@@ -272,6 +281,11 @@ class TitlePage:
             self.facts.at = block.origins
             self.facts.take(Fact.EDITION, behind[1].strip(" ()"))
             return True
+        made = _made_behind(block.text, beside=block.text in self.beside)
+        if made is not None and self._take_by_line(replace(block, text=made[0]), below):
+            self.facts.at = block.origins
+            self.facts.take(Fact.EDITION, made[1])
+            return True
         author = (
             flowing(block.text)
             if style == "author"
@@ -335,3 +349,24 @@ class TitlePage:
                 "the title at the top of the digest.",
             )
         )
+
+
+def _made_behind(text: str, *, beside: bool = False) -> tuple[str, str] | None:
+    """Return a line without the edition behind it, and that: `Mill, Hackett`; `Mill (Dover)`.
+
+    One word behind a full name is a publisher's where facts stood `beside` it.
+    """
+    bracket = _LAST_BRACKET.search(text)
+    if bracket is not None and bracket.start() and is_of_edition(bracket[1], text):
+        return text[: bracket.start()], bracket[1]
+    name, found, maker = text.rpartition(", ")
+    made = is_publisher(maker) or (beside and len(maker.split()) == 1)
+    return (name, maker) if found and made and is_full_name(name) else None
+
+
+def _labelled(text: str) -> bool:
+    """Tell whether a line opens with the label of a fact and a colon."""
+    return any(
+        fact_label(label) is not None and text[len(label) :].lstrip()[:1] == ":"
+        for label, _ in label_split(text)
+    )

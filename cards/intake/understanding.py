@@ -22,11 +22,14 @@ from cards.intake.reading import Reading
 from cards.intake.telling import asked, bare_headings, left_out, unplaced
 from cards.intake.tellings import settle_tellings
 from cards.intake.title_page import TitlePage
-from cards.intake.traces import Line, Trace, origins_of, traced
+from cards.intake.traces import Line, Trace, lines_apart, origins_of, together, traced
 from cards.intake.wording import excerpt, folded
 
 _MIN_SENTENCE = 5
 """Words of a sentence at the top that may be the theme."""
+
+_MAX_HEAD = 5
+"""Words of a line over prose that is no line of it."""
 
 __all__ = ["Source", "Understood", "understand", "understand_all", "unplaced"]
 
@@ -191,7 +194,16 @@ def _theme(reading: Reading, page: TitlePage, notices: list[Notice]) -> str | No
         "Summary over them to say so."
     )
     notices.append(Notice("theme", said))
-    return prose_of(page.prose)
+    return prose_of(_unheaded(page.prose))
+
+
+def _unheaded(prose: Sequence[Block]) -> list[Block]:
+    """Return prose without a short line right over it that is a heading of unknown words."""
+    head, *below = lines_apart(prose[0])
+    short = len(head.text.split()) <= _MAX_HEAD and head.text[-1].isalnum()
+    if short and below and len(below[0].text.split()) > _MAX_HEAD:
+        return [together(below), *prose[1:]]
+    return list(prose)
 
 
 def _headed_prose(left: Sequence[Block]) -> tuple[list[Block], list[Block]]:

@@ -15,7 +15,7 @@ _PAGE_WORDS = (
 )
 _PAGES = re.compile(
     rf"(?<![\w.,-])(?:({_FIGURES})[\s-]?{_PAGE_WORDS}"
-    rf"|(?:pages|seiten|páginas|paginas|págs?\.|pagine|pagg\.|pagina[’']?s|bladzijden)\s*:?\s"
+    rf"|(?:pages|pp\.|seiten|páginas|paginas|págs?\.|pagine|pagg\.|pagina[’']?s|bladzijden)\s*:?\s"
     rf"({_FIGURES})(?!\s?[-–,.]?\d))",
     re.IGNORECASE,
 )
