@@ -26,6 +26,8 @@ _NOT_BEFORE = frozenset(
     grade week day point note step track exercise""".split()
 )
 _OWNERS = frozenset("the my our these his her their".split())
+_SETS = _OWNERS | {"those"}
+_LEADING = frozenset("to each every".split())
 _PHRASAL = frozenset(
     """knock hand send turn bring put fill invite pay call give have pass take try move
     carry win""".split()
@@ -58,11 +60,13 @@ def take_meetings(line: Line) -> int | None:
     return None if found is None else max(1, int(found["n"]))
 
 
-def count_of(line: Line) -> int | None:
+def count_of(line: Line, *, cadenced: bool) -> int | None:
     """Return how many deeds what is left of a line counts, or None when it counts none.
 
     The number stands before what the deed is done to, not after "for" or "with", nor before
     a unit of length, time or text: "cook for two friends" and "read ten pages" are one deed.
+    A known set counts in a one-off, "return the three books", and is one deed where a cadence
+    is named, "walk the two dogs each morning".
     """
     found_words = line.left.split()
     for at, word in enumerate(found_words):
@@ -74,6 +78,9 @@ def count_of(line: Line) -> int | None:
             before == "with" and earlier in _MEETING
         )
         each = before in _OWNERS and found_words[max(0, at - 3) : at - 1] == ["each", "of"]
+        if not (cadenced or each) and before in _SETS and earlier not in _LEADING:
+            before, earlier = earlier, found_words[at - 3] if at > 2 else ""
+            phrasal = before in {"in", "on", "over"} and earlier in _PHRASAL
         each = each and "1" not in found_words[:at]  # "one kind word to each" counts the word
         if (before in _NOT_BEFORE and not phrasal and not each) or (
             before == "to" and at and _length(found_words[at + 1 :])

@@ -139,7 +139,7 @@ def read(text: str, on: date, cue: Cue | None, *, act: bool) -> Said:
         times=cadence.times if cadence is not None else take_times(line),
         hours=hours,
         days=take_days(line, on) or dated,
-        count=count_of(line),
+        count=count_of(line, cadenced=cadence is not None),
     )
 
 
