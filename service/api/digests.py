@@ -48,7 +48,6 @@ from service.api.operations import BINARY, Content, Gives, Reply, Resource, Take
 from service.api.tags import expected_revision, tag_of, unchanged
 from service.use_cases.add_digest import Status, add_digest, read_digest
 from service.use_cases.advice import advise
-from service.use_cases.care import set_care
 from service.use_cases.keeping import counted
 from service.use_cases.library import list_digests, open_digest, open_original
 from service.use_cases.mend_digest import mend_digest, remove_digest
@@ -192,9 +191,7 @@ def put_digest(sent: dict[str, Any], digest_id: UUID) -> Reply:
         if sent["isbn"] != open_digest(desk(), digest_id).kept.isbn:
             abort(HTTPStatus.UNPROCESSABLE_ENTITY, messages={"json": {"isbn": [NO_ISBN]}})
         sent["isbn"] = str(sent["isbn"])
-    kept = mend_digest(desk(), digest_id, mended_digest(sent), revision)
-    if sent["care"] is not None:
-        kept = set_care(desk(), digest_id, sent["care"])
+    kept = mend_digest(desk(), digest_id, mended_digest(sent), revision, sent["care"])
     return _shown(kept, counted(kept))
 
 

@@ -1,7 +1,6 @@
 """A reader is told what would make a digest worthier of being kept."""
 
 from cards.advice import advice_on
-
 from cards.digest import Digest, Notice
 from service.use_cases.ports import Desk
 

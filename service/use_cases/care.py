@@ -6,7 +6,7 @@ from uuid import UUID
 from cards.parts import Care, KeptDigest
 from cards.schedule import Schedule, aimed
 from service.use_cases.keeping import opened, save
-from service.use_cases.ports import Desk
+from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Cause
 
 
@@ -21,17 +21,22 @@ def set_care(desk: Desk, digest_id: UUID, care: Care, revision: int | None = Non
         DigestChanged: it was changed since that revision.
     """
     with desk.store.writing() as work:
-        known = opened(desk, work, digest_id, revision)
-        if known.care is care:
-            return known
-        changed = replace(known, care=care, revision=known.revision + 1)
-        save(desk, work, changed, Cause.CARED, known)
-        reader = work.readers.get(desk.reader)
-        schedule = Schedule(aimed(reader.target, care))
-        for each in work.items.of_digest(desk.reader, digest_id):
-            if each.memory is not None:
-                answers = work.answers.of_item(desk.reader, each.item.id)
-                memory = schedule.fold(each.item.id, answers)
-                work.items.remember(desk.reader, each.item.id, memory)
+        changed = give_care(desk, work, opened(desk, work, digest_id, revision), care)
         work.commit()
+    return changed
+
+
+def give_care(desk: Desk, work: UnitOfWork, known: KeptDigest, care: Care) -> KeptDigest:
+    """Give a digest's book its care and fold its memories again, without committing."""
+    if known.care is care:
+        return known
+    changed = replace(known, care=care, revision=known.revision + 1)
+    save(desk, work, changed, Cause.CARED, known)
+    reader = work.readers.get(desk.reader)
+    schedule = Schedule(aimed(reader.target, care))
+    for each in work.items.of_digest(desk.reader, known.id):
+        if each.memory is not None:
+            answers = work.answers.of_item(desk.reader, each.item.id)
+            memory = schedule.fold(each.item.id, answers)
+            work.items.remember(desk.reader, each.item.id, memory)
     return changed

@@ -7,14 +7,19 @@ from uuid import UUID
 from cards.digest import Digest
 from cards.errors import InvalidDigest
 from cards.identity import keep
-from cards.parts import KeptDigest, PartKind
+from cards.parts import Care, KeptDigest, PartKind
+from service.use_cases.care import give_care
 from service.use_cases.keeping import opened, save, wordings
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Cause
 
 
 def mend_digest(
-    desk: Desk, digest_id: UUID, digest: Digest, revision: int | None = None
+    desk: Desk,
+    digest_id: UUID,
+    digest: Digest,
+    revision: int | None = None,
+    care: Care | None = None,
 ) -> KeptDigest:
     """Replace what a digest says; its parts and items keep their history.
 
@@ -23,20 +28,17 @@ def mend_digest(
         digest_id: which digest.
         digest: all it is to say from now on.
         revision: the revision it was read at, or None to replace it as it is.
+        care: how much of its book to keep, or None to leave that as it is.
 
     Raises:
         DigestMissing: this reader has no such digest.
         DigestChanged: it was changed since that revision.
     """
-    return _mend(desk, digest_id, digest, revision, Cause.MENDED)
-
-
-def _mend(
-    desk: Desk, digest_id: UUID, digest: Digest, revision: int | None, cause: Cause
-) -> KeptDigest:
     with desk.store.writing() as work:
         known = opened(desk, work, digest_id, revision)
-        mended = change_digest(desk, work, known, digest, cause)
+        mended = change_digest(desk, work, known, digest, Cause.MENDED)
+        if care is not None:
+            mended = give_care(desk, work, mended, care)
         work.commit()
     return mended
 
@@ -79,7 +81,11 @@ def place_quotations(
         for number, quotation in enumerate(digest.quotations, 1)
     )
     placed = replace(digest, quotations=quotations)
-    return _mend(desk, digest_id, placed, known.revision, Cause.PLACED)
+    with desk.store.writing() as work:
+        known = opened(desk, work, digest_id, known.revision)
+        kept = change_digest(desk, work, known, placed, Cause.PLACED)
+        work.commit()
+    return kept
 
 
 def remove_digest(desk: Desk, digest_id: UUID, revision: int | None = None) -> None:
