@@ -15,8 +15,9 @@ from cards.intake.fact_lines import MAX_LINE, only_facts, opens_with_fact
 from cards.intake.heading_words import HeadingWords, Part
 from cards.intake.imprint import is_imprint
 from cards.intake.labels import Fact, fact_label, label_split
-from cards.intake.outline import Section, outline
+from cards.intake.outline import outline
 from cards.intake.quotation_text import looks_quoted
+from cards.intake.sections import Section
 from cards.intake.title import (
     TITLE_STYLES,
     author_line,

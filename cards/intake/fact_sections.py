@@ -10,7 +10,7 @@ from cards.intake.front_facts import without_facts
 from cards.intake.heading_words import Part
 from cards.intake.imprint import is_imprint, is_imprint_name
 from cards.intake.labels import Fact, fact_label
-from cards.intake.outline import Section
+from cards.intake.sections import Section
 from cards.intake.values import counted_off, finished_off, isbn_off
 
 

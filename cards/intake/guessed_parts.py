@@ -18,8 +18,8 @@ from cards.intake.heading_words import MAX_HEADING, HeadingWords, Part
 from cards.intake.headings import part_named
 from cards.intake.labels import fact_label, is_detail_label, label_split
 from cards.intake.locating import locator_in, split_end, split_start
-from cards.intake.outline import Section
 from cards.intake.quotation_text import looks_quoted
+from cards.intake.sections import Section
 from cards.intake.title import is_generic
 from cards.intake.wording import excerpt, folded
 

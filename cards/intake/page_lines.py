@@ -1,12 +1,17 @@
 """What a line of a title page may be, beside title and author: a second title, an imprint."""
 
+import re
+
 from cards.intake.blocks import Block, Shape
-from cards.intake.imprint import is_imprint, is_imprint_name, names_makers
+from cards.intake.imprint import is_imprint, is_imprint_name, is_publisher, names_makers
+from cards.intake.labels import fact_label, label_split
 from cards.intake.title import MAX_TITLE_LINE, is_full_name, is_prose, named_in
 from cards.intake.wording import folded
 
 SUBTITLE_STYLES = frozenset({"subtitle", "untertitel"})
 """Paragraph styles of word processors for a subtitle, in lower case."""
+LAST_BRACKET = re.compile(r"\s*\(([^()]*)\)\s*$")
+"""The last brackets of a line."""
 
 
 def may_title(block: Block) -> bool:
@@ -29,3 +34,24 @@ def same_title(one: str, other: str) -> bool:
     """Tell whether two titles are the same, or one of them is the other's beginning."""
     first, second = sorted((folded(one), folded(other)), key=len)
     return bool(first) and (second == first or second.startswith(f"{first} "))
+
+
+def made_behind(text: str, *, beside: bool = False) -> tuple[str, str] | None:
+    """Return a line without the edition behind it, and that: `Mill, Hackett`; `Mill (Dover)`.
+
+    One word behind a full name is a publisher's where facts stood `beside` it.
+    """
+    bracket = LAST_BRACKET.search(text)
+    if bracket is not None and bracket.start() and is_of_edition(bracket[1], text):
+        return text[: bracket.start()], bracket[1]
+    name, found, maker = text.rpartition(", ")
+    made = is_publisher(maker) or (beside and len(maker.split()) == 1)
+    return (name, maker) if found and made and is_full_name(name) else None
+
+
+def labelled(text: str) -> bool:
+    """Tell whether a line opens with the label of a fact and a colon."""
+    return any(
+        fact_label(label) is not None and text[len(label) :].lstrip()[:1] == ":"
+        for label, _ in label_split(text)
+    )

@@ -9,12 +9,12 @@ from cards.intake.commitments import commitments_of
 from cards.intake.heading_words import BUILT_IN, HeadingWords, Part
 from cards.intake.headings import is_verdict
 from cards.intake.locating import locator_in, split_start
-from cards.intake.outline import Section
 from cards.intake.places import Places
 from cards.intake.points import points_of
 from cards.intake.prose import prose_of
 from cards.intake.quotation_text import read_quotation
 from cards.intake.quotations import quotations_of
+from cards.intake.sections import Section
 from cards.intake.telling import listed
 from cards.intake.traces import Trace, origins_of
 

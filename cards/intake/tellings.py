@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from cards.intake.blocks import Shape
 from cards.intake.headings import Part, unfilled
 from cards.intake.labels import label_split
-from cards.intake.outline import Section
+from cards.intake.sections import Section
 
 _TELLING = frozenset(
     "argument plot story storyline outline handlung intrigue histoire trama argumento enredo "

@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from cards.digest import MAX_TITLE, Notice
+from cards.digest import Notice
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.dates import date_in
 from cards.intake.fact_lines import only_facts
@@ -12,8 +12,15 @@ from cards.intake.facts import Facts
 from cards.intake.front_facts import without_facts
 from cards.intake.imprint import is_imprint, is_publisher, names_makers
 from cards.intake.known_authors import is_known_author, is_known_surname
-from cards.intake.labels import Fact, fact_label, label_split
-from cards.intake.page_lines import SUBTITLE_STYLES, is_of_edition, may_title, same_title
+from cards.intake.labels import Fact, fact_label
+from cards.intake.page_lines import (
+    LAST_BRACKET,
+    SUBTITLE_STYLES,
+    is_of_edition,
+    labelled,
+    made_behind,
+    may_title,
+)
 from cards.intake.title import (
     Named,
     author_line,
@@ -24,12 +31,6 @@ from cards.intake.title import (
     may_open_title,
     named_in,
     title_block,
-    worth_trusting,
-)
-from cards.intake.title_elsewhere import (
-    named_in_file_name,
-    named_in_header,
-    named_nowhere_else,
 )
 from cards.intake.traces import lines_apart, origins_of
 from cards.intake.wording import excerpt, flowing, folded, tidied
@@ -45,7 +46,6 @@ _MAKERS_BEHIND = re.compile(
     r"traduit|traducid|tradott|traduzid|vertaald)[^\n]{2,80})$",
     re.IGNORECASE,
 )
-_LAST_BRACKET = re.compile(r"\s*\(([^()]*)\)\s*$")
 
 
 @dataclass(slots=True)
@@ -88,65 +88,6 @@ class TitlePage:
         others = {key: properties[key] for key in properties if key not in _NAMES}
         self.facts.take_properties(others, typed=typed)
 
-    def settle(self, document: Document) -> None:
-        """Fall back on what the file says of itself, once the whole document was read."""
-        self.title = self.facts.title or ""
-        self._from_header(self._margin(document, "header"))
-        self._margin(document, "footer")
-        own = flowing(tidied(document.properties.get("title", "")))
-        if not self.title and worth_trusting(own):
-            self._take_named(named_in(own), own)
-        if self.facts.author is None and (parted := named_nowhere_else(self.title)) is not None:
-            self.title, self.facts.author = parted.title, parted.author
-            self.facts.found[Fact.AUTHOR] = list(self.facts.found.get(Fact.TITLE, []))
-            self.facts.outside[Fact.AUTHOR] = list(self.facts.outside.get(Fact.TITLE, []))
-        if not self.title:
-            self._from_file_name(document.name)
-        author = flowing(tidied(document.properties.get("author", "")))
-        if self.facts.author is None and author and folded(own) == folded(self.title):
-            self.facts.author = author
-            self.facts.outside[Fact.AUTHOR] = [author]
-        if self.facts.author is not None:
-            self.facts.author = self.facts.author[:MAX_TITLE].strip() or None
-        if self.facts.author is None:
-            self.notices.append(
-                Notice("author", "No author was found. Put “by” and the name under the title.")
-            )
-
-    def _from_header(self, header: str) -> None:
-        """Take the title and the author, where nothing else gave them, off the top of the pages."""
-        named, lines = named_in_header(header)
-        if named is None:
-            return
-        if not self.title:
-            self._take_named(named, lines)
-        elif self.facts.author is None and named.author and same_title(named.title, self.title):
-            self.facts.author = named.author
-            self.facts.outside[Fact.AUTHOR] = [lines]
-        elif self.facts.author is None and named.author is None and is_full_name(named.title):
-            self.facts.author = named.title
-            self.facts.outside[Fact.AUTHOR] = [lines]
-
-    def _margin(self, document: Document, name: str) -> str:
-        """Take the facts at the top or the foot of the pages; return what is left of the words."""
-        words = tidied(document.properties.get(name, "").replace("\t", "\n"))
-        self.facts.at = ()
-        known = {fact: getattr(self.facts, fact.value) for fact in Fact}
-        left = "\n".join(filter(None, map(self.facts.take_line, words.split("\n"))))
-        for fact in Fact:
-            if getattr(self.facts, fact.value) != known[fact]:
-                self.facts.outside.setdefault(fact, []).append(words)
-        self.title = self.title or self.facts.title or ""
-        return left
-
-    def _take_named(self, named: Named, words: str) -> None:
-        """Take a title, and perhaps an author, from words beside the text."""
-        self.title = named.title
-        self.facts.outside[Fact.TITLE] = [words]
-        if self.facts.author is None and named.author is not None:
-            self.facts.author = named.author
-            self.facts.outside[Fact.AUTHOR] = [words]
-
     def _without_facts(self, front: Sequence[Block]) -> list[Block]:
         """Return the blocks with the lines of facts taken out."""
         blocks: list[Block] = []
@@ -157,7 +98,7 @@ class TitlePage:
             following = front[index + 1] if index + 1 < len(front) else None
             names = block.strong or block.shape is Shape.HEADING or block.text.endswith(":")
             follows = fact is not None and names and following is not None
-            if following is not None and _labelled(following.text):
+            if following is not None and labelled(following.text):
                 follows = False
             if fact is Fact.TITLE and following is not None and only_facts(following.text):
                 follows = False
@@ -197,7 +138,7 @@ class TitlePage:
 
     def _is_imprint(self, block: Block) -> bool:
         """Tell whether a line names a publisher: in so many words, or alone beside facts."""
-        made = _made_behind(block.text)
+        made = made_behind(block.text)
         if made is not None and self.facts.author is None and is_full_name(made[0]):
             return is_imprint(made[0])
         return is_imprint(block.text) or (block.text in self.beside and is_publisher(block.text))
@@ -232,7 +173,7 @@ class TitlePage:
             self.generic.append(head)
             head, *rest = rest
         first = head.text
-        maker = _LAST_BRACKET.search(first)
+        maker = LAST_BRACKET.search(first)
         if maker is not None and maker.start() and is_of_edition(maker[1], first[: maker.start()]):
             self.facts.at = head.origins
             self.facts.take(Fact.EDITION, maker[1])
@@ -281,7 +222,7 @@ class TitlePage:
             self.facts.at = block.origins
             self.facts.take(Fact.EDITION, behind[1].strip(" ()"))
             return True
-        made = _made_behind(block.text, beside=block.text in self.beside)
+        made = made_behind(block.text, beside=block.text in self.beside)
         if made is not None and self._take_by_line(replace(block, text=made[0]), below):
             self.facts.at = block.origins
             self.facts.take(Fact.EDITION, made[1])
@@ -331,42 +272,3 @@ class TitlePage:
             self.facts.beside(block.text)
         else:
             self.left.append(block)
-
-    def _from_file_name(self, name: str) -> None:
-        stem = name.rpartition(".")[0] or name
-        named = named_in_file_name(" ".join(stem.replace("_", " ").split()))
-        self.title = (tidied(named.title) or "Untitled")[:MAX_TITLE]
-        self.facts.outside[Fact.TITLE] = [name or "Untitled"]
-        whose = ""
-        if self.facts.author is None and named.author is not None:
-            self.facts.author = named.author
-            self.facts.outside[Fact.AUTHOR] = [name]
-            whose = f" by {excerpt(named.author)}"
-        self.notices.append(
-            Notice(
-                "title",
-                f"No title was found, so the file's name stands for it: “{self.title}”{whose}. Put "
-                "the title at the top of the digest.",
-            )
-        )
-
-
-def _made_behind(text: str, *, beside: bool = False) -> tuple[str, str] | None:
-    """Return a line without the edition behind it, and that: `Mill, Hackett`; `Mill (Dover)`.
-
-    One word behind a full name is a publisher's where facts stood `beside` it.
-    """
-    bracket = _LAST_BRACKET.search(text)
-    if bracket is not None and bracket.start() and is_of_edition(bracket[1], text):
-        return text[: bracket.start()], bracket[1]
-    name, found, maker = text.rpartition(", ")
-    made = is_publisher(maker) or (beside and len(maker.split()) == 1)
-    return (name, maker) if found and made and is_full_name(name) else None
-
-
-def _labelled(text: str) -> bool:
-    """Tell whether a line opens with the label of a fact and a colon."""
-    return any(
-        fact_label(label) is not None and text[len(label) :].lstrip()[:1] == ":"
-        for label, _ in label_split(text)
-    )

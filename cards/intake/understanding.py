@@ -15,13 +15,15 @@ from cards.intake.heading_words import BUILT_IN, HeadingWords, Part
 from cards.intake.language import writes_day_first
 from cards.intake.letters import without_letter
 from cards.intake.lines import lines_of
-from cards.intake.outline import Outline, outline
+from cards.intake.outline import outline
 from cards.intake.own_form import own_form
 from cards.intake.prose import prose_of
 from cards.intake.reading import Reading
+from cards.intake.sections import Outline
 from cards.intake.telling import asked, bare_headings, left_out, unplaced
 from cards.intake.tellings import settle_tellings
 from cards.intake.title_page import TitlePage
+from cards.intake.title_settled import settle
 from cards.intake.traces import Line, Trace, lines_apart, origins_of, together, traced
 from cards.intake.wording import excerpt, folded
 
@@ -133,7 +135,7 @@ def _understand(stretch: Stretch, raw: Sequence[Line], words: HeadingWords) -> U
             "Commitments, and the words to keep under Quotations.",
             where="document",
         )
-    page.settle(document)
+    settle(page, document)
     notices = list(page.notices)
     theme = _theme(reading, page, notices)
     digest = Digest(
