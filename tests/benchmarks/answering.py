@@ -22,7 +22,8 @@ from cards.identity import keep
 from cards.items import items_of
 from service.main import THE_READER, create_app
 from service.store.sql_store import SqlStore
-from service.use_cases.add_digest import save
+from service.use_cases.keeping import save
+from service.use_cases.records import Cause
 from tests.benchmarks.nothing_to_read import bare_desk
 from tests.benchmarks.paired import Ratio, paired
 
@@ -51,7 +52,7 @@ def ours(folder: Path) -> Iterator[tuple[FlaskClient, list[UUID]]]:
     kept = keep(digest, None, uuid4)
     with store.writing() as work:
         work.readers.lock(THE_READER)
-        save(desk, work, kept, START)
+        save(desk, work, kept, Cause.ADDED)
         work.commit()
     yield create_app(desk).test_client(), [item.id for item in items_of(kept)]
     store.close()
