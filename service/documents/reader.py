@@ -1,10 +1,11 @@
 """Documents read by pandoc: the adapter behind the port `Documents`."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import PurePosixPath, PureWindowsPath
 from typing import Any
 
+from cards.digest import folded
 from cards.errors import DocumentBroken, DocumentEmpty, DocumentTooLarge
 from cards.intake.blocks import Block, Document, Shape
 from service.documents.archives import open_parts, packed
@@ -151,7 +152,11 @@ class PandocDocuments:
         blocks = blocks_of(tree["blocks"], marks, literal=kind is Format.PLAIN)
         said = tree_properties(tree["meta"])
         if kind is Format.DOCX:
-            return (*_title_blocks(said), *_abstract(tree["meta"]), *blocks), said | properties
+            return (
+                *_title_blocks(said, blocks),
+                *_abstract(tree["meta"]),
+                *blocks,
+            ), said | properties
         return blocks, properties | said
 
     def _running(self, name: str, content: bytes) -> Iterator[tuple[str, str]]:
@@ -177,8 +182,18 @@ def _bare_text(name: str, content: bytes, *, literal: bool) -> tuple[dict[str, s
     return properties, rejoined(lists_marked(headings_marked(text))).encode()
 
 
-def _title_blocks(said: dict[str, str]) -> tuple[Block, ...]:
-    """Return the title page pandoc took off the top of a Word document, put back as blocks."""
+def _title_blocks(said: dict[str, str], blocks: Sequence[Block]) -> tuple[Block, ...]:
+    """Return the title page pandoc took off the top of a Word document, put back as blocks.
+
+    Where the text begins with the same title as a heading, the writer made a title page of
+    their own, and what a program set above it are the file's properties once more: whose
+    document it is, not who wrote the book.
+    """
+    title = folded(said.get("title", ""))
+    if title and any(
+        block.shape is Shape.HEADING and folded(block.text) == title for block in blocks[:1]
+    ):
+        return ()
     return tuple(
         Block(Shape.PARAGRAPH, said[key], style=style)
         for key, style in _TITLE_STYLES.items()

@@ -251,3 +251,11 @@ def test_the_abstract_of_a_word_document_is_read(documents: PandocDocuments):
     content = made(f"---\ntitle: W\nabstract: |\n  {words}\n---\n\n# Points\n\n- One\n", "docx")
     texts = [block.text for block in documents.read("x.docx", content).blocks]
     assert words.strip() in texts
+
+
+def test_whose_document_it_is_says_not_who_wrote_the_book(documents: PandocDocuments):
+    """Under a title and an author set by a program, the writer's own title page counts."""
+    text = "---\ntitle: Silas Marner\nauthor: Mira Vale\n---\n\n# Silas Marner\n\nGeorge Eliot\n"
+    read = documents.read("own.docx", made(text, "docx"))
+    assert [block.text for block in read.blocks] == ["Silas Marner", "George Eliot"]
+    assert read.properties["author"] == "Mira Vale"
