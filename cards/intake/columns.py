@@ -46,6 +46,8 @@ QUOTATION_COLUMNS = frozenset(
     ).split()
 )
 """Names of columns that hold quotations, in lower case and without accents."""
+_MAX_COLUMNS = 16
+"""Columns of a table that has a row to name them."""
 _MAX_COLUMN_NAME = 5
 """Words in the name of a column that is not known, beside two that are."""
 DETAILS = frozenset(
@@ -87,9 +89,9 @@ def heads_details(text: str) -> bool:
 
 def header_row(block: Block, words: HeadingWords = BUILT_IN) -> bool:
     """Tell whether a table row holds nothing but the names of columns."""
-    cells = [folded(cell) or cell.strip() for cell in block.text.split("\t")]
-    if len(cells) < 2:
+    if not 0 < block.text.count("\t") < _MAX_COLUMNS:
         return False
+    cells = [folded(cell) or cell.strip() for cell in block.text.split("\t")]
     if not any(cells):
         return False
     known = [bool(cell) and (cell in _COLUMNS or _names_part(cell, words)) for cell in cells]

@@ -156,16 +156,13 @@ def _under(lines: Sequence[Block], start: int, end: int) -> list[str]:
 
 
 def _part_of(entries: Sequence[str], missing: Sequence[Part]) -> Part | None:
-    if (
-        not missing
-        or not entries
-        or sum(len(one.split()) for one in entries) < _MIN_ENTRY * len(entries)
-    ):
+    if not missing or not entries:
         return None
     quoted = sum(map(looks_quoted, entries))
     if Part.QUOTATIONS in missing and 2 * quoted > len(entries):
         return Part.QUOTATIONS
-    if quoted or (len(entries) == 1 and missing[0] is Part.POINTS):
+    short = sum(len(one.split()) for one in entries) < _MIN_ENTRY * len(entries)
+    if short or quoted or (len(entries) == 1 and missing[0] is Part.POINTS):
         return None
     placed = 2 * sum(map(_is_placed, entries)) > len(entries)
     for part in missing:

@@ -109,7 +109,7 @@ def _words(part: object) -> tuple[str | None, str | None]:
     return getattr(part, "text", None), getattr(part, "locator", None)
 
 
-@settings(max_examples=1_500, deadline=None)
+@settings(max_examples=500, deadline=None)
 @given(document=documents())
 def test_every_word_is_kept_or_told_of(document: Document):
     """Each word is in the digest, in a heading that announces a part, or in what a notice says."""
@@ -138,7 +138,7 @@ def parts_of(digest: Digest) -> Iterator[tuple[str, str]]:
             yield f"{name} {number}", " ".join(_words(part)[1:] if _words(part)[1] else ())
 
 
-@settings(max_examples=500, deadline=None)
+@settings(max_examples=250, deadline=None)
 @given(document=documents())
 def test_every_word_has_a_source_or_is_left(document: Document):
     """Each word of the document is in the words of a part or among those left, and no other."""
@@ -156,7 +156,7 @@ def test_every_word_has_a_source_or_is_left(document: Document):
             assert word in told, (word, block)
 
 
-@settings(max_examples=500, deadline=None)
+@settings(max_examples=250, deadline=None)
 @given(document=documents())
 def test_a_source_holds_the_words_of_its_part(document: Document):
     """Each word of a part stands in the words it is said to come from."""

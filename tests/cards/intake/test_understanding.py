@@ -70,7 +70,7 @@ DOCUMENTS = st.builds(
 )
 
 
-@settings(max_examples=1_500, deadline=None)
+@settings(max_examples=500, deadline=None)
 @given(document=DOCUMENTS)
 def test_any_document_is_understood_or_refused(document: Document):
     """Arbitrary blocks give a valid digest with plain notices, or one of our own refusals."""
@@ -83,14 +83,14 @@ def test_any_document_is_understood_or_refused(document: Document):
     assert all("\x00" not in notice.message for notice in found.notices)
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(digest=digests())
 def test_a_digest_written_down_reads_back_the_same(digest: Digest):
     """Title, author, facts and every part of a digest survive being written as blocks and read."""
     assert understand(Document("x.md", blocks_of(written(digest)))).digest == digest
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(document=DOCUMENTS)
 def test_understanding_twice_gives_the_same(document: Document):
     """The same document is always understood in the same way."""
