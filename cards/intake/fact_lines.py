@@ -88,11 +88,14 @@ def only_facts(line: str) -> bool:
         return False
     taken = 0
     for piece in pieces_of(line):
-        labels = [label for label, _ in label_split(piece)]
-        if any(fact_label(label) is not None or is_detail_label(label) for label in labels):
+        split = list(label_split(piece))
+        if any(fact_label(label) is not None for label, _ in split):
             taken += opens_with_fact(piece)
             continue
-        left = piece
+        left = next((value for label, value in split if is_detail_label(label)), None)
+        if left is not None and not any(off(left) for off in (isbn_off, finished_off, pages_off)):
+            continue
+        left = piece if left is None else left
         for off in (isbn_off, finished_off, pages_off, finished_off):
             if (found := off(left)) is not None:
                 left = found.rest

@@ -31,13 +31,18 @@ _GENERIC = frozenset(
         ),
         *("reading notes", "book notes", "book report", "book", "the book", "about the book"),
         *("details", "book details", "lesenotizen", "notizen", "notes de lecture", "untitled"),
-        *("document", "finished book", "a finished book"),
+        *("document", "finished book", "a finished book", "reading digest", "my reading digest"),
+        *("digesto", "mein digest", "lesenotiz", "lektürenotiz", "buchnotiz", "fiche de lecture"),
+        *("ma fiche de lecture", "ficha de lectura", "ficha de leitura", "scheda di lettura"),
+        *("scheda libro", "notas de lectura", "notas de leitura", "appunti di lettura", "appunti"),
+        *("leesverslag", "boekverslag", "leesnotities", "note di lettura", "notes on a book"),
     )
 )
 _OF = frozenset("of on from for about zu von uber sur de du sobre del di su da van over".split())
 """Words behind which, on a line of its own, the title follows."""
 NO_NAMES = frozenset(
     "novel fiction essay essays poem poems verse play drama history biography memoir philosophy "
+    "copy final version revised new old kopie copie copia fassung versie digest summary book "
     "draft contents notes review finished read unfinished abridged english german french".split()
 )
 _STALE = re.compile(

@@ -40,6 +40,8 @@ def named_in_file_name(stem: str) -> Named:
     surname, _, rest = stem.partition(" ")
     if not found and stem.islower() and is_known_surname(surname) and _may_be_title(rest):
         return Named(rest, surname)
+    if not found and BRACKETED.fullmatch(stem) and (named := named_nowhere_else(stem)) is not None:
+        return named
     if not found or not left or not right or _ENGLISH_BY.search(stem):
         return named_in(stem)
     if not is_name(left) or may_open_title(left):

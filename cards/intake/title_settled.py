@@ -2,12 +2,19 @@
 
 from cards.digest import MAX_TITLE, Notice
 from cards.intake.blocks import Document
+from cards.intake.known_authors import is_single_name
 from cards.intake.labels import Fact
 from cards.intake.page_lines import same_title
 from cards.intake.title import Named, is_full_name, named_in, worth_trusting
 from cards.intake.title_elsewhere import named_in_file_name, named_in_header, named_nowhere_else
 from cards.intake.title_page import TitlePage
 from cards.intake.wording import excerpt, flowing, folded, tidied
+
+_NOBODY = frozenset(
+    "user users office admin administrator owner microsoft windows default unknown author pc "
+    "benutzer utilisateur usuario utente usuario gebruiker docx pandoc libreoffice".split()
+)
+"""Words of the names that programs write down as a document's author."""
 
 
 def settle(page: TitlePage, document: Document) -> None:
@@ -25,7 +32,8 @@ def settle(page: TitlePage, document: Document) -> None:
     if not page.title:
         _from_file_name(page, document.name)
     author = flowing(tidied(document.properties.get("author", "")))
-    if page.facts.author is None and author and folded(own) == folded(page.title):
+    someone = bool(author) and _NOBODY.isdisjoint(folded(author).split())
+    if page.facts.author is None and someone and folded(own) == folded(page.title):
         page.facts.author = author
         page.facts.outside[Fact.AUTHOR] = [author]
     if page.facts.author is not None:
@@ -46,7 +54,11 @@ def _from_header(page: TitlePage, header: str) -> None:
     elif page.facts.author is None and named.author and same_title(named.title, page.title):
         page.facts.author = named.author
         page.facts.outside[Fact.AUTHOR] = [lines]
-    elif page.facts.author is None and named.author is None and is_full_name(named.title):
+    elif (
+        page.facts.author is None
+        and named.author is None
+        and (is_full_name(named.title) or is_single_name(named.title))
+    ):
         page.facts.author = named.title
         page.facts.outside[Fact.AUTHOR] = [lines]
 
