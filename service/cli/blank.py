@@ -32,6 +32,6 @@ def blank(tools: Tools, form: str, target: Path | None) -> None:
     """Write a blank digest to fill in and hand back."""
     with tools.desk() as desk:
         written = blank_of(desk, Form(form))
-    path = write_bytes(target or Path(written.name), written.content)
+    path = write_bytes(target, written.name, written.content)
     if path is not None:
         console(stderr=True).print(str(path))

@@ -14,6 +14,12 @@ def bytes_of(path: Path, largest: int = LARGEST_FILE) -> bytes:
     Raises:
         DocumentRefused: it cannot be opened, or is larger.
     """
+    if path.is_dir():
+        raise DocumentRefused(
+            f"{path} is a folder, and one file is wanted here. `catchword add` keeps the digests "
+            "of a whole folder.",
+            where=path.name,
+        )
     try:
         size = path.stat().st_size
         if size > largest:
@@ -33,12 +39,22 @@ def bytes_of(path: Path, largest: int = LARGEST_FILE) -> bytes:
         ) from error
 
 
-def write_bytes(path: Path, content: bytes) -> Path | None:
+def write_bytes(target: Path | None, name: str, content: bytes) -> Path | None:
     """Write a file, or to standard output when it is called `-`; return it, None for that.
 
+    Without a target it is called `name`, and what stands there stays: it may be a blank
+    somebody has filled in, or a digest they have gone on writing.
+
     Raises:
-        CannotWrite: it cannot be written.
+        CannotWrite: it cannot be written, or stands there already and was not named.
     """
+    path = target or Path(name)
+    if target is None and path.exists():
+        raise CannotWrite(
+            f"{path} stands there already, and nothing was written. Give another with --to, or "
+            "the same to write over it.",
+            where=path.name,
+        )
     if str(path) == "-":
         sys.stdout.buffer.write(content)
         return None

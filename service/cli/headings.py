@@ -2,7 +2,7 @@
 
 import click
 
-from cards.errors import Invalid
+from cards.errors import Invalid, Missing
 from cards.intake.heading_words import Part
 from service.cli.group import Tools
 from service.cli.screen import console, faint, print_json
@@ -28,7 +28,11 @@ def headings(
         words = show_headings(desk)
         if added or dropped:
             for word in dropped:
-                words.pop(word, None)
+                if words.pop(word, None) is None:
+                    raise Missing(
+                        f"“{word}” is no heading of your own. `catchword headings` shows them.",
+                        where="headings",
+                    )
             words = set_headings(desk, words | dict(map(_pair, added)))
     if as_json:
         print_json({word: part.value for word, part in words.items()})

@@ -36,7 +36,7 @@ def out(tools: Tools, digest: str, form: str, target: Path | None) -> None:
         kept = named(desk, digest)
         written = write_out(desk, kept.id, Form(form))
         budget = measure(desk, kept.digest()) if Form(form) is Form.PDF else Budget(())
-    path = write_bytes(target or Path(written.name), written.content)
+    path = write_bytes(target, written.name, written.content)
     screen = console(stderr=True)
     if path is not None:
         screen.print(f"{kept.title}: {path}")

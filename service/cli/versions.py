@@ -1,10 +1,13 @@
 """`catchword versions DIGEST`: what a digest said before, and back to it."""
 
+from zoneinfo import ZoneInfo
+
 import click
 
 from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json
 from service.use_cases.library import named
+from service.use_cases.preferences import show_reader
 from service.use_cases.versions import list_versions, open_version, restore_version
 
 
@@ -23,7 +26,10 @@ def versions(
         kept = named(desk, digest)
         if restore is not None:
             now = restore_version(desk, kept.id, restore, kept.revision)
-            screen.print(f"{now.title}: version {restore} is back, as version {now.revision}.")
+            if now.revision == kept.revision:
+                screen.print(f"{now.title} says already what version {restore} says.")
+            else:
+                screen.print(f"{now.title}: version {restore} is back, as version {now.revision}.")
             return
         if show is not None:
             opened = open_version(desk, kept.id, show)
@@ -35,6 +41,7 @@ def versions(
                 screen.print(f"  now: {change.part.text}")
             return
         listed = list_versions(desk, kept.id)
+        zone = ZoneInfo(show_reader(desk).time_zone)
     rows = [
         {"version": each.revision, "kept_at": each.kept_at.isoformat(), "cause": each.cause.value}
         for each in listed.entries
@@ -42,5 +49,7 @@ def versions(
     if as_json:
         print_json(rows)
         return
-    for row in rows:
-        screen.print(f"{row['version']}  {row['kept_at']}  {row['cause']}")
+    for each in listed.entries:
+        screen.print(
+            f"{each.revision}  {each.kept_at.astimezone(zone):%Y-%m-%d %H:%M}  {each.cause}"
+        )

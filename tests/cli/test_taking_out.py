@@ -2,6 +2,8 @@
 
 import json
 import zipfile
+from datetime import datetime
+from zoneinfo import ZoneInfo
 
 import pytest
 
@@ -65,6 +67,20 @@ def test_a_file_that_can_not_be_written_is_said(kept, tmp_path):
     assert "cannot be written" in result.stderr
 
 
+def test_what_stands_there_is_not_written_over_unasked(kept, tmp_path, monkeypatch):
+    """A filled-in blank and a file gone on with stay; named with --to, they are written over."""
+    monkeypatch.chdir(tmp_path)
+    for command, name in ((("blank",), "digest.docx"), (("out", "silas"), "silas-marner.pdf")):
+        assert kept.run(*command).exit_code == 0
+        (tmp_path / name).write_bytes(b"mine")
+        refused = kept.run(*command)
+        assert refused.exit_code == 6
+        assert f"{name} stands there already" in refused.stderr
+        assert (tmp_path / name).read_bytes() == b"mine"
+        assert kept.run(*command, "--to", name).exit_code == 0
+        assert (tmp_path / name).read_bytes() != b"mine"
+
+
 @pytest.mark.parametrize("form", ["docx", "odt", "md"])
 def test_an_untouched_blank_is_refused_in_words(terminal, tmp_path, form):
     """A blank holds no digest yet, and reading it says so."""
@@ -94,6 +110,16 @@ def test_versions_are_listed_shown_and_brought_back(kept, written):
     assert "version 1 is back" in kept.run("versions", "silas", "--restore", "1").stdout
     assert [each["version"] for each in kept.json("versions", "silas")] == [3, 2, 1]
     assert kept.run("versions", "silas", "--restore", "9").exit_code == 4
+    again = kept.run("versions", "silas", "--restore", "3").stdout
+    assert again == "Silas Marner says already what version 3 says.\n"
+
+
+def test_versions_are_told_by_the_readers_clock(kept):
+    """The list gives the day and the minute in the reader's time zone, without fractions."""
+    assert kept.run("reader", "--time-zone", "Asia/Kathmandu").exit_code == 0
+    (row,) = kept.json("versions", "silas")
+    there = datetime.fromisoformat(row["kept_at"]).astimezone(ZoneInfo("Asia/Kathmandu"))
+    assert kept.run("versions", "silas").stdout == f"1  {there:%Y-%m-%d %H:%M}  added\n"
 
 
 def test_care_is_shown_and_changed(kept):
@@ -106,13 +132,17 @@ def test_care_is_shown_and_changed(kept):
 
 def test_headings_of_ones_own_are_read_by(terminal, written):
     """A heading nobody could know announces a part once the reader says so."""
-    text = DIGEST.replace("## Quotations", "## Lanterns")
+    before, _, _ = DIGEST.partition("## Quotations")
+    text = f"{before}## Lanterns\n\nWe see no white-winged angels now.\n"
     path = written("own.md", text)
     assert terminal.json("read", path)["quotations"] == []
     assert terminal.json("headings", "--add", "Lanterns=quotations") == {"Lanterns": "quotations"}
     assert len(terminal.json("read", path)["quotations"]) == 1
     assert terminal.run("headings", "--add", "Lanterns=lamps").exit_code == 3
     assert terminal.json("headings", "--drop", "Lanterns") == {}
+    unknown = terminal.run("headings", "--drop", "Lanterns")
+    assert unknown.exit_code == 4
+    assert "“Lanterns” is no heading of your own" in unknown.stderr
 
 
 NOVEL = """\
