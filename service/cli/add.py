@@ -29,6 +29,8 @@ def add(tools: Tools, files: tuple[Path, ...], *, as_json: bool) -> None:
     A file that cannot be read stops none of the others.
     """
     named = [path for file in files for path in _files(file)]
+    if not named:
+        raise DocumentRefused("There is no file in that folder. Nothing was added.", where="files")
     code = 0
     reports: list[dict[str, object]] = []
     report_on: Callable[[dict[str, object]], None] = reports.append if as_json else _print_report
@@ -119,4 +121,6 @@ def _print_report(report: dict[str, object]) -> None:
         screen.print(", ".join(f"{count} {kind}" for kind, count in items.items()))
     if isinstance(warnings, list):
         for warning in warnings:
-            screen.print(faint(f"{warning['part']}: {warning['message']}"))
+            # A refusal is about the file just named.
+            part = "" if report["status"] == "refused" else f"{warning['part']}: "
+            screen.print(faint(f"{part}{warning['message']}"))

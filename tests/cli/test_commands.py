@@ -56,6 +56,23 @@ def test_add_reports_on_each_file_and_stops_at_none(terminal, written):
     assert all(report["warnings"][0]["message"].endswith(".") for report in reports[1:])
 
 
+def test_a_folder_is_said_to_be_one(terminal, tmp_path):
+    """Where one file is wanted a folder is refused with the way to add it; an empty one is said."""
+    folder = tmp_path / "digests"
+    folder.mkdir()
+    one_wanted, nothing_in = terminal.run("read", str(folder)), terminal.run("add", str(folder))
+    assert (one_wanted.exit_code, nothing_in.exit_code) == (6, 6)
+    assert "is a folder, and one file is wanted here. `catchword add`" in one_wanted.stderr
+    assert "There is no file in that folder" in nothing_in.stderr
+
+
+def test_a_refused_file_is_named_once(terminal, written):
+    """What is wrong with a file follows its name, with no part of a digest before it."""
+    lines = terminal.run("add", written("empty.md", "")).stdout.splitlines()
+    assert lines[0].endswith("empty.md: refused")
+    assert lines[1].startswith("“empty.md” is empty")
+
+
 def test_adding_the_same_file_twice_changes_nothing_and_says_so(terminal, written):
     """The second time it is unchanged, and today's sitting is what it was."""
     path = written("one.md")
