@@ -5,7 +5,7 @@ from uuid import UUID
 
 from cards.parts import Care, KeptDigest
 from cards.schedule import Schedule, aimed
-from service.use_cases.keeping import opened, save
+from service.use_cases.keeping import opened_to_change, save
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Cause
 
@@ -21,7 +21,7 @@ def set_care(desk: Desk, digest_id: UUID, care: Care, revision: int | None = Non
         DigestChanged: it was changed since that revision.
     """
     with desk.store.writing() as work:
-        changed = give_care(desk, work, opened(desk, work, digest_id, revision), care)
+        changed = give_care(desk, work, opened_to_change(desk, work, digest_id, revision), care)
         work.commit()
     return changed
 

@@ -31,6 +31,17 @@ def opened(desk: Desk, work: UnitOfWork, digest_id: UUID, revision: int | None) 
     return known
 
 
+def opened_to_change(
+    desk: Desk, work: UnitOfWork, digest_id: UUID, revision: int | None
+) -> KeptDigest:
+    """Return a digest as `opened` does, and let nobody else change it until the work is done.
+
+    Of two who read it at one revision, both would else be told that theirs was kept.
+    """
+    work.readers.lock(desk.reader)
+    return opened(desk, work, digest_id, revision)
+
+
 def save(
     desk: Desk,
     work: UnitOfWork,

@@ -9,7 +9,7 @@ from cards.errors import InvalidDigest
 from cards.identity import keep
 from cards.parts import Care, KeptDigest, PartKind
 from service.use_cases.care import give_care
-from service.use_cases.keeping import opened, save, wordings
+from service.use_cases.keeping import opened, opened_to_change, save, wordings
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Cause
 
@@ -35,7 +35,7 @@ def mend_digest(
         DigestChanged: it was changed since that revision.
     """
     with desk.store.writing() as work:
-        known = opened(desk, work, digest_id, revision)
+        known = opened_to_change(desk, work, digest_id, revision)
         mended = change_digest(desk, work, known, digest, Cause.MENDED)
         if care is not None:
             mended = give_care(desk, work, mended, care)
@@ -82,7 +82,7 @@ def place_quotations(
     )
     placed = replace(digest, quotations=quotations)
     with desk.store.writing() as work:
-        known = opened(desk, work, digest_id, known.revision)
+        known = opened_to_change(desk, work, digest_id, known.revision)
         kept = change_digest(desk, work, known, placed, Cause.PLACED)
         work.commit()
     return kept
@@ -96,7 +96,7 @@ def remove_digest(desk: Desk, digest_id: UUID, revision: int | None = None) -> N
         DigestChanged: it was changed since that revision.
     """
     with desk.store.writing() as work:
-        known = opened(desk, work, digest_id, revision)
+        known = opened_to_change(desk, work, digest_id, revision)
         gone = replace(known, removed=True, revision=known.revision + 1)
         save(desk, work, gone, Cause.REMOVED, known)
         work.commit()

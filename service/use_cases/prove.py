@@ -10,7 +10,7 @@ from cards.parts import KeptDigest, PartKind
 from cards.proving import Anchor, Folded, anchor_of, fold_book, reanchor
 from cards.proving.proof import Mend, Proof, prove
 from service.use_cases.add_digest import bare
-from service.use_cases.keeping import opened
+from service.use_cases.keeping import opened, opened_to_change
 from service.use_cases.mend_digest import change_digest
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import AnnotatedQuotation, BookFile, Cause, PartAnchor
@@ -54,7 +54,7 @@ def give_book(desk: Desk, digest_id: UUID, name: str, content: bytes) -> Proved:
     book = BookFile(bare(name), sha256, desk.now(), text)
     _folded(book)  # before the transaction: it takes as long as a hundred writes
     with desk.store.writing() as work:
-        kept = opened(desk, work, digest_id, None)
+        kept = opened_to_change(desk, work, digest_id, None)
         work.books.put(desk.reader, digest_id, book)
         proved = _proved(desk, work, kept, book)
         work.commit()
@@ -73,7 +73,7 @@ def proof_of(desk: Desk, digest_id: UUID) -> Proved:
         book = _book(desk, work, digest_id)
     _folded(book)
     with desk.store.writing() as work:
-        kept = opened(desk, work, digest_id, None)
+        kept = opened_to_change(desk, work, digest_id, None)
         proved = _proved(desk, work, kept, book)
         work.commit()
     return proved
@@ -104,7 +104,7 @@ def mend_from_book(
         book = _book(desk, work, digest_id)
     _folded(book)
     with desk.store.writing() as work:
-        known = opened(desk, work, digest_id, revision)
+        known = opened_to_change(desk, work, digest_id, revision)
         digest = known.digest()
         for number in wanted:
             if not 1 <= number <= len(digest.quotations):
@@ -128,7 +128,7 @@ def forget_book(desk: Desk, digest_id: UUID) -> None:
         DigestMissing: this reader has no such digest.
     """
     with desk.store.writing() as work:
-        opened(desk, work, digest_id, None)
+        opened_to_change(desk, work, digest_id, None)
         work.books.drop(desk.reader, digest_id)
         work.commit()
 
@@ -158,7 +158,7 @@ def take_annotations(
     """
     brought = desk.feeds.annotations_in(text)
     with desk.store.writing() as work:
-        known = opened(desk, work, digest_id, revision)
+        known = opened_to_change(desk, work, digest_id, revision)
         digest = known.digest()
         held = {quotation.text for quotation in digest.quotations}
         fresh = [each for each in brought if each.quotation.text not in held]

@@ -6,7 +6,7 @@ from uuid import UUID
 from cards.errors import VersionMissing
 from cards.identity import Change, afresh, changes, continued, restored
 from cards.parts import KeptDigest
-from service.use_cases.keeping import opened, save
+from service.use_cases.keeping import opened, opened_to_change, save
 from service.use_cases.library import PAGE
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Cause, Version, VersionEntry
@@ -102,7 +102,7 @@ def restore_version(
         DigestChanged: it was changed since `current`.
     """
     with desk.store.writing() as work:
-        known = opened(desk, work, digest_id, current)
+        known = opened_to_change(desk, work, digest_id, current)
         then = _version(desk, work, digest_id, revision).kept
         back = restored(then, known)
         if _says(back) == _says(known):
@@ -121,7 +121,7 @@ def continue_part(
         PartMissing: it does not hold the one, or has not retired the other.
     """
     with desk.store.writing() as work:
-        known = opened(desk, work, digest_id, revision)
+        known = opened_to_change(desk, work, digest_id, revision)
         settled = continued(known, part_id, former_id)
         return _saved(desk, work, settled, known, Cause.OVERRULED)
 
@@ -139,7 +139,7 @@ def start_afresh(
         PartMissing: it does not hold this part.
     """
     with desk.store.writing() as work:
-        known = opened(desk, work, digest_id, revision)
+        known = opened_to_change(desk, work, digest_id, revision)
         before = _before(desk, work, digest_id, known.revision)
         was = {part.id: part for part in before.parts} if before else {}
         settled = afresh(known, part_id, was.get(part_id), desk.new_id)
