@@ -119,6 +119,14 @@ _COUNTS = (
     ("ten tenth zehn zehnte zehnter zehntes dix dixieme diez decimo decima dieci dez tien tiende"),
     "eleven eleventh elf elfte elfter",
     "twelve twelfth zwolf zwolfte zwolfter douze doce dodici doze twaalf twaalfde",
+    "thirteen thirteenth dreizehn treize trece tredici treze dertien",
+    "fourteen fourteenth vierzehn quatorze catorce quattordici catorze veertien",
+    "fifteen fifteenth funfzehn quinze quince quindici vijftien",
+    "sixteen sixteenth sechzehn seize dieciseis sedici dezesseis zestien",
+    "seventeen seventeenth siebzehn diecisiete diciassette dezessete zeventien",
+    "eighteen eighteenth achtzehn dieciocho diciotto dezoito achttien",
+    "nineteen nineteenth neunzehn diecinueve diciannove dezenove negentien",
+    "twenty twentieth zwanzig vingt veinte venti vinte twintig",
 )
 _COUNT_OF = {word: number for number, words in enumerate(_COUNTS, 1) for word in words.split()}
 COUNTED = (
@@ -134,7 +142,7 @@ _ACCENTED = (
     "huitième|neuvième|dixième|séptimo|séptima|décimo|décima|sétimo|sétima|zwölf|zwölfte|zwölfter"
 )
 COUNT_WORDS = "|".join([*sorted(_COUNT_OF, key=len, reverse=True), _ACCENTED])
-"""Numbers in words, one to twelve, counting and ordering, in seven languages."""
+"""Numbers in words, one to twenty, counting and ordering, in seven languages."""
 _AHEAD = re.compile(rf"(?<!\w)({COUNTED})\s(?:the\s)?([^\W\d_]{{2,12}})(?!\w)", re.IGNORECASE)
 _BEHIND = re.compile(rf"(?<!\w)([^\W\d_]{{2,12}})\s({COUNTED})(?!\w)", re.IGNORECASE)
 

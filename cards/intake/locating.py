@@ -8,21 +8,21 @@ from cards.digest import MAX_LOCATOR
 from cards.intake.wording import OPENING_MARKS
 from cards.locators import COUNT_WORDS, COUNTED, roman
 
-_NUMBER = r"(?:\d{1,5}|[ivxlcdmIVXLCDM]{1,9})(?![^\W\d_])"
-_RANGE = rf"{_NUMBER}(?:\s?(?:[-–—]|to|bis)\s?{_NUMBER})?(?:\s?ff?\.)?"
+_NUMBER = r"(?:\d{1,5}|[ivxlcdmIVXLCDM]{1,9})(?!(?!ff?(?!\w))[^\W\d_])"
+_RANGE = rf"{_NUMBER}(?:\s?(?:[-–—/]|to|bis)\s?{_NUMBER})?(?:\s?ff?(?:\.|(?!\w)))?"
 _PAGE_UNITS = (
     r"pp|pgs|pg|p|pages|page|seiten|seite|s|págs|pág|pags|pag|pagg|páginas|página|paginas|pagina|"
-    r"pagine|blz|bladzijden|bladzijde"
+    r"pagine|blz|bl|bladzijden|bladzijde"
 )
 _UNITS = (
     rf"{_PAGE_UNITS}|chapters|chapter|chap|chs|ch|kapitel|kap|chapitres|chapitre|capítulos|"
-    r"capítulo|capitolo|capitoli|cap|hoofdstuk|hfst|hst|sections|section|sect|sec|abschnitt|"
+    r"capítulo|capitolo|capitoli|cap|hoofdstuk|hfdst|hfst|hst|sections|section|sect|sec|abschnitt|"
     r"sección|seção|sezione|sectie|books|book|bks|bk|buch|"
     r"livre|libro|livro|boek|parts|part|pts|pt|teil|partie|parte|deel|lines|line|ll|l|verses|verse|"
     r"vers|versos|verso|versi|zeilen|zeile|lignes|ligne|righe|riga|regels|regel|vss|vs|vv|"
     r"v|cantos|canto|gesang|chant|acts|act|akt|aufzug|acte|acto|atto|ato|bedrijf|scenes|scene|sc|"
     r"szene|auftritt|scène|escena|scena|cena|toneel|stanzas|stanza|strophe|estrofa|estrofe|strofa|"
-    r"vols|vol|volume|band|bd|tome|tomo|locations|location|locs|loc|positions|position|pos|"
+    r"vols|vol|volume|band|bd|tome|tomo|t|locations|location|locs|loc|positions|position|pos|"
     r"letters|letter|brief|lettre|carta|lettera|essays|essay|"
     r"sonnets|sonnet|poems|poem|no|nr|paras|para|paragraph|paragraaf|abs|absatz|fol|lectures|"
     r"lecture|"
@@ -43,9 +43,19 @@ _NAMED = (
     r"inleiding|introducción|introdução|introduzione|finale"
 )
 _WORDED = rf"(?:{COUNTED})\s(?:the\s)?(?:{COUNT_WORDS})|(?:{COUNT_WORDS})\s(?:{COUNTED})"
+_ORDERED = (
+    r"\d{1,3}\.\s?(?:kapitel|buch|teil|akt|aufzug|gesang|abschnitt|brief|szene)|"
+    r"\d{1,3}(?:st|nd|rd|th)\s(?:chapter|book|part|letter|canto|act|scene|section)"
+)
+_LED = re.compile(
+    r"(?:at|on|from|see|cf|vgl|siehe|auf|voir|vedi|cfr|zie|op|véase)\b\.?\s+(?=\D|\d{1,3}\s?%)",
+    re.IGNORECASE,
+)
+"""Words in front of a place that add nothing to it: *see p. 54*, *at 54%*."""
 _ONE = re.compile(
     rf"(?:(?-i:[IVXLC]{{1,6}})(?=,\s?(?:§|{_UNITS}))|"
-    rf"(?-i:[IVXLC]{{1,6}}),\s?(?:\d{{1,4}}|(?-i:[ivxlc]{{1,7}}))(?![\w])|{_UNIT_FORM}|{_WORDED}|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|"
+    rf"(?-i:[IVXLC]{{1,6}}),\s?(?:\d{{1,4}}|(?-i:[ivxlc]{{1,7}}))(?![\w])|{_UNIT_FORM}|{_WORDED}|{_ORDERED}|"
+    rf"(?-i:[IVXLC]{{1,6}})(?:\.(?:\d{{1,4}}|(?-i:[ivxlc]{{1,6}}))){{1,2}}(?![\w.])|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|"
     rf"\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
     re.IGNORECASE,
 )
@@ -114,7 +124,8 @@ def locator_in(written: str) -> Located | None:
         return Located("", f"p. {bare[1]}" if bare[2] is None else f"pp. {bare[1]}-{bare[2]}")
     found: list[str] = []
     after: int | None = None
-    position = 0
+    led = _LED.match(written)
+    position = 0 if led is None else led.end()
     while position < len(written):
         said = _AFTER.match(written, position) or _AFTER_NUMBER.match(written, position)
         if said is not None and _ends(written, said.end()):

@@ -112,3 +112,25 @@ def test_names_in_a_file_name(name: str, title: str, author: str | None):
     """A surname in brackets or in front is the author's; a word that goes on from it is not."""
     digest = understood(PARTS, name=name).digest
     assert (digest.title, digest.author) == (title, author)
+
+
+@pytest.mark.parametrize(
+    ("written", "locator"),
+    [
+        ("S. 45f.", "S. 45f"),
+        ("see p. 54", "p. 54"),
+        ("at 54%", "54%"),
+        ("III.2.45", "III.2.45"),
+        ("4. Kapitel", "4. Kapitel"),
+        ("pp. 54/55", "54/55"),
+        ("hfdst. 3", "hfdst. 3"),
+        ("chapter twenty", "chapter twenty"),
+    ],
+)
+def test_places_written_in_other_ways(written: str, locator: str):
+    """Pages that follow, acts and lines by points, and words in front of a place are read."""
+    (quotation,) = understood(f"# W\n## Quotations\n“Simplify.” — {written}").digest.quotations
+    assert quotation.text == "Simplify."
+    assert quotation.locator is not None
+    assert locator in quotation.locator
+    assert "see" not in quotation.locator
