@@ -22,6 +22,7 @@ MAX_RATIO = 200
 """Unpacked size over packed size of one large part; word processors' own XML stays under 60."""
 MAX_RECORDS = 50_000
 """Directory records in one archive and the archives stored in it, before its directory is read."""
+_PACKINGS = frozenset({zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED})
 _RECORD = b"PK\x01\x02"
 _LARGE = 1024 * 1024
 _CHUNK = 256 * 1024
@@ -77,6 +78,8 @@ def _wanted(entry: zipfile.ZipInfo) -> bool:
 def _check_sizes(name: str, entries: list[zipfile.ZipInfo]) -> None:
     if any(entry.flag_bits & 0x1 for entry in entries):
         raise _locked(name)
+    if any(map(is_packed_oddly, entries)):
+        raise _damaged(name)
     wanted = [entry for entry in entries if _wanted(entry)]
     unpacked = sum(entry.file_size for entry in wanted)
     if len(entries) > MAX_ENTRIES or unpacked > MAX_UNPACKED or any(map(is_swollen, entries)):
@@ -91,6 +94,15 @@ def records_in(content: bytes) -> int:
 def is_swollen(entry: zipfile.ZipInfo) -> bool:
     """Tell whether a part unpacks to far more than it is packed in."""
     return entry.file_size > _LARGE and entry.file_size > MAX_RATIO * max(entry.compress_size, 1)
+
+
+def is_packed_oddly(entry: zipfile.ZipInfo) -> bool:
+    """Tell whether a part is packed in another way than documents are: stored, or deflated.
+
+    OpenDocument, Office Open XML and EPUB know these two alone (ISO 26300-3, 2.2; ISO 29500-2,
+    annex B; EPUB 3.3, 4.2.2). Of the others one asks for memory as its maker says.
+    """
+    return entry.compress_type not in _PACKINGS
 
 
 def _unpack(archive: zipfile.ZipFile, entry: zipfile.ZipInfo) -> bytes:

@@ -14,7 +14,7 @@ from cards.errors import (
     DocumentTooLarge,
     DocumentUnsupported,
 )
-from service.documents.archives import MAX_RECORDS, is_swollen, records_in
+from service.documents.archives import MAX_RECORDS, is_packed_oddly, is_swollen, records_in
 from service.documents.bundle_names import is_hidden, shown_name
 from service.use_cases.ports import LARGEST_BUNDLE, LARGEST_FILE
 from service.use_cases.records import BundledFile
@@ -125,6 +125,12 @@ def _taken(name: str, archive: zipfile.ZipFile, entry: zipfile.ZipInfo, *, again
     if entry.flag_bits & 0x1:
         raise DocumentLocked(
             f"“{name}” is protected by a password. Unpack the zip and hand over the file itself.",
+            where="file",
+        )
+    if is_packed_oddly(entry):
+        raise DocumentUnsupported(
+            f"“{name}” is packed in a way that is not unpacked here. Make the zip again the usual "
+            "way (deflate), or hand over the file itself.",
             where="file",
         )
     if entry.file_size > LARGEST_FILE or is_swollen(entry):

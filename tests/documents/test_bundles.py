@@ -245,3 +245,17 @@ def test_the_reader_of_documents_opens_bundles(documents: PandocDocuments):
     assert files is not None
     assert [file.name for file in files] == ["a.md"]
     assert documents.unpack("x.odt", odt("")) is None
+
+
+def test_an_unusual_packing_is_one_refusal():
+    """A file packed otherwise than zips of documents are is refused, and its neighbours are not."""
+    target = io.BytesIO()
+    with zipfile.ZipFile(target, "w") as written:
+        written.writestr("a.md", b"A" * 300, zipfile.ZIP_LZMA)
+        written.writestr("b.md", b"B", zipfile.ZIP_DEFLATED)
+    sound = target.getvalue()
+    at = sound.index(b"a.md") + 12
+    for content in (sound, sound[:at] + bytes(12) + sound[at + 12 :]):
+        first, second = found(content)
+        assert "is packed in a way that is not unpacked here" in refusal_of(first).message
+        assert second.content == b"B"

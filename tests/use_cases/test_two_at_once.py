@@ -39,7 +39,7 @@ def at_once(change: Callable[[int], object]) -> int:
 @pytest.mark.parametrize("how", ["mend", "care", "place", "overrule", "restore"])
 def test_of_many_changes_to_one_revision_one_is_kept(
     house: House, digest: Digest, added: Callable[[], UUID], how: str
-):
+) -> None:
     """Whoever is told that a change was kept finds it among the versions; the others are told."""
     digest_id = added()
     mend_digest(house.desk, digest_id, replace(digest, theme="A weaver hoards gold for years."))
@@ -77,7 +77,7 @@ def test_of_many_changes_to_one_revision_one_is_kept(
 
 def test_a_digest_mended_and_removed_at_once_is_one_or_the_other(
     house: House, digest: Digest, added: Callable[[], UUID]
-):
+) -> None:
     """Taking a digest out at a revision that was mended meanwhile is refused, or the mending is."""
     digest_id = added()
 

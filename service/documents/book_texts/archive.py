@@ -8,10 +8,12 @@ import zlib
 from urllib.parse import unquote
 
 from cards.errors import DocumentLocked, DocumentRefused
+from service.documents.archives import is_packed_oddly, records_in
 from service.documents.book_texts.bounds import (
     LARGE_PART,
     MAX_ENTRIES,
     MAX_RATIO,
+    MAX_RECORDS,
     MAX_UNPACKED,
     damaged,
     swollen,
@@ -40,6 +42,8 @@ class Archive:
 
     def __init__(self, name: str, content: bytes) -> None:
         self._name = name
+        if records_in(content) > MAX_RECORDS:
+            raise swollen(name)
         try:
             self._zip = zipfile.ZipFile(io.BytesIO(content))
         except (zipfile.BadZipFile, ValueError, OSError, EOFError, NotImplementedError) as error:
@@ -51,6 +55,11 @@ class Archive:
 
     def __contains__(self, path: str) -> bool:
         return self._entry(path) is not None
+
+    def name_of(self, path: str) -> str:
+        """Return the name a part bears in the archive, or the path itself where there is none."""
+        entry = self._entry(path)
+        return path if entry is None else entry.filename
 
     def part(self, path: str) -> bytes | None:
         """Return a part unpacked, or None when there is none of this path."""
@@ -71,6 +80,8 @@ class Archive:
     def _check(self, entries: list[zipfile.ZipInfo]) -> None:
         if any(entry.flag_bits & 0x1 for entry in entries) or self._protected():
             raise _locked(self._name)
+        if any(map(is_packed_oddly, entries)):
+            raise damaged(self._name)
         wordy = [entry for entry in entries if not _NO_WORDS.search(entry.filename)]
         bomb = any(
             entry.file_size > LARGE_PART

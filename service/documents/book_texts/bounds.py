@@ -7,6 +7,8 @@ MAX_FILE = 64 * 1024 * 1024
 """Bytes of a file: a long novel is 1 MB, an EPUB with a hundred pictures some 30."""
 MAX_ENTRIES = 25_000
 """Files in one EPUB: one a page, for ten thousand pages, with a picture on each."""
+MAX_RECORDS = 2 * MAX_ENTRIES
+"""Directory records of one EPUB, folders among them, before its directory is read."""
 MAX_UNPACKED = 128 * 1024 * 1024
 """Bytes of all an EPUB's text parts after unpacking: six for each character that is kept."""
 MAX_RATIO = 200

@@ -5,6 +5,8 @@ from dataclasses import dataclass, field
 
 from lxml import etree
 
+from service.documents.book_texts.markup import briefly
+
 _UNSEEN = frozenset(
     "head script style template noscript svg math nav iframe object audio video form button "
     "select textarea title".split()
@@ -21,6 +23,8 @@ _PAGE_ID = re.compile(r"(?:page|pg|p)[-_. ]?(\d{1,5}|[ivxlcdm]{1,9})", re.IGNORE
 """An id that tells a page: `Page_169`, `p12`; a program's own `pb_3` counts breaks, not pages."""
 _MARK = 24
 """Characters of the longest mark; an element that holds more is of the book, broken before."""
+_AROUND_MARK = 400
+"""Characters of a mark, or of a note's number, with the white space its markup is set out in."""
 _PAGE_CLASSES = frozenset({"pagenum", "pageno", "page-number", "pagenumber", "pagebreak"})
 _WORD = re.compile(r"\d+|[^\W\d_]+")
 _SPACE = re.compile(r"\s+")
@@ -126,11 +130,11 @@ class Flow:
         self._bear(page, element)
         kinds = _kinds(element)
         if "pagebreak" in kinds:
-            words = _words(element)
-            label = _page_label(element, words)
+            words = briefly(element, _AROUND_MARK)
+            label = _page_label(element, words or "")
             if label:
                 self.pages.append((label, self.ahead))
-            if len(words) <= _MARK:
+            if words is not None and len(words) <= _MARK:
                 for inner in element.iter():
                     self._bear(page, inner)
                 return False
@@ -178,10 +182,6 @@ def _kinds(element: etree._Element) -> frozenset[str]:
     return frozenset(kinds)
 
 
-def _words(element: etree._Element) -> str:
-    return " ".join("".join(str(words) for words in element.itertext()).split())
-
-
 def _page_label(element: etree._Element, words: str) -> str:
     """Return the number of a page mark: its title, its label, its words, or the end of its id."""
     for said in (element.get("title"), element.get("aria-label"), words[:_MARK]):
@@ -196,5 +196,6 @@ def _is_note(name: str, element: etree._Element) -> bool:
     """Tell whether an element is the number of a note: raised, or a link within the book."""
     if name != "sup" and not (name == "a" and "#" in (element.get("href") or "")):
         return False
-    words = _words(element).strip(" []()*†‡§↩︎")
-    return words.isdecimal() or (not words and bool(_words(element)))
+    words = briefly(element, _AROUND_MARK) or ""
+    number = words.strip(" []()*†‡§↩︎")
+    return number.isdecimal() or (not number and bool(words))

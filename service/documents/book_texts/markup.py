@@ -1,10 +1,12 @@
 """XML and HTML of books, parsed leniently, without entities, network or unbounded trees."""
 
 import re
+from html import escape
 from html.entities import html5
 
 from lxml import etree
 
+_OPENS_DOCTYPE = re.compile("<!DOCTYPE", re.IGNORECASE)
 _DOCTYPE = re.compile(
     r"<!DOCTYPE[^>\[]{0,2000}(?:\[.{0,20000}?\]\s{0,200})?>", re.DOTALL | re.IGNORECASE
 )
@@ -17,6 +19,14 @@ _ENCODING = re.compile(
 _META = re.compile(
     rb"""<meta[^>]{0,200}?charset\s*=\s*["']?([A-Za-z0-9._-]{1,40})""", re.IGNORECASE
 )
+_HEEDED = re.compile(
+    r"(?:windows-?|cp)125[0-8]|(?:cp|ibm)8(?:5[0-25-8]|6[0-9])|iso-?8859-?(?:[2-9]|1[0134-6])"
+    r"|koi8-[ru]|tis-620|shift_?jis|euc-(?:jp|kr)|gb(?:k|2312|18030)|big5|mac(?:intosh|_?roman)",
+    re.IGNORECASE,
+)
+"""Encodings that are heeded where they are declared. Codecs that are of addresses and programs
+are none of a book, and one of them takes a minute for a megabyte; Latin-1 means Windows-1252
+(WHATWG, Encoding Standard, 4.2)."""
 _ENTITY = re.compile(r"&([A-Za-z][A-Za-z0-9]{0,30});")
 _OF_XML = frozenset({"amp", "lt", "gt", "quot", "apos"})
 _EMPTY = re.compile(r"<([A-Za-z][\w:.-]*+)((?:[^<>\"'/]|/(?!>)|\"[^\"<]*\"|'[^'<]*')*+)/>")
@@ -39,11 +49,10 @@ def decoded_markup(content: bytes) -> str:
         return content.decode("utf-8")
     except UnicodeDecodeError:
         said = _ENCODING.search(content[:_HEAD]) or _META.search(content[:_HEAD])
-        declared = said[1].decode("ascii") if said is not None else "cp1252"
-        if declared.lower() in {"utf-8", "utf8", "iso-8859-1", "latin-1", "latin1", "us-ascii"}:
-            declared = "cp1252"
+        declared = said[1].decode("ascii") if said is not None else ""
         try:
-            return content.decode(declared, errors="replace")
+            encoding = declared if _HEEDED.fullmatch(declared) else "cp1252"
+            return content.decode(encoding, errors="replace")
         except LookupError:
             return content.decode("cp1252", errors="replace")
 
@@ -90,8 +99,33 @@ def page_of(markup: str, *, well_formed: bool = True) -> etree._Element:
     return root
 
 
+def briefly(element: etree._Element, most: int) -> str | None:
+    """Return the words of an element in single spaces, or None where it holds more than a few.
+
+    What stands in one another hundreds deep, and asks at each depth for all its words, would
+    else be read hundreds of times over.
+
+    Args:
+        element: of any tree.
+        most: characters, white space among them, and elements, it may hold.
+    """
+    said: list[str] = []
+    left = most
+    for count, (event, inner) in enumerate(etree.iterwalk(element, events=("start", "end"))):
+        if event == "end" and inner is element:
+            break
+        piece = (inner.text if event == "start" else inner.tail) or ""
+        left -= len(piece)
+        if left < 0 or count > 2 * most:
+            return None
+        said.append(piece)
+    return " ".join("".join(said).split())
+
+
 def _bare(markup: str) -> str:
-    declared = _DOCTYPE.search(markup, 0, _BEFORE_ROOT)
+    # Only at the first place where one opens: looking on from each costs a second a page.
+    opens = _OPENS_DOCTYPE.search(markup, 0, _BEFORE_ROOT)
+    declared = None if opens is None else _DOCTYPE.match(markup, opens.start(), _BEFORE_ROOT)
     if declared is not None:
         markup = markup[: declared.start()] + markup[declared.end() :]
     plain = _DECLARATION.sub("", markup, count=1)
@@ -100,7 +134,10 @@ def _bare(markup: str) -> str:
 
 def _character(entity: re.Match[str]) -> str:
     name = entity[1]
-    return entity[0] if name in _OF_XML else html5.get(f"{name};", entity[0])
+    if name in _OF_XML or f"{name};" not in html5:
+        return entity[0]
+    # `&LT;` is a sign and opens no element.
+    return escape(html5[f"{name};"])
 
 
 def _opened(element: re.Match[str]) -> str:

@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from lxml import etree
 
 from service.documents.book_texts.archive import Archive, joined
-from service.documents.book_texts.markup import NoMarkup, decoded_markup, page_of, xml_of
+from service.documents.book_texts.markup import NoMarkup, briefly, decoded_markup, page_of, xml_of
 
 _TYPE = "{http://www.idpf.org/2007/ops}type"
 _MAX_LABEL = 300
+_AROUND_LABEL = 4_000
+"""Characters of a line of contents with the white space its markup is set out in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +52,10 @@ def _of_nav(archive: Archive, path: str | None) -> Navigation:
         return Navigation()
     lists: dict[str, tuple[Entry, ...]] = {"toc": (), "page-list": ()}
     for nav in root.iter("{*}nav"):
+        if next(nav.iterancestors("{*}nav"), None) is not None:
+            continue  # read with the one it stands in
         said = f"{nav.get(_TYPE) or nav.get('epub:type') or ''} {nav.get('role') or ''}"
-        for kind in said.replace("doc-pagelist", "page-list").replace("doc-", "").split():
+        for kind in set(said.replace("doc-pagelist", "page-list").replace("doc-", "").split()):
             if kind in lists and not lists[kind]:
                 lists[kind] = tuple(_lines(nav, path))
     return Navigation(lists["toc"], lists["page-list"])
@@ -100,4 +104,4 @@ def _points(root: etree._Element, path: str, wanted: str) -> Iterator[Entry]:
 
 
 def _words(element: etree._Element) -> str:
-    return " ".join("".join(str(words) for words in element.itertext()).split())[:_MAX_LABEL]
+    return (briefly(element, _AROUND_LABEL) or "")[:_MAX_LABEL]

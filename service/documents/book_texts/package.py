@@ -8,9 +8,11 @@ from cards.digest import MAX_TITLE
 from cards.errors import DocumentBroken
 from cards.intake.isbn import compact, is_isbn
 from service.documents.book_texts.archive import Archive, joined
-from service.documents.book_texts.markup import NoMarkup, xml_of
+from service.documents.book_texts.markup import NoMarkup, briefly, xml_of
 
 _CONTAINER = "META-INF/container.xml"
+_AROUND_FACT = 4_000
+"""Characters of a title, a name or a number with the white space it is set out in."""
 _PAGES = frozenset({"application/xhtml+xml", "text/html", "application/x-dtbook+xml"})
 
 
@@ -48,7 +50,7 @@ def package_of(name: str, archive: Archive) -> Package:
     except NoMarkup as error:
         raise _missing(name, "its package document is damaged") from error
     manifest = {item.get("id"): item for item in root.iterfind(".//{*}manifest/{*}item")}
-    spine = _spine(root, root_path, manifest)
+    spine = _spine(archive, root, root_path, manifest)
     if not spine:
         raise _missing(name, "its package document names no page")
     authors = [
@@ -80,17 +82,18 @@ def _package_path(name: str, archive: Archive) -> str:
 
 
 def _spine(
-    root: etree._Element, base: str, manifest: dict[str | None, etree._Element]
+    archive: Archive, root: etree._Element, base: str, manifest: dict[str | None, etree._Element]
 ) -> tuple[str, ...]:
-    paths: dict[str, None] = {}
+    paths: dict[str, str] = {}
     for reference in root.iterfind(".//{*}spine/{*}itemref"):
         item = manifest.get(reference.get("idref"))
         if item is None or (item.get("media-type") or "").lower() not in _PAGES:
             continue
         path, _ = joined(base, item.get("href") or "")
+        # One part is one page, in however many spellings of its name the spine has it.
         if path:
-            paths[path] = None
-    return tuple(paths)
+            paths.setdefault(archive.name_of(path), path)
+    return tuple(paths.values())
 
 
 def _listed(base: str, manifest: dict[str | None, etree._Element], wanted: str) -> str | None:
@@ -124,7 +127,7 @@ def _first(root: etree._Element, field: str) -> str | None:
 
 
 def _words(element: etree._Element) -> str:
-    return " ".join("".join(str(words) for words in element.itertext()).split())
+    return briefly(element, _AROUND_FACT) or ""
 
 
 def _missing(name: str, what: str) -> DocumentBroken:

@@ -93,9 +93,13 @@ def _title_page(text: str) -> tuple[str | None, str | None]:
 def _headings(text: str) -> Iterator[Heading]:
     """Yield the lines that stand alone and are worded as headings, those of contents left out."""
     named = list(_standing_alone(text))
-    worded = [one for one in named if opens_chapter(one.title) or opens_volume(one.title)]
-    chapters = [one for one in worded if opens_chapter(one.title)]
-    found = worded if chapters else [*worded, *_numbered([n for n in named if n not in worded])]
+    worded: list[Heading] = []
+    bare: list[Heading] = []
+    for one in named:
+        is_worded = opens_chapter(one.title) or opens_volume(one.title)
+        (worded if is_worded else bare).append(one)
+    chapters = any(opens_chapter(one.title) for one in worded)
+    found = worded if chapters else [*worded, *_numbered(bare)]
     yield from _without_contents(sorted(found, key=lambda heading: heading.start), len(text))
 
 
@@ -150,11 +154,16 @@ def _without_contents(headings: list[Heading], length: int) -> list[Heading]:
     index = 0
     while index < len(headings):
         run = index
+        listed = index
         while run < len(headings) and (bare[run] or headings[run].level == 1):
             run += 1
-        # A volume's heading right above the next chapter's belongs to it, not to the list.
-        while run > index and headings[run - 1].level == 1:
-            run -= 1
+            # A volume's heading right above the next chapter's belongs to it, not to the list.
+            listed = run if headings[run - 1].level > 1 else listed
+        if listed == index < run:
+            kept += headings[index:run]
+            index = run
+            continue
+        run = listed
         if run - index >= _LISTED:
             index = run + (run < len(headings) and _goes_on(headings[index:run], headings[run]))
         else:

@@ -1,5 +1,9 @@
 """The text of a book out of an EPUB: order, chapters, pages, and what is refused."""
 
+import zipfile
+from itertools import product
+from time import process_time
+
 import pytest
 
 from cards.errors import (
@@ -317,3 +321,68 @@ def test_markup_made_to_take_long_does_not(body: str):
     """Half-open tags, entities and declarations by the thousand are read or refused at once."""
     made = epub(["<p>white whale</p>", "<p>x</p>"], {"OEBPS/page1.xhtml": body})
     assert "white whale" in read(made).text
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "<!DOCTYPE[" * 5_000 + "<p>whale</p>",
+        "<sup>" * 240 + "whale " * 160_000 + "</sup>" * 240,
+        '<span class="pagenum">' * 240 + "whale " * 160_000 + "</span>" * 240,
+    ],
+    ids=["declarations", "notes", "marks"],
+)
+def test_what_stands_in_one_another_is_read_once(body: str):
+    """A page that asks for all its words at every depth, or opens declarations, takes no longer."""
+    made = epub(["<p>white whale</p>"], {"OEBPS/page0.xhtml": f"{XHTML}<body>{body}</body></html>"})
+    begun = process_time()
+    assert "whale" in read(made).text
+    # A tenth of a second here; it took three.
+    assert process_time() - begun < 1
+
+
+def test_contents_in_one_another_are_read_once():
+    """Contents that stand in contents without end are those of the outermost."""
+    deep = '<nav epub:type="toc toc toc">' * 200 + "<b>a</b>" * 50_000 + "</nav>" * 200
+    begun = process_time()
+    read(epub(["<p>whale</p>"], {"OEBPS/nav.xhtml": nav(deep)}, items=NAV))
+    # A tenth of a second here; it took fifteen.
+    assert process_time() - begun < 3
+
+
+def test_one_part_is_one_page_however_it_is_spelt():
+    """A spine that names one part again and again, in capitals and small letters, reads it once."""
+    spellings = ["".join(pair) for pair in product("pP", "aA", "gG", "eE")]
+    names = [f"{name}.xhtml" for name in spellings]
+    book = read(
+        archive(
+            {
+                "META-INF/container.xml": CONTAINER,
+                "OEBPS/package.opf": package(names * 3),
+                "OEBPS/Page.xhtml": page("<p>the whale</p>"),
+            }
+        )
+    )
+    assert book.text == "the whale"
+
+
+@pytest.mark.parametrize("packing", [zipfile.ZIP_LZMA, zipfile.ZIP_BZIP2])
+def test_an_unusual_packing_is_refused(packing: int):
+    """Parts packed otherwise than EPUB has them (3.3, 4.2.2) are not unpacked, sound or not."""
+    sound = archive({"META-INF/container.xml": CONTAINER}, packing)
+    at = sound.index(b"container.xml") + 22
+    for content in (sound, sound[:at] + bytes(30) + sound[at + 30 :]):
+        with pytest.raises(DocumentBroken, match="damaged"):
+            read(content)
+
+
+def test_a_directory_of_hundred_thousands_is_refused_unread():
+    """An archive that lists more files than a book can have is refused before the list is read."""
+    with pytest.raises(DocumentTooLarge, match="far more than a book"):
+        read(SOUND + b"PK\x01\x02" * 50_001)
+
+
+def test_signs_named_in_capitals_open_no_element():
+    """`&LT;` is a sign like `&lt;`."""
+    body = "<html><body><p>a &LT;b&GT; whale &AMP;amp; more</p></body></html>"
+    assert BookTexts().read("w.html", body.encode()).text == "a <b> whale &amp; more"

@@ -1,5 +1,7 @@
 """The text of a book out of plain text and HTML: chapters as they are printed, pages, refusals."""
 
+from time import process_time
+
 import pytest
 
 from cards.errors import DocumentBroken, DocumentEmpty, DocumentTooLarge, DocumentUnsupported
@@ -185,3 +187,18 @@ def test_what_is_no_book_is_refused(name: str, content: bytes, refusal: type[Exc
     """Each is refused in one sentence that says what is wrong, and what to do."""
     with pytest.raises(refusal, match=says):
         BookTexts().read(name, content)
+
+
+@pytest.mark.parametrize("declared", ["idna", "undefined", "punycode", "unicode_escape", "utf-16"])
+def test_a_codec_that_is_no_encoding_of_books_is_not_heeded(declared: str):
+    """A page that declares what is none of its bytes' encodings is read as Windows-1252."""
+    page = f"<?xml version='1.0' encoding='{declared}'?><html><body><p>café</p></body></html>"
+    assert BookTexts().read("cafe.html", page.encode("cp1252")).text == "café"
+
+
+def test_volumes_without_chapters_take_no_longer():
+    """Sixteen thousand headings of acts with nothing below them are read as quickly as prose."""
+    begun = process_time()
+    assert read("Act 1\n\n" * 16_000).chapters == ()
+    # A tenth of a second here; it took fifty.
+    assert process_time() - begun < 5
