@@ -12,7 +12,8 @@ from cards.intake.wording import folded
 _COLUMNS = frozenset(
     folded(name)
     for name in (
-        "page|pages|p|pp|where|location|locator|place|chapter|source|after|after point|point|no|nr|"
+        "letter|brief|lettre|carta|lettera|page|pages|p|pp|where|location|locator|place|chapter|"
+        "source|after|after point|point|no|nr|"
         "number|part|field|content|text|value|when|by when|date|note|notes|words|section|what|line|"
         "quote|quotation|passage|idea|deadline|how often|done|status|ref|reference|pg|"
         "seite|seiten|s|kapitel|stelle|wo|nach|nach punkt|punkt|zitat|textstelle|wann|bis|datum|"
@@ -31,7 +32,8 @@ _COLUMNS = frozenset(
 """Names of columns, in lower case and without accents."""
 PLACE_COLUMNS = frozenset(
     folded(
-        "page pages p pp pg where locator place chapter ch source ref section line book part seite "
+        "letter brief lettre carta lettera page pages p pp pg where locator place chapter ch "
+        "source ref section line book part seite "
         "seiten s kapitel stelle wo zeile chapitre ou livre partie pagina pag capitulo donde libro "
         "capitolo dove onde blz bladzijde hoofdstuk waar act canto"
     ).split()
@@ -103,7 +105,11 @@ def header_row(block: Block, words: HeadingWords = BUILT_IN) -> bool:
 def _may_name_column(cell: str) -> bool:
     words = cell.split()
     plain = not any(letter.isdigit() or letter in '“”„«»"' for letter in cell)
-    return len(words) <= _MAX_COLUMN_NAME and plain and not cell.endswith((".", "!"))
+    return (
+        len(words) <= _MAX_COLUMN_NAME
+        and plain
+        and not (cell.endswith((".", "!")) and len(words) > 1)
+    )
 
 
 def _names_part(cell: str, words: HeadingWords) -> bool:

@@ -54,7 +54,7 @@ _LED = re.compile(
 """Words in front of a place that add nothing to it: *see p. 54*, *at 54%*."""
 _ONE = re.compile(
     rf"(?:(?-i:[IVXLC]{{1,6}})(?=,\s?(?:§|{_UNITS}))|"
-    rf"(?-i:[IVXLC]{{1,6}}),\s?(?:\d{{1,4}}|(?-i:[ivxlc]{{1,7}}))(?![\w])|{_UNIT_FORM}|{_WORDED}|{_ORDERED}|"
+    rf"(?-i:[IVXLC]{{1,6}})(?:,\s?(?:\d{{1,4}}|(?-i:[ivxlc]{{1,7}}))){{1,2}}(?![\w])|{_UNIT_FORM}|{_WORDED}|{_ORDERED}|"
     rf"(?-i:[IVXLC]{{1,6}})(?:\.(?:\d{{1,4}}|(?-i:[ivxlc]{{1,6}}))){{1,2}}(?![\w.])|\d{{1,3}}\s?%|\d{{1,4}}[a-e]\d{{0,2}}|"
     rf"\d{{1,3}}(?:[.:]\d{{1,4}}){{1,3}}(?:[-–]\d{{1,4}})?|{_NAMED})",
     re.IGNORECASE,

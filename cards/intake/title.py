@@ -187,7 +187,7 @@ def without_by(text: str) -> str:
 
 def is_generic(text: str) -> bool:
     """Tell whether a heading says only that a digest follows."""
-    words = folded(text)
+    words = folded(text).lstrip("0123456789 ")
     first, _, last = words.rpartition(" ")
     return words in _GENERIC or (last in _OF and first in _GENERIC)
 

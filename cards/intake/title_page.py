@@ -1,7 +1,7 @@
 """The top of a digest: its title page, the facts on it, and words that have no heading."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from cards.digest import Notice
@@ -77,15 +77,20 @@ class TitlePage:
         properties = {key: tidied(value) for key, value in document.properties.items()}
         typed = document.name.lower().endswith(_DELIBERATE)
         if typed:
-            self.facts.title = flowing(properties.get("title", "")) or None
-            self.facts.author = flowing(properties.get("author", "")) or None
+            self.facts.title = _property(properties, Fact.TITLE)
+            self.facts.author = _property(properties, Fact.AUTHOR)
             for fact, name in ((Fact.TITLE, self.facts.title), (Fact.AUTHOR, self.facts.author)):
                 if name is not None:
                     self.facts.outside[fact] = [f"{fact.value}: {name}"]
         blocks = self._without_facts(front)
         self._find_title(blocks, level)
         self.title = self.facts.title or ""
-        others = {key: properties[key] for key in properties if key not in _NAMES}
+        named = {self.facts.title, self.facts.author} if typed else set()
+        others = {
+            key: said
+            for key, said in properties.items()
+            if key not in _NAMES and not (flowing(said) in named and fact_label(key) is not None)
+        }
         self.facts.take_properties(others, typed=typed)
 
     def _without_facts(self, front: Sequence[Block]) -> list[Block]:
@@ -272,3 +277,10 @@ class TitlePage:
             self.facts.beside(block.text)
         else:
             self.left.append(block)
+
+
+def _property(properties: Mapping[str, str], fact: Fact) -> str | None:
+    """Return what front matter says of a fact, whatever language its key is in."""
+    values = (flowing(value) for key, value in properties.items() if fact_label(key) is fact)
+    own = flowing(properties.get(fact.value, ""))
+    return own or next(filter(None, values), None)

@@ -34,7 +34,7 @@ _FINISHED = re.compile(
     r"fertig|lu|lue|fini|finie|terminé|terminée|achevé|achevée|terminado|terminada|acabado|leído|"
     r"leída|letto|letta|finito|finita|terminato|terminata|lido|lida|"
     r"concluído|concluída|acabei|terminei|acabé|concluso|conclusa|uitgelezen|gelezen)"
-    r"(?:\s(?:reading|reread|evening|morning|night|of|late|early|with|it|on|in|again|the|book|am|"
+    r"(?:\s(?:reading|reread|evening|morning|night|of|late|early|with|it|to|end|on|in|again|the|book|am|"
     r"den|le|la|de|leer|lire|ler|di|leggere|el|il|"
     r"lectura|em|a|op|zu|lesen)){0,4}"
     r"(?:\s(?:entre|between|from|du|vom|tra|fra|dal|tussen|van))?"

@@ -23,7 +23,9 @@ _UNDERLINED = re.compile(
     r"[ \t]*(?:={3,}|-{3,}|_{3,})[ \t]*$"
 )
 _FENCE = re.compile(r"(?m)^[ \t]*(?:~{3,}|`{3,})[ \t]*$")
-_OPENING = re.compile(r"[ \t]*([-*+>#|“„«\"]|\d{1,3}[.)]|\[[ xX]?\])")
+_OPENING = re.compile(
+    r"[ \t]*([-*+>#|“„«\"]|\(?\d{1,3}[.)]|\([a-zA-Z]\)|[a-h]\)|\([ivxIVX]{1,5}\)|\[[ xX]?\])"
+)
 _QUOTED = re.compile(r"[ \t]*>[ \t]?")
 _RULE = re.compile(r"\W*")
 _LABEL = re.compile(r"[ \t]*[*_]{0,3}[^\W\d][\w ]{0,30}[*_]{0,3}:[*_]{0,3}(\s|$)")
