@@ -39,6 +39,12 @@ def list_drafts(
     return DraftPage(page, (page[-1].changed_at, page[-1].id) if more else None)
 
 
+def count_drafts(desk: Desk) -> int:
+    """Return how many drafts there are."""
+    with desk.store.reading() as work:
+        return work.drafts.count(desk.reader)
+
+
 def open_draft(desk: Desk, draft_id: UUID) -> Draft:
     """Return one draft.
 
