@@ -14,6 +14,7 @@ from service.cli.screen import console, faint, heading, print_json
 from service.use_cases.add_bundle import FileReport, add_files
 from service.use_cases.ports import LARGEST_BUNDLE
 from service.use_cases.records import BundledFile
+from service.use_cases.telling import told_once
 
 _SHOWN_FROM = 5
 """Files from which a bar shows how far it is."""
@@ -39,7 +40,7 @@ def add(tools: Tools, files: tuple[Path, ...], *, as_json: bool) -> None:
             for report in add_files(desk, [_read(path)]):
                 if report.refused is not None:
                     code = exit_code(report.refused)
-                for fields in _fields(report):
+                for fields in _fields(report, whole=as_json):
                     report_on(fields)
             advance()
     if as_json:
@@ -87,15 +88,18 @@ class _Bar(AbstractContextManager[Callable[[], None]]):
         self._bar.render_finish()
 
 
-def _fields(report: FileReport) -> Iterator[dict[str, object]]:
-    """Yield one report a digest, or one on the file that was refused."""
+def _fields(report: FileReport, *, whole: bool) -> Iterator[dict[str, object]]:
+    """Yield one report a digest, or one on the file that was refused.
+
+    `whole` gives every warning, as programs want them; else each thing is told once.
+    """
     for added in report.added:
         yield {
             "file": report.name,
             "title": added.kept.title,
             "status": added.status.value,
             "items": added.items,
-            "warnings": warnings_of(added.notices),
+            "warnings": warnings_of(added.notices if whole else told_once(added.notices)[0]),
         }
     if report.refused is not None:
         yield {

@@ -12,6 +12,7 @@ from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json
 from service.use_cases.add_digest import read_digests
 from service.use_cases.advice import advise
+from service.use_cases.telling import told_once
 
 
 @click.command()
@@ -42,7 +43,8 @@ def _print(understood: Understood, advice: tuple[Notice, ...]) -> None:
         screen.print(heading(name))
         for line in lines:
             screen.print(line)
-    for name, notices in (("To look at", understood.notices), ("Worth a thought", advice)):
+    to_look_at, worth_a_thought = told_once(understood.notices, advice)
+    for name, notices in (("To look at", to_look_at), ("Worth a thought", worth_a_thought)):
         if notices:
             screen.print()
             screen.print(heading(name))
