@@ -13,27 +13,18 @@ from cards.intake.heading_words import MAX_HEADING
 from cards.intake.telling import asked
 from cards.intake.wording import excerpt
 from cards.parts import KeptDigest
-from service.pages.budget_words import Bar, bars, over_in_words
+from service.pages.budget_words import Bar
 from service.pages.digest_form import LISTS, DigestForm
 from service.pages.fields import Faults
-from service.pages.form_digest import as_far_as_it_goes, stems
+from service.pages.form_digest import as_far_as_it_goes
 from service.pages.placing import Placing, placing
 from service.pages.wording import day_in_words
+from service.pages.worth import Remark, worth_of
 from service.use_cases.add_digest import ANOTHER_READING
-from service.use_cases.advice import advise
 from service.use_cases.looking_over import already_kept
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
 from service.use_cases.records import Draft
-from service.use_cases.writing_out import measure
-
-
-@dataclass(frozen=True, slots=True)
-class Remark:
-    """Something said beside a part: `told` by the reading of a file, `advice`, or a `cut`."""
-
-    kind: str
-    message: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,21 +89,11 @@ def view_of(
 ) -> DraftView:
     """Return what the page of a draft shows."""
     digest = as_far_as_it_goes(form)
-    budget = None if digest is None else measure(desk, digest)
-    shown = () if budget is None else bars(budget)
+    handed_in = draft is not None and draft.file is not None
+    worth = worth_of(desk, form, digest, _asked(digest) if digest and handed_in else ())
     remarks = _remarks(form, draft)
-    if digest is not None:
-        cuts = () if budget is None else [Notice(cut.part, cut.message) for cut in budget.cuts]
-        places = stems(form)
-        questions = _asked(digest) if draft is not None and draft.file is not None else ()
-        for kind, notices in (
-            ("told", questions),
-            ("advice", advise(desk, digest)),
-            ("cut", cuts),
-        ):
-            for notice in notices:
-                where = places.get(notice.part, notice.part)
-                remarks[where].append(Remark(kind, notice.message))
+    for where, said in worth.remarks.items():
+        remarks[where] += said
     titled = digest is not None and form.facts["title"].strip()
     known = already_kept(desk, digest) if digest is not None and titled else ()
     return DraftView(
@@ -121,8 +102,8 @@ def view_of(
         draft=draft,
         form=form,
         faults=faults or {},
-        bars=shown,
-        over=over_in_words(shown),
+        bars=worth.bars,
+        over=worth.over,
         remarks={where: tuple(said) for where, said in remarks.items()},
         beside=_beside(form, draft),
         left=tuple(_left(form, draft)),

@@ -13,6 +13,7 @@ from service.pages.digest_form import LISTS, DigestForm, form_from, form_of
 from service.pages.fields import Fault, Faults
 from service.pages.form_digest import FormFaults, digest_from
 from service.pages.removing import MOST_REVISIONS
+from service.pages.worth import worth_as_typed
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
 from service.use_cases.ports import Desk
@@ -40,24 +41,26 @@ def install(door: Blueprint, desk: Desk) -> None:
     def mend(digest_id: UUID) -> str:
         """Lay a digest out as a form."""
         kept = open_digest(desk, digest_id).kept
-        return _page(digest_id, form_of(kept.digest()), kept.revision, {})
+        return _page(desk, digest_id, form_of(kept.digest()), kept.revision, {})
 
     @door.post("/books/<uuid:digest_id>/mend")
     def keep_mended(digest_id: UUID) -> ResponseReturnValue:
-        """Keep the digest as the form says it, or give the form one more row."""
+        """Keep the digest as the form says it, measure it, or give the form one more row."""
         request.max_form_memory_size = LARGEST_FORM
         form, revision = form_from(request.form), _revision()
         more = request.form.get("more")
         if more in LISTS:
-            return _page(digest_id, form.with_more(more), revision, {}, more)
+            return _page(desk, digest_id, form.with_more(more), revision, {}, more)
+        if more == "measure":
+            return _page(desk, digest_id, form, revision, {})
         try:
             mend_digest(desk, digest_id, digest_from(form), revision)
         except FormFaults as wrong:
-            page = _page(digest_id, form, revision, wrong.faults)
+            page = _page(desk, digest_id, form, revision, wrong.faults)
             return page, HTTPStatus.UNPROCESSABLE_ENTITY
         except DigestChanged:
             now = open_digest(desk, digest_id).kept.revision
-            return _page(digest_id, form, now, {"form": _CHANGED}), HTTPStatus.CONFLICT
+            return _page(desk, digest_id, form, now, {"form": _CHANGED}), HTTPStatus.CONFLICT
         address = url_for("pages.book", digest_id=digest_id, kept="digest")
         return redirect(address, HTTPStatus.SEE_OTHER)
 
@@ -71,12 +74,18 @@ def _revision() -> int:
 
 
 def _page(
-    digest_id: UUID, form: DigestForm, revision: int, faults: Faults, more: str | None = None
+    desk: Desk,
+    digest_id: UUID,
+    form: DigestForm,
+    revision: int,
+    faults: Faults,
+    more: str | None = None,
 ) -> str:
     return render_template(
         "mend.html",
         digest_id=digest_id,
         form=form,
+        view=worth_as_typed(desk, form),
         revision=revision,
         faults=faults,
         more=more,

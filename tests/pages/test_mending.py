@@ -226,3 +226,16 @@ def test_a_commitment_carries_its_caution_while_it_is_mended(
 ) -> None:
     """The form shows the caution beside the commitment that needs one, and beside no other."""
     assert client.get(f"/books/{added.kept.id}/mend").text.count('<p class="caution') == 1
+
+
+def test_the_mended_form_is_measured_and_advised_on(client: FlaskClient, added: Added) -> None:
+    """The form says how its two pages fill and what would mend a part; measuring keeps nothing."""
+    address, sent = opened(client, added)
+    assert "<strong>Page one</strong>" in client.get(address).text
+    sent |= {"quotations-1-text": "Nothing is so good. " * 400, "quotations-1-locator": ""}
+    again = client.post(address, data=sent | {"more": "measure"})
+    assert again.status_code == 200
+    assert "too many" in again.text
+    assert "This quotation has no locator" in again.text
+    assert "Nothing is so good. Nothing is so good." in again.text
+    assert "Nothing is so good. Nothing" not in client.get(address).text
