@@ -64,6 +64,34 @@ def test_the_reader_overrules_what_an_edit_did(
     assert now is not kept_it
 
 
+def test_each_part_of_one_edit_is_overruled_and_back(
+    client: FlaskClient, desk: Desk, added: Added
+) -> None:
+    """A word on one part leaves the others to be overruled, and each can be taken back."""
+    digest = open_digest(desk, added.kept.id).kept.digest()
+    both = (Commitment(SLIGHTLY), Commitment(QUITE))
+    mend_digest(desk, added.kept.id, replace(digest, commitments=both))
+    was = [part.id for part in added.kept.held(PartKind.COMMITMENT)]
+    address, page = f"/books/{added.kept.id}/identity", f"/books/{added.kept.id}/versions"
+    seen = []
+    for word in ("ask it afresh", "Commitment 2", "Commitment 1"):
+        shown = client.get(page).text
+        assert shown.count("Commitment 1:") == shown.count("Commitment 2:") == 1
+        entry = next(part for part in shown.split("<li>")[1:] if word in part)
+        assert client.post(address, data=hidden(entry, address)).status_code == 303
+        held = open_digest(desk, added.kept.id).kept.held(PartKind.COMMITMENT)
+        seen.append([part.id == before for part, before in zip(held, was, strict=True)])
+    assert seen == [[False, False], [False, True], [True, True]]
+    assert "no longer in the digest" not in client.get(page).text
+
+
+def test_another_care_hides_no_edit(client: FlaskClient, desk: Desk, added: Added) -> None:
+    """What the last edit did is told after the book was given another care."""
+    reworded(desk, added, QUITE)
+    client.post(f"/books/{added.kept.id}/care", data={"care": "close"})
+    assert "something else stands here now" in client.get(f"/books/{added.kept.id}/versions").text
+
+
 def test_a_stale_word_on_an_edit_is_refused(client: FlaskClient, desk: Desk, added: Added) -> None:
     """Changed meanwhile, the page is shown again and nothing is overruled."""
     reworded(desk, added, SLIGHTLY)
