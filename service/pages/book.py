@@ -11,11 +11,14 @@ from cards.commitments import CheckIn, Outcome
 from cards.items import KeptItem
 from cards.kinds.base import KindName
 from cards.parts import Part, PartKind
+from service.pages.last_edit import last_edit
 from service.pages.plot_line import plot_line
+from service.use_cases.advice import advise
+from service.use_cases.drafts import count_drafts
 from service.use_cases.library import open_digest, open_original
 from service.use_cases.mend_digest import unplaced
 from service.use_cases.ports import Desk
-from service.use_cases.versions import last_changes
+from service.use_cases.writing_out import measure
 
 
 def install(door: Blueprint, desk: Desk) -> None:
@@ -25,18 +28,22 @@ def install(door: Blueprint, desk: Desk) -> None:
     def book(digest_id: UUID) -> str:
         """Show a digest on facing pages."""
         opened = open_digest(desk, digest_id)
+        digest = opened.kept.digest()
         commitments = opened.kept.held(PartKind.COMMITMENT)
         return render_template(
             "book.html",
             opened=opened,
             kept=opened.kept,
-            digest=opened.kept.digest(),
+            digest=digest,
+            advice=advise(desk, digest),
+            cuts=measure(desk, digest).cuts,
+            drafts=count_drafts(desk) if request.args.get("kept") == "draft" else 0,
             line=plot_line(opened.kept),
             items=sorted(opened.items, key=_by_kind),
             unplaced=unplaced(opened.kept),
             tallies=_tallies(opened.check_ins, commitments),
             kept_now=request.args.get("kept"),
-            changes=last_changes(desk, digest_id) if request.args.get("kept") == "digest" else (),
+            changes=last_edit(desk, digest_id) if request.args.get("kept") == "digest" else (),
         )
 
     @door.get("/books/<uuid:digest_id>/original")

@@ -11,6 +11,7 @@ from werkzeug.exceptions import RequestEntityTooLarge
 from cards.parts import PartKind
 from service.pages import shelf_places
 from service.pages.many_files import Sum, Upload, asked_of, steps, taken_over
+from service.use_cases.drafts import count_drafts
 from service.use_cases.library import list_digests
 from service.use_cases.ports import LARGEST_BUNDLE, Desk
 
@@ -34,7 +35,9 @@ def install(door: Blueprint, desk: Desk) -> None:
     def hand_in() -> ResponseReturnValue:
         """Keep the digests in the files handed in, or lay them out to look over."""
         try:
-            sent = chain(request.files.getlist("files"), request.files.getlist("folder"))
+            # A browser sends a folder in whatever order the disk has it.
+            folder = sorted(request.files.getlist("folder"), key=lambda file: file.filename or "")
+            sent = chain(request.files.getlist("files"), folder)
             files = [file for file in sent if file.filename]
         except RequestEntityTooLarge:
             return _library(desk, _TOO_MUCH), HTTPStatus.REQUEST_ENTITY_TOO_LARGE
@@ -92,6 +95,7 @@ def _library(desk: Desk, fault: str = "") -> str:
         first="after" not in request.args,
         removed="removed" in request.args,
         formats=FORMATS,
+        drafts=count_drafts(desk),
         kinds=PartKind,
         fault=fault,
     )

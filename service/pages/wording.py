@@ -10,6 +10,7 @@ from cards.commitments import Outcome
 from cards.items import Standing
 from cards.kinds.base import KindName, Span
 from service.use_cases.records import Cause
+from service.use_cases.telling import told_once
 
 _MONTHS = (
     "January February March April May June July August September October November December"
@@ -140,6 +141,12 @@ def instant_in_words(instant: datetime) -> str:
     return f"{day_in_words(instant.date())}, {instant:%H:%M} UTC"
 
 
+def part_in_words(part: str) -> str:
+    """Return what a notice is about as it is said: quotation 3, for `quotations 3`."""
+    name, _, number = part.partition(" ")
+    return f"{name.removesuffix('s')} {number}" if number else name
+
+
 def cause_in_words(cause: Cause) -> str:
     """Return what a version of a digest came of, as it reads after “it was”."""
     return _CAUSES[cause]
@@ -163,7 +170,9 @@ FILTERS: dict[str, Callable[..., Any]] = {
     "caution": caution,
     "stretches": stretches,
     "percent": percent,
+    "told_once": lambda notices: told_once(notices)[0],
     "instant": instant_in_words,
+    "part": part_in_words,
     "cause": cause_in_words,
 }
 """The filters the templates use, by name."""

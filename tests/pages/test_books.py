@@ -1,6 +1,7 @@
 """The library's pages: handing in, looking through, placing, taking out."""
 
 import re
+from dataclasses import replace
 from io import BytesIO
 from uuid import uuid4
 
@@ -8,12 +9,15 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
+from cards.digest import Point, Quotation
 from service.pages import books
 from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import Added, add_digest
+from service.use_cases.drafts import begin_draft
 from service.use_cases.library import list_digests, open_digest
-from service.use_cases.mend_digest import unplaced
+from service.use_cases.mend_digest import mend_digest, unplaced
 from service.use_cases.ports import Desk
+from service.use_cases.telling import NOWHERE
 from tests.pages.house import DIGEST, WITHOUT_POINTS
 from tests.pages.sittings import answer, form
 from tests.store.statements import Statements
@@ -280,3 +284,53 @@ def test_a_list_takes_a_fixed_number_of_statements(
         asked.append(len(statements))
     assert asked == [asked[0]] * 3
     assert asked[0] <= 5
+
+
+def test_the_library_leads_to_writing_and_to_the_drafts(client: FlaskClient, desk: Desk) -> None:
+    """Books and the first page lead to the blank form, the blanks, and the drafts by number."""
+    for address in ("/books", "/"):
+        page = client.get(address).text
+        assert 'href="/write"' in page
+        assert 'href="/write/blank.docx"' in page
+        assert 'href="/drafts"' not in page
+    for title in ("Walden", "Emma"):
+        begin_draft(desk, {"title": title})
+    for address in ("/books", "/"):
+        assert '<a href="/drafts">Two drafts</a>' in client.get(address).text
+
+
+def test_a_folder_is_reported_by_name(client: FlaskClient) -> None:
+    """However the browser sends a folder's files, they are told of in the order of their names."""
+    names = ("digests/c.md", "digests/a.md", "digests/b.md")
+    folder = [(BytesIO(b"Only the weather."), name) for name in names]
+    page = client.post("/books", data={"folder": folder, "do": "add"}).text
+    assert re.findall(r">(digests/.\.md)</p>", page) == sorted(names)
+
+
+def test_advice_on_a_kept_digest_is_quiet(client: FlaskClient, desk: Desk, added: Added) -> None:
+    """What would make a digest worthier stands folded on its page; without any, nothing does."""
+    digest = open_digest(desk, added.kept.id).kept.digest()
+    bare = replace(digest, quotations=(Quotation("Gold, gold. " * 900),))
+    mend_digest(desk, added.kept.id, bare)
+    page = client.get(f"/books/{added.kept.id}").text
+    folded = page[page.index('<details class="worth">') : page.index("</details>")]
+    assert "This quotation has no locator" in folded
+    assert "Page two is" in folded
+    theme = "Driven out by a friend, a weaver hoards gold; it is stolen, and a child comes to the "
+    theme += "hearth in its place and brings him back to his neighbours."
+    good = replace(digest, theme=theme, commitments=(), quotations=(Quotation("Gold.", "p. 50"),))
+    good = replace(good, points=(Point("Dunstan takes the gold at night.", "p. 40"),))
+    mend_digest(desk, added.kept.id, good)
+    assert 'class="worth"' not in client.get(f"/books/{added.kept.id}").text
+
+
+def test_a_quotation_found_nowhere_is_one_thing(client: FlaskClient) -> None:
+    """Neither a locator nor a place is one notice where it is shown, in a report and beside it."""
+    text = DIGEST.replace("Finale", "").replace("(p. 172)", "").replace("()", "")
+    page = hand_in(client, ("silas.md", text.encode())).text
+    assert NOWHERE in page
+    assert "It has no locator." not in page
+    draft = hand_in(client, ("other.md", text.encode()), do="look")
+    shown = client.get(draft.location).text
+    assert NOWHERE in shown
+    assert "This quotation has no locator" not in shown

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from cards.kinds.base import Landmark, Span
 from service.pages import wording
 from service.pages.gaps import Step, told
-from service.pages.wording import Stretch, stretches
+from service.pages.wording import Stretch, part_in_words, stretches
 
 
 def test_days_are_written_out() -> None:
@@ -87,3 +87,12 @@ def test_the_told_plot_counts_every_landmark(number: int, data: st.DataObject) -
     assert [step for step in steps if step.right] == [
         Step(gap="here it stands" + (", as you said" if guess == right else ""), right=True)
     ]
+
+
+@pytest.mark.parametrize(
+    ("part", "said"),
+    [("quotations 3", "quotation 3"), ("points", "points"), ("theme", "theme")],
+)
+def test_what_a_notice_is_about_is_said_as_one_says_it(part: str, said: str) -> None:
+    """One of several parts is named in the singular, with its number."""
+    assert part_in_words(part) == said
