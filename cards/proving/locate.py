@@ -13,8 +13,6 @@ from cards.proving.seeking import MOST_PLACES, Hit, exact, likest, weight
 from cards.proving.slips import Compared, Slip, SlipKind, mend
 from cards.proving.words import Word, words_of
 
-MOST_PIECES = 40
-"""Pieces a quotation is cut into; one with more is taken as it stands, its dots the book's own."""
 CONTEXT = 40
 """Characters kept before and after the words, to the end of a word: at least 32 where there are."""
 _LIMITS = ((0, 97.0), (30, 94.0), (45, 90.0), (60, 79.0), (100, 71.0), (200, 65.0), (400, 62.0))
@@ -114,8 +112,6 @@ def locate(quotation: str, book: Folded, locator: str | None = None) -> Found | 
         cut = pieces(quotation)
         if not cut:
             return None
-        if len(cut) > MOST_PIECES:
-            cut = (one,)
         fits = _fits(quotation, cut, book, locator)
     if not fits:
         return None

@@ -7,18 +7,20 @@ from cards.proving.folding import FoldedText, fold
 
 ELLIPSIS_GAP = 4_000
 """Folded characters a reader's ellipsis may stand for: some two printed pages."""
+MOST_PIECES = 40
+"""Pieces a quotation is cut into; one with more is taken as it stands, its dots the book's own."""
 BRACKET_GAP = 200
 """Folded characters a bracketed insertion may stand in place of: a clause, "[the whale]"."""
 
 _NOTHING = "\u200b"
 """A character that folding drops, written over what is not the book's, so that offsets stay."""
-_SIC = re.compile(r"[\[(]\s*sic\s*[!.]?\s*[\])]", re.IGNORECASE)
+_SIC = re.compile(r"[\[(]\s*sic(?:\s*[!.])?\s*[\])]", re.IGNORECASE)
 _LETTERS = re.compile(
     r"(?<![^\W\d_])\[([^\W\d_]{1,3})\](?=[^\W\d_])|(?<=[^\W\d_])\[([^\W\d_]{1,4})\]"
 )
 _EMPHASIS = re.compile(
-    r"[\[(]\s*(?:my|our|his|her|original)?\s*(?:emphasis|italics)\s*(?:added|mine|original|"
-    r"in (?:the )?original)?\s*[\])]",
+    r"[\[(]\s*(?:(?:my|our|his|her|original)\s*)?(?:emphasis|italics)(?:\s*(?:added|mine|original|"
+    r"in (?:the )?original))?\s*[\])]",
     re.IGNORECASE,
 )
 _GAP = re.compile(
@@ -61,16 +63,22 @@ def whole(quotation: str) -> Piece:
 
 
 def pieces(quotation: str) -> tuple[Piece, ...]:
-    """Cut a quotation where something was left out or put in; a piece holds a letter."""
+    """Cut a quotation where something was left out or put in; a piece holds a letter.
+
+    One with more than `MOST_PIECES` is whole.
+    """
     words = masked(quotation)
     cut: list[Piece] = []
     start = gap = 0
     ends = [(found.start(), found.end(), _width(found)) for found in _GAP.finditer(words)]
     for end, resume, width in [*ends, (len(words), len(words), 0)]:
-        folded = fold(words[start:end])
-        if folded.text.strip():
+        stretch = words[start:end]
+        folded = fold(stretch) if stretch.strip() else None
+        if folded is not None and folded.text.strip():
             cut.append(Piece(start, end, gap if cut else 0, folded))
             gap = width
+            if len(cut) > MOST_PIECES:
+                return (whole(quotation),)
         else:
             gap = max(gap, width)
         start = resume

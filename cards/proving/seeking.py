@@ -17,6 +17,9 @@ _UNSPACED = re.compile(
     "[\u0e00-\u0eff\u1000-\u109f\u1780-\u17ff\u3005-\u30ff\u3400-\u4dbf\u4e00-\u9fff]"
 )
 """Letters of Thai, Lao, Burmese, Khmer, Japanese and Chinese, whose words no space parts."""
+_LOOKED_AT = 20_000_000
+"""Characters compared at places where words stand inside others, before they are given up: of one
+letter as many as the longest book has, of words of nothing else, ten thousand times over, few."""
 MOST_PLACES = 64
 """Exact places that are told apart; words repeated oftener are no quotation."""
 _COMMON, _VERY_COMMON = 48, 600
@@ -65,7 +68,9 @@ def exact(words: str, text: str, low: int = 0, high: int | None = None) -> list[
     high = len(text) if high is None else min(high, len(text))
     hits: list[Hit] = []
     start = text.find(words, low, high) if words else -1
-    while start >= 0 and len(hits) < MOST_PLACES:
+    left = _LOOKED_AT
+    while start >= 0 and len(hits) < MOST_PLACES and left > 0:
+        left -= len(words)
         end = start + len(words)
         if _parted(text, start) and _parted(text, end):
             hits.append(Hit(start, end, 100.0))

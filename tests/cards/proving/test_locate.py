@@ -1,6 +1,7 @@
 """Quotations located in a small book, and what they say of its words."""
 
 import re
+from time import process_time
 
 import pytest
 from hypothesis import given
@@ -259,3 +260,24 @@ def test_quotations_made_to_take_long_do_not(quotation: str):
     """Dots, brackets and spaces by the thousand are looked for no longer than words."""
     place = locate(quotation, BOOK)
     assert place is None or place.exact in TEXT
+
+
+@pytest.mark.parametrize(
+    ("quotation", "text"),
+    [
+        ("a" * 20_000, "a" * 300_000),
+        ("[" + " " * 19_998 + "]", TEXT),
+        ("[sic" + " " * 19_996, TEXT),
+        ("[a]" * 6_666, TEXT),
+        ("a ... " * 3_300, TEXT),
+        ("The whale was white. " * 950 + "x", "The whale was white. " * 20_000),
+    ],
+    ids=["one letter", "a wide bracket", "a wide sic", "brackets", "ellipses", "one sentence"],
+)
+def test_a_quotation_made_to_take_long_does_not(quotation: str, text: str):
+    """The longest quotation of nothing but one thing is found or not, as soon as any other."""
+    book = fold_book(BookText(None, None, None, text))
+    begun = process_time()
+    locate(quotation, book)
+    # A few hundredths of a second each; the first took half a minute, the others up to six seconds.
+    assert process_time() - begun < 1
