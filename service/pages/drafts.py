@@ -14,6 +14,7 @@ from service.pages.digest_form import DigestForm, form_from
 from service.pages.form_digest import FormFaults, digest_from
 from service.pages.wording import counted
 from service.use_cases.drafts import drop_draft, keep_draft, list_drafts, open_draft
+from service.use_cases.looking_over import already_kept
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
 from service.use_cases.records import Draft
@@ -52,7 +53,12 @@ def install(door: Blueprint, desk: Desk) -> None:
     def keep_listed(draft_id: UUID) -> ResponseReturnValue:
         """Keep a draft as it stands; one that cannot be kept is opened, and says why."""
         try:
-            digest = digest_from(form_from(open_draft(desk, draft_id).typed))
+            draft = open_draft(desk, draft_id)
+            digest = digest_from(form_from(draft.typed))
+            if draft.file is None and already_kept(desk, digest):
+                # What was written here corrects nothing unasked; its page asks.
+                address = url_for("pages.draft", draft_id=draft_id, _anchor="known")
+                return redirect(address, HTTPStatus.SEE_OTHER)
             added = keep_draft(desk, draft_id, digest)
         except (FormFaults, Invalid):
             address = url_for("pages.draft", draft_id=draft_id, check="yes")

@@ -21,7 +21,7 @@ from service.pages.reshaping import CannotReshape
 from service.use_cases.add_digest import Kept
 from service.use_cases.drafts import begin_draft, change_draft, keep_draft, open_draft
 from service.use_cases.headings import set_headings, show_headings
-from service.use_cases.looking_over import read_again
+from service.use_cases.looking_over import already_kept, read_again
 from service.use_cases.ports import Desk
 from service.use_cases.records import Draft
 
@@ -32,6 +32,11 @@ _CHANGED = (
 _GONE = (
     "This draft was kept or put away elsewhere since it was opened here. What is typed here is "
     "not lost: keep it as a draft anew, or leave it."
+)
+
+_KNOWN = (
+    "This book is in your library already. Say at the foot of the page whether this corrects it "
+    "or is another reading, and keep it once more."
 )
 
 
@@ -121,6 +126,8 @@ def _save(desk: Desk, draft_id: UUID, form: DigestForm) -> Draft:
 def _keep(desk: Desk, kept: Draft, form: DigestForm) -> ResponseReturnValue:
     try:
         digest = digest_from(form)
+        if "as" not in request.form and already_kept(desk, digest):
+            return _faulty(desk, kept.id, kept, form, {"form": _KNOWN})
         added = keep_draft(desk, kept.id, digest, kept_as())
     except FormFaults as wrong:
         return _faulty(desk, kept.id, kept, form, wrong.faults)

@@ -241,6 +241,24 @@ def test_the_book_in_the_library_is_told_of(client: FlaskClient, desk: Desk, add
     assert (entry.kept.id, entry.kept.digest().theme) == (added.kept.id, "Gold.")
 
 
+def test_what_is_written_corrects_nothing_unasked(
+    client: FlaskClient, desk: Desk, added: Added
+) -> None:
+    """Kept at once without a script, a known book is asked about before anything is kept."""
+    blank = draft_form(client.get("/write").text)
+    again = {"title": "Silas Marner", "author": "George Eliot", "theme": "Gold."}
+    asked = press(client, blank, "keep", **again)
+    assert asked.status_code == 422
+    assert "This book is in your library already. Say at the foot" in asked.text
+    assert open_digest(desk, added.kept.id).kept.digest() == added.kept.digest()
+    form = draft_form(asked.text)
+    listed = client.post(f"{form.action}/keep")
+    assert listed.location == f"{form.action}#known"
+    assert press(client, form, "keep", **{"as": "reading"}).status_code == 303
+    assert len(list_digests(desk).entries) == 2
+    assert open_digest(desk, added.kept.id).kept.digest() == added.kept.digest()
+
+
 def test_a_book_finished_again_is_another_reading(
     client: FlaskClient, desk: Desk, added: Added
 ) -> None:
