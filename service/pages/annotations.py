@@ -7,6 +7,7 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from cards.errors import DigestChanged, Invalid
+from cards.parts import PartKind
 from service.pages import fields
 from service.pages.fields import Fault
 from service.pages.removing import MOST_REVISIONS
@@ -33,7 +34,8 @@ def install(door: Blueprint, desk: Desk) -> None:
         try:
             text = file.read().decode("utf-8-sig") if file is not None else ""
             revision = fields.whole(request.form, "revision", "A revision", 1, MOST_REVISIONS)
-            take_annotations(desk, digest_id, text, revision)
+            before = open_digest(desk, digest_id).kept.held(PartKind.QUOTATION)
+            kept = take_annotations(desk, digest_id, text, revision)
         except UnicodeDecodeError:
             fault = "These annotations are not in UTF-8. Save the file again as UTF-8."
             return _page(desk, digest_id, fault), HTTPStatus.UNPROCESSABLE_ENTITY
@@ -42,7 +44,9 @@ def install(door: Blueprint, desk: Desk) -> None:
         except (DigestChanged, Fault):
             fault = "The digest was changed since you opened this page. Hand the file in again."
             return _page(desk, digest_id, fault), HTTPStatus.CONFLICT
-        address = url_for("pages.book", digest_id=digest_id, kept="digest")
+        more = len(kept.held(PartKind.QUOTATION)) > len(before)
+        done = "annotations" if more else "no-annotations"
+        address = url_for("pages.book", digest_id=digest_id, kept=done)
         return redirect(address, HTTPStatus.SEE_OTHER)
 
 

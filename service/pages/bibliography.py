@@ -49,7 +49,7 @@ def install(door: Blueprint, desk: Desk) -> None:
         except Invalid as refusal:
             page = _page(desk, digest_id, {"bibliography": refusal.message})
             return page, HTTPStatus.UNPROCESSABLE_ENTITY
-        address = url_for("pages.book", digest_id=digest_id, kept="digest")
+        address = url_for("pages.book", digest_id=digest_id, kept="facts")
         return redirect(address, HTTPStatus.SEE_OTHER)
 
 

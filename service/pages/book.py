@@ -20,6 +20,9 @@ from service.use_cases.mend_digest import unplaced
 from service.use_cases.ports import Desk
 from service.use_cases.writing_out import measure
 
+_EDITS = ("digest", "annotations")
+"""What the page is opened after that may have done something to the parts."""
+
 
 def install(door: Blueprint, desk: Desk) -> None:
     """Add the open digest to the door."""
@@ -43,7 +46,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             unplaced=unplaced(opened.kept),
             tallies=_tallies(opened.check_ins, commitments),
             kept_now=request.args.get("kept"),
-            changes=last_edit(desk, digest_id) if request.args.get("kept") == "digest" else (),
+            changes=last_edit(desk, digest_id) if request.args.get("kept") in _EDITS else (),
         )
 
     @door.get("/books/<uuid:digest_id>/original")

@@ -60,7 +60,9 @@ def install(door: Blueprint, desk: Desk) -> None:
     def forget(digest_id: UUID) -> ResponseReturnValue:
         """Forget the text of the book."""
         forget_book(desk, digest_id)
-        return redirect(url_for("pages.proof", digest_id=digest_id), HTTPStatus.SEE_OTHER)
+        return redirect(
+            url_for("pages.proof", digest_id=digest_id, forgotten="yes"), HTTPStatus.SEE_OTHER
+        )
 
 
 def _wanted() -> dict[int, list[Mend]]:
@@ -90,5 +92,6 @@ def _page(desk: Desk, digest_id: UUID, fault: str = "") -> str:
         mends=Mend,
         texts=TEXTS,
         mended="mended" in request.args,
+        forgotten="forgotten" in request.args and proved is None,
         fault=fault,
     )

@@ -107,7 +107,18 @@ def test_the_text_can_be_forgotten(client: FlaskClient, slipped: Added) -> None:
     """The page asks for it again afterwards."""
     give(client, slipped, NOVEL.encode())
     answered = client.post(f"/books/{slipped.kept.id}/proof/forget")
-    assert "The text of the whole book" in client.get(answered.location).text
+    page = client.get(answered.location).text
+    assert "The text of the whole book" in page
+    assert "The text of the book is forgotten." in page
+
+
+def test_the_text_of_another_book_is_suspected(client: FlaskClient, slipped: Added) -> None:
+    """Where none of the quotations is found, the page asks whether it is the right book."""
+    other = "CHAPTER 1\n\nCall me Ishmael. Some years ago, never mind how long, I went to sea.\n"
+    page = client.get(give(client, slipped, other.encode(), "whale.txt").location).text
+    assert "Is it the text of another book" in page
+    page = client.get(give(client, slipped, NOVEL.encode()).location).text
+    assert "Is it the text of another book" not in page
 
 
 @pytest.mark.parametrize("care", Care)
@@ -192,7 +203,7 @@ def test_annotations_go_out_and_come_in(client: FlaskClient, desk: Desk, added: 
     shared = client.get(f"/books/{added.kept.id}/cited/quotations.jsonld").data
     bare = re.sub(r"## Quotations.*", "", DIGEST, flags=re.DOTALL).replace("Silas Marner", "Silas")
     other = add_digest(desk, "other.md", bare.encode())
-    for _ in range(2):
+    for said in ("are taken in", "Nothing was changed"):
         revision = str(open_digest(desk, other.kept.id).kept.revision)
         answered = client.post(
             f"/books/{other.kept.id}/annotations",
@@ -200,6 +211,7 @@ def test_annotations_go_out_and_come_in(client: FlaskClient, desk: Desk, added: 
             content_type="multipart/form-data",
         )
         assert answered.status_code == 303
+        assert said in client.get(answered.location).text
     taken = [each.text for each in open_digest(desk, other.kept.id).kept.digest().quotations]
     assert taken == [each.text for each in added.kept.digest().quotations]
 
