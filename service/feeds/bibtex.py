@@ -1,6 +1,7 @@
 """A book as a BibTeX entry, and the books a BibTeX file describes."""
 
 import io
+from collections.abc import Sequence
 
 from pybtex.database import Entry, Person
 from pybtex.database.input.bibtex import Parser, month_names
@@ -29,6 +30,13 @@ _MAX_STRING = 200
 _MAX_DEPTH = 90
 """Braces within braces; more than the parser follows."""
 _PAGE_FIELDS = ("pagetotal", "numpages", "totalpages", "pages")
+_FIELDS = frozenset(
+    "title subtitle author editor edition publisher year date isbn".split()
+) | frozenset(_PAGE_FIELDS)
+_MAX_FIELD = 10_000
+"""Characters of one field that is read, commands and braces among them: twenty titles' worth."""
+_MAX_SAID = 200
+"""Characters of what the parser says that are repeated; it quotes the whole of a wrong name."""
 
 
 def to_bibtex(digest: Digest) -> str:
@@ -58,12 +66,13 @@ def from_bibtex(text: str) -> tuple[BookFacts, ...]:
     """
     bounded(text)
     _check_depth(text)
-    parser = Parser(encoding="utf-8", macros=_Strings(month_names))
+    parser = _Parser(encoding="utf-8", macros=_Strings(month_names))
     parser.macros = _Strings(month_names)
     try:
         entries = parser.parse_stream(io.StringIO(text)).entries.values()
     except (PybtexError, RecursionError) as error:
         said = str(error).split("\n")[0].strip().rstrip(".")
+        said = said if len(said) <= _MAX_SAID else f"{said[:_MAX_SAID]}…"
         raise InvalidBibliography(
             f"This is not BibTeX that can be read ({said}). Mend it there, or export it once more.",
             where="text",
@@ -81,6 +90,24 @@ def from_bibtex(text: str) -> tuple[BookFacts, ...]:
             where="text",
         )
     return books
+
+
+class _Parser(Parser):  # type: ignore[misc]
+    """Reads the fields that are of a book, and refuses one too long before it is taken apart."""
+
+    def process_entry(
+        self, entry_type: str, key: str | None, fields: Sequence[tuple[str, list[str]]]
+    ) -> None:
+        known = [(name, parts) for name, parts in fields if name.lower() in _FIELDS]
+        for name, parts in known:
+            length = sum(map(len, parts))
+            if length > _MAX_FIELD:
+                raise InvalidBibliography(
+                    f"The {name.lower()} of a book in this bibliography is {length} characters "
+                    f"long; at most {_MAX_FIELD} are read. Shorten it there.",
+                    where="text",
+                )
+        super().process_entry(entry_type, key, known)
 
 
 class _Strings(dict[str, str]):

@@ -272,6 +272,12 @@ BIBTEX_REFUSED = [
     ("x" * (1024 * 1024 + 1), "at most 1048576 are read"),
     ("@book{a, title={" + "x" * 501 + "}}", "at most 500 are kept"),
     ("".join(f"@book{{k{n}, title={{T}}}}" for n in range(1_001)), "at most 1000"),
+    ("@book{a, title={T}, author={" + "{a} " * 250_000 + "}}", "at most 10000 are read"),
+    (
+        f'@string{{s = "{"x" * 200}"}} @book{{a, title={" # ".join(["s"] * 20_000)}}}',
+        "is 4000000 characters long",
+    ),
+    ("@book{a, title={T}, author={" + "A," * 4_000 + "}}", "Too many commas in 'A,A,"),
 ]
 CSL_REFUSED = [
     ("[", "no JSON from line 1 on"),
@@ -293,6 +299,7 @@ def test_bibtex_that_cannot_be_read_is_refused(text: str, said: str):
         from_bibtex(text)
     assert said in refused.value.message
     assert refused.value.message.endswith(".")
+    assert len(refused.value.message) < 500
 
 
 @pytest.mark.parametrize(("text", "said"), CSL_REFUSED, ids=range(len(CSL_REFUSED)))
