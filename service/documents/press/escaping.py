@@ -21,7 +21,7 @@ _OPENING = re.compile(
     r"(#{1,6})(?=[ ]|$)|(>)|([-+])(?=[ ]|$)|([=-])(?=[=-]*$)|(:)|(\[)(?=[ xX]\](?: |$))"
 )
 _NUMBERED = re.compile(r"(\d{1,9})([.)])(?=[ ]|$)")
-_EDGES = re.compile(r"^[ \t]+|[ \t]+$")
+_EDGES = re.compile(r"^[ \t]+|(?<![ \t])[ \t]+$")
 _CODED = re.compile(r"[\t\ufffd]")
 _ESCAPED = re.compile(r"\\([!-/:-@\[-`{-~])|&#(\d{1,7});|(&zwnj;)|(\*+|(?<!\w)_+|_+(?!\w))")
 

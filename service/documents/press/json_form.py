@@ -61,13 +61,16 @@ def digest_of_json(name: str, content: bytes) -> Digest:
     if len(content) > MAX_BYTES:
         raise _refused(name, f"it is larger than {MAX_BYTES // (1024 * 1024)} MB")
     try:
-        found = json.loads(content.decode("utf-8-sig"), parse_constant=_no_constant)
+        found = json.loads(
+            content.decode("utf-8-sig"), parse_constant=_no_constant, object_pairs_hook=_once
+        )
     except UnicodeDecodeError as error:
         raise _refused(name, "it is not written in UTF-8") from error
     except json.JSONDecodeError as error:
         raise _refused(name, f"it is no JSON from line {error.lineno} on") from error
     except (ValueError, RecursionError) as error:
-        raise _refused(name, "it is no JSON that a digest can be written in") from error
+        said = "it is no JSON that a digest can be written in, or says something twice"
+        raise _refused(name, said) from error
     if not isinstance(found, dict) or found.get("catchword") != VERSION:
         raise _refused(name, f"it is not an object with “catchword”: {VERSION}")
     if unknown := sorted(set(found) - _KNOWN):
@@ -141,6 +144,14 @@ class _Object:
 
 def _no_constant(constant: str) -> None:
     raise ValueError(constant)
+
+
+def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """Return an object whose keys are each said once: of two values one would be dropped."""
+    found = dict(pairs)
+    if len(found) < len(pairs):
+        raise ValueError(found)
+    return found
 
 
 def _refused(name: str, why: str) -> DocumentBroken:

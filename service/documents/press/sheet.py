@@ -1,8 +1,10 @@
 """What is printed of a digest, as the data the typesetter takes: words, never code."""
 
 import re
+import unicodedata
 from collections.abc import Iterable
 from datetime import date
+from itertools import groupby, islice
 from typing import Any
 
 from cards.cautions import caution
@@ -18,6 +20,10 @@ _CAREFUL = 12_000
 on two pages. Beyond, each line is filled in its turn, which takes a tenth of the time."""
 _LONG = 48
 """Letters of one word that surely fit on a line; a third of them in the size of the title."""
+_STACKED = 30
+"""Marks in a row that any program has to bear (UAX 15, section 13, Stream-Safe Text Format)."""
+_UPON_LETTERS = frozenset({"Mn", "Me", "Cf"})
+"""Categories of what stands on a letter or joins it to the next, and takes no room by itself."""
 _FOREIGN = 40
 """Characters a quotation has to have before it is taken to be in another language."""
 
@@ -128,7 +134,18 @@ def _one_line(text: str | None) -> str | None:
 
 def _broken(text: str, length: int) -> str:
     """Return a text in which words too long for a line may break, without a sign, as addresses."""
-    return re.sub(rf"\S{{{length}}}(?=\S)", "\\g<0>\u200b", text)
+    return re.sub(rf"\S{{{length}}}(?=\S)", "\\g<0>\u200b", _stacked(text))
+
+
+def _stacked(text: str) -> str:
+    """Return a text with no more marks or joiners in a row than a letter can bear.
+
+    Setting thousands on one letter takes a minute.
+    """
+    if text.isascii():
+        return text
+    runs = groupby(text, lambda letter: unicodedata.category(letter) in _UPON_LETTERS)
+    return "".join("".join(islice(run, _STACKED) if upon else run) for upon, run in runs)
 
 
 def _paragraphs(text: str, language: str) -> list[dict[str, Any]]:

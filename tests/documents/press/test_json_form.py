@@ -47,6 +47,7 @@ WRONG = [
     ('{"catchword": 2, "title": "Emma"}', "not an object with “catchword”: 1"),
     ('{"catchword": 1, "title": ', "no JSON from line 1 on"),
     ('{"catchword": 1, "title": NaN}', "no JSON that a digest can be written in"),
+    ('{"catchword": 1, "title": "A", "title": "B", "theme": "x"}', "says something twice"),
     ("[" * 100_000, "no JSON"),
     (json.dumps(WHOLE | {"title": None}), "the title is missing"),
     (json.dumps(WHOLE | {"title": 3}), "the title is not words in quotation marks"),

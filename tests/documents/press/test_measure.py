@@ -2,7 +2,9 @@
 
 import io
 from dataclasses import replace
+from time import process_time
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
@@ -10,6 +12,7 @@ from pypdf import PdfReader
 from cards.budget import Budget
 from cards.digest import Digest, Point
 from service.documents.press.press import Press
+from service.documents.press.sheet import sheet_of
 from service.use_cases.records import Form
 from tests.documents.press.digests import MARNER, long
 
@@ -69,3 +72,28 @@ def test_taking_out_what_is_said_brings_it_back():
     )
     assert over(PRESS.measure(shorter)) == [0, 0]
     assert pages_of(shorter) == 2
+
+
+@pytest.mark.parametrize("upon", ["\u0301", "\u200d", "\ufe0f", "\U000e0061"])
+def test_marks_by_the_thousand_on_one_letter_are_measured_soon(upon: str):
+    """Accents, joiners and tags heaped on one letter hold up nobody who measures or prints."""
+    heaped = Digest("A", theme=f"a{upon * 19_000} whale")
+    PRESS.measure(Digest("A", theme="a"))
+    begun = process_time()
+    assert PRESS.measure(heaped).pages[0].over == 0
+    # Hundredths of a second here; the accents took fifty seconds.
+    assert process_time() - begun < 1
+
+
+def test_a_letter_keeps_the_marks_it_can_bear():
+    """Up to thirty marks on a letter are printed as they are (UAX 15, section 13)."""
+    borne = "a" + "\u0301" * 30
+    assert sheet_of(Digest("A", theme=borne))["theme"][0]["lines"] == [borne]
+
+
+def test_a_wide_gap_is_written_soon():
+    """Spaces by the thousand between two words take no longer in Markdown than letters do."""
+    begun = process_time()
+    PRESS.write(Digest("A", theme="a" + " " * 19_000 + "b"), Form.MARKDOWN)
+    # A thousandth of a second here; it took three and a half.
+    assert process_time() - begun < 0.5
