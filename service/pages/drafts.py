@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import partial
 from http import HTTPStatus
 from uuid import UUID
 
@@ -9,11 +10,12 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from cards.errors import DraftMissing, Invalid
-from service.pages import shelf_places
+from service.pages import fields, shelf_places
 from service.pages.digest_form import DigestForm, form_from
+from service.pages.fields import Fault
 from service.pages.form_digest import FormFaults, digest_from
 from service.pages.wording import counted
-from service.use_cases.drafts import drop_draft, keep_draft, list_drafts, open_draft
+from service.use_cases.drafts import MOST_DRAFTS, drop_draft, keep_draft, list_drafts, open_draft
 from service.use_cases.looking_over import already_kept
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
@@ -39,6 +41,11 @@ class Listed:
     author: str
     lacks: tuple[str, ...]
     fit: bool
+
+    @property
+    def whole(self) -> bool:
+        """Whether it lacks nothing, and its file was understood to the last line."""
+        return self.fit and not self.lacks and not self.draft.left
 
 
 def install(door: Blueprint, desk: Desk) -> None:
@@ -68,6 +75,12 @@ def install(door: Blueprint, desk: Desk) -> None:
         address = url_for("pages.drafts", after=request.args.get("after"), kept=added.kept.id)
         return redirect(address, HTTPStatus.SEE_OTHER)
 
+    @door.post("/drafts/keep")
+    def keep_whole() -> ResponseReturnValue:
+        """Keep every draft that needs no second look, each by itself."""
+        kept = sum(map(partial(_kept_whole, desk), list_drafts(desk, limit=MOST_DRAFTS).drafts))
+        return redirect(url_for("pages.drafts", whole=kept), HTTPStatus.SEE_OTHER)
+
     @door.post("/drafts/<uuid:draft_id>/away")
     def put_away(draft_id: UUID) -> ResponseReturnValue:
         """Put a draft away for good."""
@@ -76,18 +89,43 @@ def install(door: Blueprint, desk: Desk) -> None:
         return redirect(address, HTTPStatus.SEE_OTHER)
 
 
+def _kept_whole(desk: Desk, draft: Draft) -> bool:
+    """Keep a draft that is whole and of a book not in the library yet; tell whether it was."""
+    if not _listed(draft).whole:
+        return False
+    digest = digest_from(form_from(draft.typed))
+    if already_kept(desk, digest):
+        return False
+    try:
+        keep_draft(desk, draft.id, digest)
+    except (DraftMissing, Invalid):
+        return False
+    return True
+
+
 def _page(desk: Desk) -> str:
     after = request.args.get("after")
     shelf = list_drafts(desk, shelf_places.read(after), SHELF)
+    drafts = [_listed(draft) for draft in shelf.drafts]
     return render_template(
         "drafts.html",
-        drafts=[_listed(draft) for draft in shelf.drafts],
+        drafts=drafts,
+        several_whole=sum(each.whole for each in drafts) > 1,
         after=after,
         next=shelf_places.written(shelf.next),
         days=show_reader(desk).days,
         kept_now=request.args.get("kept", ""),
         away="away" in request.args,
+        kept_whole=_count_kept(),
     )
+
+
+def _count_kept() -> int | None:
+    """Return how many drafts were just kept at once, or None when none were asked to be."""
+    try:
+        return fields.whole(request.args, "whole", "A number", 0, MOST_DRAFTS)
+    except Fault:
+        return None
 
 
 def _listed(draft: Draft) -> Listed:

@@ -11,8 +11,8 @@ from service.use_cases.add_digest import Added
 from service.use_cases.drafts import begin_draft, change_draft, drop_draft, list_drafts, open_draft
 from service.use_cases.library import list_digests, open_digest
 from service.use_cases.ports import Desk
-from tests.pages.draft_pages import draft_form, press, pressed
-from tests.pages.house import Clock
+from tests.pages.draft_pages import draft_form, hand_in, press, pressed
+from tests.pages.house import DIGEST, Clock
 
 WALDEN = {
     "title": "Walden",
@@ -199,6 +199,38 @@ def test_a_draft_that_cannot_be_kept_from_the_list_is_opened(
     assert answered.location == f"/drafts/{draft.id}?check=yes"
     page = client.get(answered.location)
     assert "A digest needs the title of its book." in page.text
+    assert len(list_drafts(desk).drafts) == 1
+
+
+def test_drafts_that_need_no_second_look_are_kept_at_once(
+    client: FlaskClient, desk: Desk, added: Added
+) -> None:
+    """Whole ones are kept in one step; what lacks something or is of a known book stays."""
+    whole = WALDEN | {"commitments-1-text": "I will walk to the pond every Sunday."}
+    for title in ("Walden", "Cape Cod"):
+        begin_draft(desk, whole | {"title": title})
+    assert "/drafts/keep" in client.get("/drafts").text
+    begin_draft(desk, {"title": "The Maine Woods", "theme": "Mountains."})
+    begin_draft(desk, whole | {"title": "Silas Marner", "author": "George Eliot"})
+    answered = client.post("/drafts/keep")
+    assert answered.status_code == 303
+    page = client.get(answered.location).text
+    assert "Two drafts were kept in the library." in page
+    left = {draft.typed["title"] for draft in list_drafts(desk).drafts}
+    assert left == {"The Maine Woods", "Silas Marner"}
+    assert len(list_digests(desk).entries) == 3
+    assert open_digest(desk, added.kept.id).kept.digest() == added.kept.digest()
+    assert "No draft was kept." in client.get(client.post("/drafts/keep").location).text
+    assert client.get("/drafts?whole=many").status_code == 200
+
+
+def test_a_draft_not_understood_to_the_end_is_looked_at(client: FlaskClient, desk: Desk) -> None:
+    """A digest of which a line was left out is not kept with the others."""
+    text = DIGEST.replace("(Finale)", "(p. 180, after point 3)") + "\n## Lamps\n\nOil and wicks.\n"
+    hand_in(client, ("silas.md", text.encode()))
+    (draft,) = list_drafts(desk).drafts
+    assert draft.left
+    client.post("/drafts/keep")
     assert len(list_drafts(desk).drafts) == 1
 
 
