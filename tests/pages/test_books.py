@@ -49,6 +49,16 @@ def test_the_same_file_again_changes_nothing(client: FlaskClient, desk: Desk) ->
     assert len(list_digests(desk).entries) == 1
 
 
+def test_a_corrected_file_leads_to_what_it_changed(client: FlaskClient) -> None:
+    """Handing a corrected file in says that its digest changed, and where to look at that."""
+    hand_in(client, ("silas.md", DIGEST.encode()))
+    changed = DIGEST.replace("her day,", "her day and wait,")
+    page = hand_in(client, ("silas.md", changed.encode())).text
+    lead = re.search(r'href="(/books/[^"]+/versions)">What changed in it', page)
+    assert lead is not None
+    assert "reworded" in client.get(lead[1]).text
+
+
 def test_one_bad_file_stops_none_of_the_others(client: FlaskClient, desk: Desk) -> None:
     """Of several files the good ones are kept, and each bad one is refused in a sentence."""
     page = hand_in(
