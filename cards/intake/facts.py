@@ -85,7 +85,9 @@ class Facts:
             return text
         pieces = pieces_of(text)
         left = [self._take_piece(piece) for piece in pieces]
-        return text if left == pieces else "\n".join(piece for piece in left if piece)
+        if left == pieces:
+            return text
+        return "\n".join(piece for piece in left if piece and not self._take_bare_day(piece))
 
     def take_within(self, block: Block, part: Part) -> Block | None:
         """Take the lines of facts out of a paragraph of a part, and return its other lines.
@@ -261,6 +263,13 @@ class Facts:
         else:
             self.finished_on = day
         return self._left(found.rest, labelled=labelled)
+
+    def _take_bare_day(self, words: str) -> bool:
+        """Take a day that nothing but other facts stands beside; it says when, as a label would."""
+        found = finished_off(words, labelled=True, day_first=self.day_first)
+        if self.finished_on is not None or found is None or found.day.day is None or found.rest:
+            return False
+        return self.take(Fact.FINISHED, words)
 
     def _left(self, rest: str, *, labelled: bool) -> str:
         if labelled:

@@ -85,6 +85,8 @@ _DIRECT = re.compile(
 """A place with its unit cut short, right in front of words that open like a sentence."""
 _SURE_SIGNS = frozenset({":", "–", "—", "-", "|"})
 """Signs behind a bare number that make it a page, and no number of a row."""
+_HOUSE_NUMBER = re.compile(r"(?:no|nr|n°|nº|№)\b", re.IGNORECASE)
+"""A number that behind a comma belongs to the words: of a house, as in an address."""
 _CLOSED = re.compile(r"[”“»«›‹’\"」』❞]\s*[,.;:–—-]?\s*$")
 _TAIL_START = re.compile(r"[.,;:!?…)\]”“»›’‘\"'«]\s*$|\s[-–—~]{1,2}\s*$")
 _LAST_YEARLESS = 1400
@@ -264,6 +266,8 @@ def _unbracketed_end(text: str, *, free: bool = False) -> Located:
         tail = text[start:]
         bare = _BARE.fullmatch(tail.strip(" .()[]")) is not None
         if bare and not (free and _CLOSED.search(before[-6:])):
+            continue
+        if before.rstrip().endswith(",") and _HOUSE_NUMBER.match(tail):
             continue
         said = locator_in(tail)
         if said is not None:
