@@ -68,10 +68,13 @@ class Worker:
 
     Attributes:
         taken: how many documents it was handed.
+        killed: whether a signal ended it, which is more often the system's doing, short of
+            memory, than the document's.
     """
 
     def __init__(self) -> None:
         self.taken = 0
+        self.killed = False
         self._ready = False
         self._process = subprocess.Popen(  # noqa: S603 - a fixed command, its input on a pipe
             _command(),
@@ -127,9 +130,10 @@ class Worker:
         if answer is not None and not passed:
             return answer
         status = self.close()
+        self.killed = status < 0 and not passed
         if passed:
             return Answer(Verdict.TOO_SLOW)
-        if not self._ready:
+        if not (self._ready or self.killed):
             raise WorkerNotStarted(status)
         # It catches what pandoc says of a document, so it ends by itself for want of room alone.
         return Answer(Verdict.TOO_LARGE if status > 0 else Verdict.UNREADABLE)

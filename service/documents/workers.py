@@ -36,8 +36,8 @@ class Workers:
     def read(self, content: bytes, reader: str, seconds: float) -> Answer:
         """Return what a document comes to, see `Worker.read`.
 
-        One that failed in a process which had read others before is tried again in a
-        new one, so that no document is refused for what another left behind.
+        One that failed in a process which had read others before, or was killed, is tried
+        again in a new one, so that no document is refused for what another left behind.
         """
         worker = self._borrow()
         until = time.monotonic() + seconds
@@ -45,7 +45,8 @@ class Workers:
             if not worker.alive:
                 worker = self._replaced(worker)
             answer = worker.read(content, reader, seconds)
-            if worker.alive or worker.taken == 1 or answer.verdict is Verdict.TOO_SLOW:
+            at_first = worker.taken == 1 and not worker.killed
+            if worker.alive or at_first or answer.verdict is Verdict.TOO_SLOW:
                 return answer
             worker = self._replaced(worker)
             return worker.read(content, reader, max(0.0, until - time.monotonic()))

@@ -123,6 +123,26 @@ def test_a_process_killed_over_a_document_is_tried_again_once(
     assert words(workers.read(b"two\n", "commonmark", 10)) == ["two"]
 
 
+@pytest.mark.parametrize("started", [True, False])
+def test_a_process_killed_over_its_first_document_is_tried_again_too(
+    workers: Workers, monkeypatch: pytest.MonkeyPatch, *, started: bool
+):
+    """What a system short of memory kills, ready or not yet, is no document's fault."""
+    exchange = Worker._exchange
+    killed: list[int] = []
+
+    def kill_first(self: Worker, content: bytes, reader: str) -> Answer | None:
+        if not killed:
+            killed.append(self.pid)
+            self._ready = started and self._target.readline() == b"ready\n"
+            os.kill(self.pid, signal.SIGKILL)
+        return exchange(self, content, reader)
+
+    monkeypatch.setattr(Worker, "_exchange", kill_first)
+    assert words(workers.read(b"one\n", "commonmark", 10)) == ["one"]
+    assert gone(*killed)
+
+
 def test_a_process_is_replaced_after_so_many_documents(
     workers: Workers, monkeypatch: pytest.MonkeyPatch
 ):
