@@ -3,8 +3,10 @@
 import hashlib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from threading import Lock
 from uuid import UUID
 
+from cards.digest import Digest
 from cards.errors import BookTextMissing, InvalidDigest
 from cards.parts import KeptDigest, PartKind
 from cards.proving import Anchor, Folded, anchor_of, fold_book, reanchor
@@ -19,6 +21,9 @@ FOLDED_AT_ONCE = 4
 """Books kept folded while they are looked at: half a second each to fold, megabytes to keep."""
 
 _FOLDED: dict[str, Folded] = {}
+_PROVED: dict[tuple[str, Digest], tuple[Folded, tuple[Proof, ...]]] = {}
+_LOCK = Lock()
+"""For both: many readers' requests keep and let go at once."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +57,9 @@ def give_book(desk: Desk, digest_id: UUID, name: str, content: bytes) -> Proved:
     text = desk.books.read(name, content)
     sha256 = hashlib.sha256(content).hexdigest()
     book = BookFile(bare(name), sha256, desk.now(), text)
-    _folded(book)  # before the transaction: it takes as long as a hundred writes
+    with desk.store.reading() as work:
+        digest = opened(desk, work, digest_id, None).digest()
+    _proofs(digest, book)  # before the transaction: it takes as long as a thousand writes
     with desk.store.writing() as work:
         kept = opened_to_change(desk, work, digest_id, None)
         work.books.put(desk.reader, digest_id, book)
@@ -69,9 +76,9 @@ def proof_of(desk: Desk, digest_id: UUID) -> Proved:
         BookTextMissing: no text of its book was given.
     """
     with desk.store.reading() as work:
-        opened(desk, work, digest_id, None)
+        digest = opened(desk, work, digest_id, None).digest()
         book = _book(desk, work, digest_id)
-    _folded(book)
+    _proofs(digest, book)
     with desk.store.writing() as work:
         kept = opened_to_change(desk, work, digest_id, None)
         proved = _proved(desk, work, kept, book)
@@ -100,22 +107,14 @@ def mend_from_book(
         InvalidDigest: there is no such quotation.
     """
     with desk.store.reading() as work:
-        opened(desk, work, digest_id, revision)
+        digest = opened(desk, work, digest_id, revision).digest()
         book = _book(desk, work, digest_id)
-    _folded(book)
+    wanted = {number: tuple(mends) for number, mends in wanted.items()}
+    _proofs(_mended(digest, book, wanted), book)
     with desk.store.writing() as work:
         known = opened_to_change(desk, work, digest_id, revision)
-        digest = known.digest()
-        for number in wanted:
-            if not 1 <= number <= len(digest.quotations):
-                raise InvalidDigest(
-                    f"There is no quotation {number}; the digest has {len(digest.quotations)}.",
-                    where=f"quotations {number}",
-                )
-        mended = tuple(
-            proof.mended(wanted.get(proof.number, ())) for proof in prove(digest, _folded(book))
-        )
-        kept = change_digest(desk, work, known, replace(digest, quotations=mended), Cause.PROVED)
+        mended = _mended(known.digest(), book, wanted)
+        kept = change_digest(desk, work, known, mended, Cause.PROVED)
         proved = _proved(desk, work, kept, book)
         work.commit()
     return proved
@@ -178,10 +177,22 @@ def _anchors_brought(kept: KeptDigest, brought: Iterable[AnnotatedQuotation]) ->
     ]
 
 
+def _mended(digest: Digest, book: BookFile, wanted: Mapping[int, Iterable[Mend]]) -> Digest:
+    for number in wanted:
+        if not 1 <= number <= len(digest.quotations):
+            raise InvalidDigest(
+                f"There is no quotation {number}; the digest has {len(digest.quotations)}.",
+                where=f"quotations {number}",
+            )
+    proofs = _proofs(digest, book)
+    mended = tuple(proof.mended(wanted.get(proof.number, ())) for proof in proofs)
+    return replace(digest, quotations=mended)
+
+
 def _proved(desk: Desk, work: UnitOfWork, kept: KeptDigest, book: BookFile) -> Proved:
     """Hold a digest against a text, and keep where its quotations were found."""
     folded = _folded(book)
-    proofs = prove(kept.digest(), folded)
+    proofs = _proofs(kept.digest(), book)
     known = {each.part_id: each.anchor for each in work.books.anchors(desk.reader, kept.id)}
     anchors: dict[UUID, Anchor] = {}
     for part, proof in zip(kept.held(PartKind.QUOTATION), proofs, strict=True):
@@ -204,8 +215,29 @@ def _book(desk: Desk, work: UnitOfWork, digest_id: UUID) -> BookFile:
 
 
 def _folded(book: BookFile) -> Folded:
-    if book.sha256 not in _FOLDED:
-        while len(_FOLDED) >= FOLDED_AT_ONCE:
-            _FOLDED.pop(next(iter(_FOLDED)), None)
-        _FOLDED[book.sha256] = fold_book(book.text)
-    return _FOLDED[book.sha256]
+    """Return the text of a book folded; the same bytes under another name may be another text."""
+    folded = _FOLDED.get(book.sha256)
+    if folded is None or folded.book != book.text:
+        folded = fold_book(book.text)
+        with _LOCK:
+            _FOLDED.pop(book.sha256, None)
+            while len(_FOLDED) >= FOLDED_AT_ONCE:
+                del _FOLDED[next(iter(_FOLDED))]
+            _FOLDED[book.sha256] = folded
+    return folded
+
+
+def _proofs(digest: Digest, book: BookFile) -> tuple[Proof, ...]:
+    """Return the proofs of a digest by the text of its book, of those just made if they are."""
+    folded = _folded(book)
+    key = (book.sha256, digest)
+    known = _PROVED.get(key)
+    if known is not None and known[0] is folded:
+        return known[1]
+    proofs = prove(digest, folded)
+    with _LOCK:
+        _PROVED.pop(key, None)
+        while len(_PROVED) >= FOLDED_AT_ONCE:
+            del _PROVED[next(iter(_PROVED))]
+        _PROVED[key] = (folded, proofs)
+    return proofs
