@@ -57,12 +57,14 @@ def read_again(desk: Desk, draft_id: UUID, lay: Callable[[Digest], Mapping[str, 
         sources=read.sources,
         left=read.left,
         notices=read.notices,
-        revision=known.revision + 1,
     )
     with desk.store.writing() as work:
         work.readers.lock(desk.reader)
-        if work.drafts.get(desk.reader, draft_id) is None:
+        now = work.drafts.get(desk.reader, draft_id)
+        if now is None:
             raise DraftMissing(draft_id)
+        # What another tab kept meanwhile has a revision of its own, which is not given twice.
+        draft = replace(draft, revision=now.revision + 1)
         work.drafts.drop(desk.reader, draft_id)
         work.drafts.put(desk.reader, draft)
         work.drafts.keep_original(desk.reader, draft_id, original)

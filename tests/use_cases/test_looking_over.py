@@ -6,13 +6,14 @@ from uuid import uuid4
 import pytest
 
 from cards.digest import Digest
-from cards.errors import DraftMissing, InvalidDraft
+from cards.errors import DraftChanged, DraftMissing, InvalidDraft
 from cards.intake.heading_words import Part
 from service.use_cases.add_digest import add_digest
 from service.use_cases.drafts import begin_draft, change_draft, look_over, open_draft
 from service.use_cases.headings import set_headings
 from service.use_cases.looking_over import already_kept, read_again
 from service.use_cases.mend_digest import remove_digest
+from service.use_cases.records import Draft
 from tests.use_cases.house import House
 
 
@@ -66,3 +67,20 @@ def test_a_file_that_holds_fewer_digests_now(house: House, digest: Digest) -> No
     with pytest.raises(InvalidDraft, match="holds 1 digest,"):
         read_again(house.desk, draft.id, lay)
     assert open_draft(house.desk, draft.id).number == 2
+
+
+def test_what_is_kept_while_a_file_is_read_again_keeps_its_revision(
+    house: House, digest: Digest
+) -> None:
+    """Another tab that saved meanwhile is told that the draft changed, and overwrites nothing."""
+    (draft,) = look_over(house.desk, "silas.docx", house.shelf.put(digest), lay)
+
+    def lay_slowly(read: Digest) -> dict[str, str]:
+        saved.append(change_draft(house.desk, draft.id, {"title": "Changed"}, draft.revision))
+        return lay(read)
+
+    saved: list[Draft] = []
+    again = read_again(house.desk, draft.id, lay_slowly)
+    assert again.revision == saved[0].revision + 1
+    with pytest.raises(DraftChanged):
+        change_draft(house.desk, draft.id, {"title": "Late"}, saved[0].revision)
