@@ -6,7 +6,11 @@ from werkzeug.test import TestResponse
 from tests.api.conftest import WALKS, Door
 
 PATH = "/api/reader/headings"
-OWN = WALKS.replace("## Quotations", "## Lines that stay")
+OWN = (
+    WALKS.partition("## Quotations")[0]
+    + "## Lines that stay\n\nMud keeps its own accounts.\n\nNobody waves at a ditch.\n"
+)
+"""Words that nothing but their heading tells from anything else."""
 
 
 def put(door: Door, *headings: tuple[object, object], tag: str = "*") -> TestResponse:

@@ -68,7 +68,7 @@ def test_a_folder_is_said_to_be_one(terminal, tmp_path):
 
 def test_a_refused_file_is_named_once(terminal, written):
     """What is wrong with a file follows its name, with no part of a digest before it."""
-    lines = terminal.run("add", written("empty.md", "")).stdout.splitlines()
+    lines = terminal.run("add", written("empty.md", ""), width=400).stdout.splitlines()
     assert lines[0].endswith("empty.md: refused")
     assert lines[1].startswith("“empty.md” is empty")
 
