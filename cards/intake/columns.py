@@ -70,7 +70,9 @@ _DETAIL_NOUNS = frozenset(
     folded(
         "details edition copy facts data bibliography publication imprint colophon isbn "
         "angaben ausgabe buchdaten buchangaben exemplar édition exemplaire datos edición ejemplar "
-        "ficha dati edizione esemplare scheda dados edição gegevens uitgave exemplaar"
+        "ficha dati edizione esemplare scheda dados edição gegevens uitgave exemplaar "
+        "information info metadata informationen informations données información informazioni "
+        "informações informatie buchinfo boekgegevens"
     ).split()
 )
 _BESIDE_DETAILS = frozenset(

@@ -30,6 +30,10 @@ _GENERIC = frozenset(
             "my notes",
         ),
         *("reading notes", "book notes", "book report", "book", "the book", "about the book"),
+        *("facts", "book facts", "book data", "information", "book information", "book info"),
+        *("angaben", "buchangaben", "buchdaten", "informations", "données", "datos", "dati"),
+        *("datos del libro", "dati del libro", "dados", "dados do livro", "informazioni"),
+        *("información", "informações", "gegevens", "boekgegevens", "informatie"),
         *("details", "book details", "lesenotizen", "notizen", "notes de lecture", "untitled"),
         *("document", "finished book", "a finished book", "reading digest", "my reading digest"),
         *("digesto", "mein digest", "lesenotiz", "lektürenotiz", "buchnotiz", "fiche de lecture"),
@@ -58,6 +62,11 @@ _PREFIX = re.compile(
     r"leesverslag\s*[:–—]\s*)(?=\S)",
     re.IGNORECASE,
 )
+_APART = re.compile(
+    r"\ANotes (?:on|from|about|for) (?=[^a-zà-ÿ]{0,40}[A-ZÀ-Þ]{3}[^a-zà-ÿ]{0,120}"
+    r"(?:$|,| by | [–—-] )|[“‘«\"])"
+)
+"""Words in front of a title set apart from them by capitals or marks; *Notes on Nursing* is one."""
 _BY = re.compile(r",?\s+(?:by|von|par|di|de|por|door)\s+", re.IGNORECASE)
 _LAST_FIRST = re.compile(r"([^\W\d_][\w’'-]+), ((?:[^\W\d_][\w’'.-]*)(?: [^\W\d_][\w’'.-]*){0,2})")
 _MAX_NAME = 4
@@ -103,6 +112,7 @@ def named_in(text: str, *, english: bool = False) -> Named:
     Only an `english` *by* counts where that is said: *de* or *von* may be of the title.
     """
     text = _PREFIX.sub("", flowing(text).strip(" .*_#")).strip()
+    text = _APART.sub("", text)
     text = unquoted(text) or text
     for found in reversed(list(_BY.finditer(text[:MAX_TITLE]))):
         title, author = text[: found.start()], text[found.end() :]

@@ -190,6 +190,26 @@ def test_a_deed_among_commitments_is_no_fact_of_the_book():
     assert digest.commitments[0].text == "Done: 12 May 2025, one letter"
 
 
+@pytest.mark.parametrize(
+    "line",
+    [
+        "579 pages | ISBN 978-0-14-143962-4 | 3 March 2025",
+        "579 pages, ISBN 978-0-14-143962-4, 2025-03-03",
+    ],
+)
+def test_a_day_beside_other_facts_is_the_day_it_was_finished(line: str):
+    """A day that nothing but other facts stands beside needs no label."""
+    digest = understood(f"# Middlemarch\nby George Eliot\n{line}{REST}").digest
+    assert (digest.pages, digest.finished_on) == (579, date(2025, 3, 3))
+
+
+def test_a_day_of_something_else_is_not_the_day_it_was_finished():
+    """A day that other words stand beside is none, whatever facts are on the line."""
+    line = "579 pages, ISBN 978-0-14-143962-4, bought on 3 March 2025"
+    digest = understood(f"# Middlemarch\nby George Eliot\n{line}{REST}").digest
+    assert digest.finished_on is None
+
+
 def test_typed_properties_are_told_of():
     """What a reader typed between the dashes on top of a file is a fact or is told of."""
     found = understood(f"# W\nby A. B.{REST}", "w.txt", publisher="Penguin", pages="352 large")

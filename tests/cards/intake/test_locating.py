@@ -70,6 +70,7 @@ def test_a_stretch_that_is_only_a_locator(written: str):
         ("The town was founded (1854)", "The town was founded (1854)", None),
         ("As we saw on p. 40", "As we saw on p. 40", None),
         ("He had 3 rules", "He had 3 rules", None),
+        ("I live on the canal, No. 37", "I live on the canal, No. 37", None),
         ("A point (and an aside)", "A point (and an aside)", None),
         ("(p. 40)", "(p. 40)", None),
     ],
