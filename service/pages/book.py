@@ -11,13 +11,13 @@ from cards.commitments import CheckIn, Outcome
 from cards.items import KeptItem
 from cards.kinds.base import KindName
 from cards.parts import Part, PartKind
-from service.pages.last_edit import last_edit
 from service.pages.plot_line import plot_line
 from service.use_cases.advice import advise
 from service.use_cases.drafts import count_drafts
 from service.use_cases.library import open_digest, open_original
 from service.use_cases.mend_digest import unplaced
 from service.use_cases.ports import Desk
+from service.use_cases.versions import last_changes
 from service.use_cases.writing_out import measure
 
 _EDITS = ("digest", "annotations")
@@ -46,7 +46,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             unplaced=unplaced(opened.kept),
             tallies=_tallies(opened.check_ins, commitments),
             kept_now=request.args.get("kept"),
-            changes=last_edit(desk, digest_id) if request.args.get("kept") in _EDITS else (),
+            changes=last_changes(desk, digest_id) if request.args.get("kept") in _EDITS else (),
         )
 
     @door.get("/books/<uuid:digest_id>/original")

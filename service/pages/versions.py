@@ -9,11 +9,11 @@ from flask.typing import ResponseReturnValue
 from cards.errors import DigestChanged, PartMissing
 from service.pages import fields
 from service.pages.fields import Fault
-from service.pages.last_edit import last_edit
 from service.pages.removing import MOST_REVISIONS
 from service.use_cases.ports import Desk
 from service.use_cases.versions import (
     continue_part,
+    last_changes,
     list_versions,
     open_version,
     restore_version,
@@ -91,7 +91,7 @@ def _page(desk: Desk, digest_id: UUID, fault: str = "") -> str:
         "versions.html",
         listed=listed,
         kept=listed.kept,
-        changes=last_edit(desk, digest_id) if before is None else (),
+        changes=last_changes(desk, digest_id) if before is None else (),
         first=before is None,
         overruled="overruled" in request.args,
         fault=fault,

@@ -11,6 +11,9 @@ from service.use_cases.library import PAGE
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Cause, Version, VersionEntry
 
+_NO_EDIT = (Cause.OVERRULED, Cause.CARED)
+"""What makes a version and says nothing new."""
+
 
 @dataclass(frozen=True, slots=True)
 class Versions:
@@ -74,14 +77,17 @@ def open_version(desk: Desk, digest_id: UUID, revision: int) -> OpenVersion:
 
 
 def last_changes(desk: Desk, digest_id: UUID) -> tuple[Change, ...]:
-    """Return what the last edit of a digest did to its parts; empty when nothing is known of it.
+    """Return what the last edit did to the parts, as it stands after the reader's word on any.
+
+    So one part can be overruled after another, and each of them back again. Empty when the
+    digest was never edited, or nothing is known of what it said before.
 
     Raises:
         DigestMissing: this reader has no such digest.
     """
     with desk.store.reading() as work:
         kept = opened(desk, work, digest_id, None)
-        before = _before(desk, work, digest_id, kept.revision)
+        before = _before_edit(desk, work, digest_id)
     return changes(before, kept) if before else ()
 
 
@@ -140,7 +146,7 @@ def start_afresh(
     """
     with desk.store.writing() as work:
         known = opened_to_change(desk, work, digest_id, revision)
-        before = _before(desk, work, digest_id, known.revision)
+        before = _before_edit(desk, work, digest_id)
         was = {part.id: part for part in before.parts} if before else {}
         settled = afresh(known, part_id, was.get(part_id), desk.new_id)
         return _saved(desk, work, settled, known, Cause.OVERRULED)
@@ -169,6 +175,13 @@ def _before(desk: Desk, work: UnitOfWork, digest_id: UUID, revision: int) -> Kep
         return None
     version = work.versions.get(desk.reader, digest_id, found[0].revision)
     return None if version is None else version.kept
+
+
+def _before_edit(desk: Desk, work: UnitOfWork, digest_id: UUID) -> KeptDigest | None:
+    """Return the digest as it was before its last edit, the reader's word on that passed over."""
+    entries = work.versions.page(desk.reader, digest_id, None, PAGE)
+    edit = next((each for each in entries if each.cause not in _NO_EDIT), None)
+    return None if edit is None else _before(desk, work, digest_id, edit.revision)
 
 
 def _says(kept: KeptDigest) -> tuple[object, ...]:
