@@ -16,7 +16,7 @@ import click
 
 from cards.errors import CatchwordError
 from service.cli import Tools, catchword
-from service.settings import CannotListen, Settings, from_environment
+from service.settings import CannotListen, HomeUnusable, Settings, from_environment
 
 if TYPE_CHECKING:
     from flask import Flask, Response
@@ -101,7 +101,10 @@ def open_desk(settings: Settings, now: Callable[[], datetime] = now_utc) -> Iter
     from service.store.sql_store import SqlStore
     from service.use_cases.records import Reader
 
-    settings.home.mkdir(parents=True, exist_ok=True, mode=0o700)
+    try:
+        settings.home.mkdir(parents=True, exist_ok=True, mode=0o700)
+    except OSError as error:
+        raise HomeUnusable(settings.home, error.strerror) from error
     store = SqlStore(settings.database_url, lambda reader: Reader(reader, local_time_zone()))
     try:
         store.migrate()

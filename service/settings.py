@@ -7,7 +7,7 @@ from typing import Self
 
 import platformdirs
 
-from cards.errors import InvalidPreference
+from cards.errors import CatchwordError, InvalidPreference
 
 PORT = 8417
 LOOPBACK = "127.0.0.1"
@@ -87,3 +87,13 @@ def _port(written: str | None) -> int:
             where="CATCHWORD_PORT",
         )
     return int(written)
+
+
+class HomeUnusable(CatchwordError):
+    """The data folder cannot be made or written to."""
+
+    def __init__(self, home: Path, why: str | None) -> None:
+        super().__init__(
+            f"The data folder {home} cannot be used: {why or 'it is not writable'}. Name another "
+            "with CATCHWORD_HOME."
+        )

@@ -9,6 +9,10 @@ from pathlib import Path
 from urllib.request import urlopen
 
 import pexpect
+from click.testing import CliRunner
+
+from service.cli import catchword
+from service.main import tools
 
 CATCHWORD = ["-c", "from service.main import run; run()"]
 
@@ -90,3 +94,15 @@ def test_a_failure_of_its_own_is_told_in_one_line(tmp_path):
     assert child.exitstatus in {1, 7}
     assert "Traceback" not in said
     assert said.strip().startswith("catchword: ")
+
+
+def test_a_data_folder_that_can_not_be_is_told_in_one_line(tmp_path):
+    """A file in its place is named, with what to do, and exit code 7; no trace is shown."""
+    taken = tmp_path / "taken"
+    taken.write_text("a letter")
+    for home in (taken, taken / "inside"):
+        environment = {"CATCHWORD_HOME": str(home)}
+        result = CliRunner().invoke(catchword, ["due"], obj=tools(environment))
+        assert result.exit_code == 7
+        assert result.stderr.startswith(f"catchword: The data folder {home} cannot be used")
+        assert len(result.stderr.splitlines()) == 1
