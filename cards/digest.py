@@ -94,8 +94,9 @@ class Digest:
     """The two-page record of one finished book.
 
     `edition` is the edition in words (publisher, year, number, translator), as printed
-    or as the reader wrote it; its ISBN and page count stand apart. `theme` and `judgement` are None when the digest has none; the sequences may
-    be empty, but a digest holds at least one part. Valid from construction.
+    or as the reader wrote it; its ISBN and page count stand apart. `theme` and
+    `judgement` are None when the digest has none; the sequences may be empty, but a
+    digest holds at least one part. Valid from construction.
 
     Raises:
         InvalidDigest: it has no title, nothing to keep, a part without words, or
@@ -184,7 +185,8 @@ def _bounded(text: str, where: str, limit: int) -> None:
         raise InvalidDigest(f"The digest's {where} has no words.", where=where)
     if _NO_TEXT.search(text):
         raise InvalidDigest(
-            f"The digest's {where} holds a character that is no text (a NUL or another control, or half of a pair).",
+            f"The digest's {where} holds a character that is no text (a NUL or another control, "
+            "or half of a pair).",
             where=where,
         )
     if len(text) > limit:
