@@ -78,6 +78,39 @@ _DETAILS = frozenset(
         "first published"
     ).split("|")
 )
+_SAYING = {
+    Fact.FINISHED: frozenset(
+        folded(
+            "finished finish finishing read reading completed completion ended end beendet gelesen "
+            "ausgelesen ende lektüre fini terminé terminée achevé lu lecture fin terminado leído "
+            "lectura terminación finalización fine lettura letto finito terminato lido leitura fim "
+            "término conclusão concluído uitgelezen gelezen einde lezing"
+        ).split()
+    ),
+    Fact.PAGES: frozenset(
+        folded("pages seiten seitenzahl páginas pagine paginas bladzijden").split()
+    ),
+}
+"""Words one of which a label of several words has to hold for a fact."""
+_BESIDE = {
+    Fact.FINISHED: frozenset(
+        folded(
+            "date day data datum tag jour fecha día dia giorno dag on of the in i my it book was "
+            "when am der des du de la le les del di della do da den il el em op van het een "
+            "buch buches livre libro livro boek"
+        ).split()
+    ),
+    Fact.PAGES: frozenset(
+        folded(
+            "number no total count of the in my this edition copy book numero número totale total "
+            "nombre anzahl gesamt aantal totaal di de del des der dell edizione edición edição "
+            "libro livro livre buch boek het do da la le"
+        ).split()
+    ),
+}
+"""Words that may stand beside them."""
+_MAX_SAYING = 6
+"""Words of such a label."""
 _NUMBERING = re.compile(r"^\s*\(?(?:\d{1,2}|[IVX]{1,4})[.)]\s+")
 _FACT_OF = {folded(label): fact for fact, labels in _LABELS.items() for label in labels.split("|")}
 
@@ -86,7 +119,17 @@ def fact_label(label: str) -> Fact | None:
     """Return the fact a label names, or None."""
     if len(label) > MAX_LABEL:
         return None
-    return _FACT_OF.get(folded(_NUMBERING.sub("", label, count=1)))
+    words = folded(_NUMBERING.sub("", label, count=1))
+    fact = _FACT_OF.get(words)
+    said = words.split()
+    if fact is not None or not 1 < len(said) <= _MAX_SAYING:
+        return fact
+    return next((fact for fact in _SAYING if _says(fact, frozenset(said))), None)
+
+
+def _says(fact: Fact, said: frozenset[str]) -> bool:
+    """Tell whether words are of a fact and of nothing else: `Data di fine lettura`."""
+    return not said.isdisjoint(_SAYING[fact]) and said <= _SAYING[fact] | _BESIDE[fact]
 
 
 def is_detail_label(label: str) -> bool:

@@ -67,13 +67,15 @@ _APART = re.compile(
     r"(?:$|,| by | [–—-] )|[“‘«\"])"
 )
 """Words in front of a title set apart from them by capitals or marks; *Notes on Nursing* is one."""
-_BY = re.compile(r",?\s+(?:by|von|par|di|de|por|door)\s+", re.IGNORECASE)
+_BY = re.compile(r",?\s+(?:by|von|par|di|de|por|door)\s+|,\s+(?-i:d)[’']", re.IGNORECASE)
 _LAST_FIRST = re.compile(r"([^\W\d_][\w’'-]+), ((?:[^\W\d_][\w’'.-]*)(?: [^\W\d_][\w’'.-]*){0,2})")
 _MAX_NAME = 4
 """Words of a person's name in front of a comma."""
 COLON = re.compile(r"(\s?):\s+")
 _LEADING_BY = re.compile(r"(?:written )?by:?\s+|von\s+|par\s+|door\s+", re.IGNORECASE)
-_LEADING_DE = re.compile(r"(?:escrito )?(?:de|di|da|por|di:|por:)\s+(?=[^\W\d_])", re.IGNORECASE)
+_LEADING_DE = re.compile(
+    r"(?:(?:escrito )?(?:de|di|da|por|di:|por:)\s+|(?-i:d)[’'])(?=[^\W\d_])", re.IGNORECASE
+)
 _HONORIFICS = frozenset(
     folded(
         "madame mrs miss mr monsieur mademoiselle dr doctor don dona doña senhor señor signor lady "

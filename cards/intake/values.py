@@ -10,7 +10,7 @@ from cards.intake.wording import folded
 
 _FIGURES = r"\d{1,3}(?:[,.’'\s]\d{3})+(?!\d)|\d{1,6}"
 _PAGE_WORDS = (
-    r"(?:pages|pp\.?|pgs?\.|p\.|seiten|páginas|paginas|págs?\.?|pags?\.|pagine|pagg?\.|"
+    r"(?:pages|pp\.?|(?:pgs?|p)(?:\.|(?=\s*(?:[,;|]|$)))|seiten|páginas|paginas|págs?\.?|pags?\.|pagine|pagg?\.|"
     r"pagina[’']?s|blz\.?|bladzijden|(?-i:S)\.?)(?!\w)"
 )
 _PAGES = re.compile(
@@ -48,6 +48,7 @@ _IDLE = frozenset(
         "on in at the of evening morning night afternoon late early am im le el il em op den der "
         "about ca circa approx approximately etwa "
         "environ pages pp isbn and und et reading finished read "
+        "lecture lectura lettura leitura lektüre "
         "monday tuesday wednesday thursday friday saturday sunday mon tue wed thu fri sat sun "
         "montag dienstag mittwoch donnerstag freitag samstag sonntag lundi mardi mercredi jeudi "
         "vendredi samedi dimanche lunes martes miércoles jueves viernes sábado domingo lunedì "

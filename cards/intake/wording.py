@@ -29,7 +29,9 @@ _INVISIBLE = dict.fromkeys(map(ord, "\u00ad\u200b\u2060\ufeff\x00"))
 _SPACE = re.compile(r"[^\S\n]+")
 _NOT_WORD = re.compile(r"[\W_]+")
 _MARKER = re.compile(
-    r"(?:\(?(?P<number>\d{1,3}|[ivxIVX]{1,5}|[a-zA-Z])(?P<close>\.\)|\.[-–]|\)[-–]|[.)]|(?<=\d)[/°º])(?:\s+|$)"
+    r"(?:\(?(?P<number>\d{1,3}|[ivxIVX]{1,5}|[a-zA-Z])"
+    r"(?P<close>\.\)|\.[-–]|\)[-–]|[.)]|(?<=\d)/|"
+    r"(?<=\d)[°º](?!\s(?:di |de )?[^\W\d_]{3,10}\s(?:del? )?\d{4}(?!\d)))(?:\s+|$)"
     r"|\d{1,2}\.(?P<sub>\d{1,2})\.?\s+(?=[^\W\d_])"
     r"|(?P<bare>\d{1,2}|o)\s+(?:[–—-]\s+)?(?=[^\W\d_a-z]|[“„«\"'‘])"
     r"|(?P<bullet>[-–—*•◦▪‣●○∙·+])\s+"

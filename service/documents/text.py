@@ -18,6 +18,10 @@ MAX_WRAPPED = 120
 """Characters in the longest line of a text a program wrapped; longer lines were left to flow."""
 _CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f\x7f-\x84\x86-\x9f\ufffe\uffff]")
 _BULLET = re.compile(r"(?m)^([ \t]*)[•◦▪‣●○∙·][ \t]+")
+_DASHED_RUN = re.compile(
+    r"(?m)(?:^[ \t]*–[ \t]+\S[^\n]*(?:\n[ \t]+[^\s–\-*+>][^\n]*)*(?:\n|\Z)){2,}"
+)
+_DASH = re.compile(r"(?m)^([ \t]*)–[ \t]+")
 _UNDERLINED = re.compile(
     r"(?m)^[ \t]*(\(?(?:\d{1,2}|[IVX]{1,4}|[A-H])[.)][ \t]+[^\n]{1,80})\n"
     r"[ \t]*(?:={3,}|-{3,}|_{3,})[ \t]*$"
@@ -70,8 +74,18 @@ def headings_marked(text: str) -> str:
 
 
 def lists_marked(text: str) -> str:
-    """Return text with the bullets people type in front of items turned to dashes."""
-    return _BULLET.sub(r"\1- ", text)
+    """Return text with the bullets people type in front of items turned to hyphens.
+
+    A dash is a bullet where one item follows another, and none is a mere locator: that
+    one stands behind the words of a quotation.
+    """
+    return _DASHED_RUN.sub(_with_hyphens, _BULLET.sub(r"\1- ", text))
+
+
+def _with_hyphens(run: re.Match[str]) -> str:
+    if any(locator_in(line) is not None for line in run[0].splitlines()):
+        return run[0]
+    return _DASH.sub(r"\1- ", run[0])
 
 
 def rejoined(text: str) -> str:

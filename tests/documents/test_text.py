@@ -6,7 +6,7 @@ import pytest
 
 from service.documents.front_matter import split_front_matter
 from service.documents.reader import PandocDocuments
-from service.documents.text import decoded, rejoined
+from service.documents.text import decoded, lists_marked, rejoined
 
 
 @pytest.mark.parametrize(
@@ -135,3 +135,11 @@ def test_the_largest_text_is_read_in_linear_time(documents: PandocDocuments, nam
         return time.process_time() - started
 
     assert min(taken(5_000) for _ in range(2)) < 8 * min(taken(1_250) for _ in range(2))
+
+
+def test_dashes_in_front_of_items_are_bullets():
+    """Lines that open with a dash one after another are a list; a locator behind one is none."""
+    assert lists_marked("Points\n\n– One\n  more\n– Two\n") == "Points\n\n- One\n  more\n- Two\n"
+    placed = "Words of the book.\n– Homer\n– p. 5\n"
+    assert lists_marked(placed) == placed
+    assert lists_marked("– alone\n") == "– alone\n"

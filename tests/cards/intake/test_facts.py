@@ -210,6 +210,28 @@ def test_a_day_of_something_else_is_not_the_day_it_was_finished():
     assert digest.finished_on is None
 
 
+@pytest.mark.parametrize(
+    ("label", "value"),
+    [
+        ("Data di fine lettura", "3 marzo 2025"),
+        ("Fecha en que terminé", "3 de marzo de 2025"),
+        ("Date of finishing the book", "3 March 2025"),
+        ("Datum der Lektüre", "3. März 2025"),
+    ],
+)
+def test_a_label_of_several_words_is_known_by_what_it_says(label: str, value: str):
+    """A label names the day when its words are of finishing or reading, and of days."""
+    digest = understood(f"# Middlemarch\nby George Eliot\n{label}: {value}{REST}").digest
+    assert digest.finished_on == date(2025, 3, 3)
+
+
+@pytest.mark.parametrize("written", ["579 p., ISBN 9780141439624", "ISBN 9780141439624, 579 p."])
+def test_pages_cut_short_beside_an_isbn(written: str):
+    """A count of pages cut short to one letter is read though its full stop went with the ISBN."""
+    digest = understood(f"# Middlemarch\nby George Eliot\n{written}{REST}").digest
+    assert (digest.pages, digest.isbn) == (579, "9780141439624")
+
+
 def test_typed_properties_are_told_of():
     """What a reader typed between the dashes on top of a file is a fact or is told of."""
     found = understood(f"# W\nby A. B.{REST}", "w.txt", publisher="Penguin", pages="352 large")

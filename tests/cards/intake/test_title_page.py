@@ -53,6 +53,7 @@ def test_title_and_author_however_written(top: str):
         ("Pride and Prejudice by Jane Austen", "Pride and Prejudice", "Jane Austen"),
         ("Jane Austen — Pride and Prejudice", "Pride and Prejudice", "Jane Austen"),
         ("North by northwest", "North by northwest", None),
+        ("Germinal, d’Émile Zola", "Germinal", "Émile Zola"),
         ("Notes on THE ODYSSEY", "THE ODYSSEY", None),
         ("Notes on “Emma” by Jane Austen", "Emma", "Jane Austen"),
         ("Notes on Nursing", "Notes on Nursing", None),
