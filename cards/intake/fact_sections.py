@@ -56,7 +56,7 @@ def _take_headed_fact(section: Section, facts: Facts) -> None:
     mere = fact is Fact.TITLE and section.blocks and only_facts(section.blocks[0].text)
     if fact is not None and section.blocks and not mere:
         facts.at = (*section.origins, *section.blocks[0].origins)
-        if facts.take(fact, section.blocks[0].text):
+        if facts.take_labelled(fact, section.name.rstrip(":"), section.blocks[0].text):
             section.blocks = section.blocks[1:]
 
 

@@ -11,8 +11,8 @@ from cards.intake.fact_lines import MAX_LINE, gives_facts, opens_with_fact, piec
 from cards.intake.heading_words import Part
 from cards.intake.imprint import detail, is_imprint, is_imprint_name
 from cards.intake.isbn import compact, is_isbn
-from cards.intake.labels import Fact, fact_label, is_detail_label, label_split
-from cards.intake.title import is_prose
+from cards.intake.labels import Fact, fact_label, is_detail_label, label_split, names_both
+from cards.intake.title import is_prose, named_in
 from cards.intake.traces import lines_apart, together
 from cards.intake.values import finished_off, idle, isbn_off, pages_off
 from cards.intake.wording import excerpt, flowing, folded
@@ -134,6 +134,15 @@ class Facts:
                 return self._take_finished(value, labelled=True) is not None
         return True
 
+    def take_labelled(self, fact: Fact, label: str, value: str) -> bool:
+        """Take the value behind a label; one label may stand before title and author in one."""
+        if not names_both(label):
+            return self.take(fact, value)
+        named = named_in(value)
+        if named.author is not None:
+            self.take(Fact.AUTHOR, named.author)
+        return self.take(Fact.TITLE, named.title)
+
     def take_properties(self, properties: Mapping[str, str], *, typed: bool) -> None:
         """Take the facts a document's own properties give.
 
@@ -166,7 +175,7 @@ class Facts:
     def _take_piece(self, piece: str) -> str:
         for label, value in label_split(piece):
             fact = fact_label(label)
-            if fact is not None and self.take(fact, value):
+            if fact is not None and self.take_labelled(fact, label, value):
                 return ""
             if is_detail_label(label):
                 self._take_detail(label, value)
@@ -177,7 +186,7 @@ class Facts:
         label = label.rstrip(":")
         fact = fact_label(label)
         if fact is not None:
-            return self.take(fact, value)
+            return self.take_labelled(fact, label, value)
         if not is_detail_label(label):
             return False
         self._take_detail(label, flowing(value))

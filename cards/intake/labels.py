@@ -68,6 +68,13 @@ _LABELS = {
         "klaar|klaar op|beeindigd|beeindigd op|datum uitgelezen"
     ),
 }
+_BOTH = frozenset(
+    "title and author|title author|author and title|author title|book and author|titel und autor|"
+    "titel autor|autor und titel|titre et auteur|titre auteur|auteur et titre|titulo y autor|"
+    "titulo autor|autor y titulo|titolo e autore|titolo autore|autore e titolo|titulo e autor|"
+    "autor e titulo|titel en auteur|titel auteur|auteur en titel".split("|")
+)
+"""Labels of a title and an author in one, in lower case and without accents."""
 _DETAILS = frozenset(
     folded(label)
     for label in (
@@ -120,7 +127,7 @@ def fact_label(label: str) -> Fact | None:
     if len(label) > MAX_LABEL:
         return None
     words = folded(_NUMBERING.sub("", label, count=1))
-    fact = _FACT_OF.get(words)
+    fact = Fact.TITLE if words in _BOTH else _FACT_OF.get(words)
     said = words.split()
     if fact is not None or not 1 < len(said) <= _MAX_SAYING:
         return fact
@@ -130,6 +137,11 @@ def fact_label(label: str) -> Fact | None:
 def _says(fact: Fact, said: frozenset[str]) -> bool:
     """Tell whether words are of a fact and of nothing else: `Data di fine lettura`."""
     return not said.isdisjoint(_SAYING[fact]) and said <= _SAYING[fact] | _BESIDE[fact]
+
+
+def names_both(label: str) -> bool:
+    """Tell whether a label stands before a title and its author in one."""
+    return len(label) <= MAX_LABEL and folded(label) in _BOTH
 
 
 def is_detail_label(label: str) -> bool:

@@ -32,6 +32,8 @@ REST = "\n## Summary\nHe went."
         "Walden by Henry David Thoreau",
         "Title: Walden\nAuthor: Henry David Thoreau",
         "Title: Walden / Author: Henry David Thoreau",
+        "Title and author: Walden, Henry David Thoreau",
+        "| Author / title | Henry David Thoreau: Walden",
         "Title: Walden | Author: Henry David Thoreau",
         "** Title: Walden\n** Author: Henry David Thoreau",
         "# Book digest\nTitle: Walden\nBy: Henry David Thoreau",
