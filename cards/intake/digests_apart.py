@@ -12,6 +12,7 @@ from itertools import islice, pairwise
 from cards.intake.blocks import Block, Document, Shape
 from cards.intake.entries import place_in_heading
 from cards.intake.fact_lines import MAX_LINE, only_facts, opens_with_fact
+from cards.intake.generic_titles import is_generic
 from cards.intake.heading_words import HeadingWords, Part
 from cards.intake.imprint import is_imprint
 from cards.intake.labels import Fact, fact_label, label_split
@@ -21,7 +22,6 @@ from cards.intake.sections import Section
 from cards.intake.title import (
     TITLE_STYLES,
     author_line,
-    is_generic,
     is_prose,
     named_in,
     says_by,

@@ -9,7 +9,13 @@ from cards.digest import MAX_EDITION, MAX_PAGES, Notice
 from cards.intake.blocks import Block
 from cards.intake.fact_lines import MAX_LINE, gives_facts, opens_with_fact, pieces_of
 from cards.intake.heading_words import Part
-from cards.intake.imprint import detail, is_imprint, is_imprint_name
+from cards.intake.imprint import (
+    detail,
+    is_imprint,
+    is_imprint_name,
+    may_be_of_imprint,
+    unbracketed,
+)
 from cards.intake.isbn import compact, is_isbn
 from cards.intake.labels import Fact, fact_label, is_detail_label, label_split, names_both
 from cards.intake.title import is_prose, named_in
@@ -66,8 +72,8 @@ class Facts:
 
     def beside(self, words: str) -> None:
         """Keep words left of a line of facts: a publisher's name as the edition."""
-        pieces = _bare(words).split(", ")
-        made = sum(1 for _ in takewhile(_is_made, pieces))
+        pieces = unbracketed(words).split(", ")
+        made = sum(1 for _ in takewhile(may_be_of_imprint, pieces))
         if 0 < made < len(pieces) and is_imprint(", ".join(pieces[:made])):
             self.take(Fact.EDITION, ", ".join(pieces[:made]))
             self.beside(", ".join(pieces[made:]))
@@ -124,7 +130,7 @@ class Facts:
             case Fact.AUTHOR:
                 self._take_name(fact, self._take_figures(value) or value)
             case Fact.EDITION:
-                self.makers.append(_bare(value))
+                self.makers.append(unbracketed(value))
                 self.read(fact)
             case Fact.ISBN:
                 return self._take_isbn(value, labelled=True) is not None
@@ -290,16 +296,3 @@ class Facts:
         what = name.get(fact, fact.value)
         said = f"“{excerpt(value, 60)}” is also given as the {what}; {known} stands."
         self.notices.append(Notice(fact.value, said))
-
-
-def _is_made(piece: str) -> bool:
-    """Tell whether a piece between commas may be of an imprint: a name, a year, an edition."""
-    return is_imprint(piece) or is_imprint_name(piece) or piece.strip(" .").isdecimal()
-
-
-def _bare(words: str) -> str:
-    """Return words without one pair of brackets around the whole of them."""
-    words = words.strip(" ,;")
-    inside = words[1:].rstrip(" .").removesuffix(")")
-    whole = words[:1] == "(" and words.rstrip(" .")[-1:] == ")" and "(" not in inside
-    return inside.strip(" ,;") if whole and ")" not in inside else words

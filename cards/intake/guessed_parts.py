@@ -14,13 +14,13 @@ from cards.intake.blocks import Block, Shape
 from cards.intake.columns import heads_details
 from cards.intake.entries import place_in_heading
 from cards.intake.fact_lines import only_facts, opens_with_fact
+from cards.intake.generic_titles import is_generic
 from cards.intake.heading_words import MAX_HEADING, HeadingWords, Part
 from cards.intake.headings import part_named
 from cards.intake.labels import fact_label, is_detail_label, label_split
 from cards.intake.locating import locator_in, split_end, split_start
 from cards.intake.quotation_text import looks_quoted
 from cards.intake.sections import Section
-from cards.intake.title import is_generic
 from cards.intake.wording import excerpt, folded
 
 _LISTED = (Part.POINTS, Part.COMMITMENTS, Part.QUOTATIONS)

@@ -84,3 +84,16 @@ def is_imprint(text: str) -> bool:
         or (len(words) <= 8 and not _PUBLISHING.isdisjoint(words))
         or (len(words) <= 6 and _PRESS_AND_YEAR.fullmatch(text) is not None)
     )
+
+
+def may_be_of_imprint(piece: str) -> bool:
+    """Tell whether a piece between commas may be of an imprint: a name, a year, an edition."""
+    return is_imprint(piece) or is_imprint_name(piece) or piece.strip(" .").isdecimal()
+
+
+def unbracketed(words: str) -> str:
+    """Return words without one pair of brackets around the whole of them."""
+    words = words.strip(" ,;")
+    inside = words[1:].rstrip(" .").removesuffix(")")
+    whole = words[:1] == "(" and words.rstrip(" .")[-1:] == ")" and "(" not in inside
+    return inside.strip(" ,;") if whole and ")" not in inside else words

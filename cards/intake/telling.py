@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from cards.digest import Digest, Notice
 from cards.intake.blocks import Block
+from cards.intake.generic_titles import is_generic
 from cards.intake.labels import is_detail_label
 from cards.intake.sections import Section
-from cards.intake.title import is_generic
 from cards.intake.wording import excerpt
 
 MAX_TOLD = 20

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from cards.digest import MAX_TITLE
 from cards.intake.blocks import Block, Shape
+from cards.intake.generic_titles import is_generic
 from cards.intake.imprint import is_imprint, names_makers
 from cards.intake.known_authors import is_known_author, is_known_surname, is_single_name
 from cards.intake.wording import flowing, folded, unquoted
@@ -17,33 +18,6 @@ TITLE_STYLES = frozenset({"title", "titel", "titre", "título", "titolo", "book 
 _MAX_LINES = 4
 """Lines of a title page typed as one paragraph."""
 _PROSE_WORDS = 14
-_GENERIC = frozenset(
-    folded(line)
-    for line in (
-        *(
-            "digest",
-            "my digest",
-            "book digest",
-            "a digest",
-            "digest of a book",
-            "notes",
-            "my notes",
-        ),
-        *("reading notes", "book notes", "book report", "book", "the book", "about the book"),
-        *("facts", "book facts", "book data", "information", "book information", "book info"),
-        *("angaben", "buchangaben", "buchdaten", "informations", "données", "datos", "dati"),
-        *("datos del libro", "dati del libro", "dados", "dados do livro", "informazioni"),
-        *("información", "informações", "gegevens", "boekgegevens", "informatie"),
-        *("details", "book details", "lesenotizen", "notizen", "notes de lecture", "untitled"),
-        *("document", "finished book", "a finished book", "reading digest", "my reading digest"),
-        *("digesto", "mein digest", "lesenotiz", "lektürenotiz", "buchnotiz", "fiche de lecture"),
-        *("ma fiche de lecture", "ficha de lectura", "ficha de leitura", "scheda di lettura"),
-        *("scheda libro", "notas de lectura", "notas de leitura", "appunti di lettura", "appunti"),
-        *("leesverslag", "boekverslag", "leesnotities", "note di lettura", "notes on a book"),
-    )
-)
-_OF = frozenset("of on from for about zu von uber sur de du sobre del di su da van over".split())
-"""Words behind which, on a line of its own, the title follows."""
 NO_NAMES = frozenset(
     "novel fiction essay essays poem poems verse play drama history biography memoir philosophy "
     "copy final version revised new old kopie copie copia fassung versie digest summary book "
@@ -195,13 +169,6 @@ def says_by(text: str) -> bool:
 def without_by(text: str) -> str:
     """Return a line without the *by* it opens with."""
     return _LEADING_BY.sub("", text)
-
-
-def is_generic(text: str) -> bool:
-    """Tell whether a heading says only that a digest follows."""
-    words = folded(text).lstrip("0123456789 ")
-    first, _, last = words.rpartition(" ")
-    return words in _GENERIC or (last in _OF and first in _GENERIC)
 
 
 def is_prose(text: str) -> bool:

@@ -4,6 +4,7 @@ import re
 
 from cards.digest import MAX_TITLE
 from cards.intake.dates import date_in
+from cards.intake.generic_titles import is_generic
 from cards.intake.imprint import is_publisher
 from cards.intake.known_authors import is_known_author, is_known_surname
 from cards.intake.title import (
@@ -14,7 +15,6 @@ from cards.intake.title import (
     Named,
     author_line,
     is_full_name,
-    is_generic,
     is_name,
     may_open_title,
     named_in,

@@ -10,6 +10,7 @@ from cards.intake.dates import date_in
 from cards.intake.fact_lines import only_facts
 from cards.intake.facts import Facts
 from cards.intake.front_facts import without_facts
+from cards.intake.generic_titles import is_generic
 from cards.intake.imprint import is_imprint, is_publisher, names_makers
 from cards.intake.known_authors import is_known_author, is_known_surname
 from cards.intake.labels import Fact, fact_label
@@ -25,7 +26,6 @@ from cards.intake.title import (
     Named,
     author_line,
     is_full_name,
-    is_generic,
     is_name,
     is_prose,
     may_open_title,
