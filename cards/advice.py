@@ -24,6 +24,9 @@ MOST_WORDS_OF_A_THEME = 250
 """A theme over this many words fills half a page of `WORDS_A_PAGE`, and leaves the points and
 the commitments the other half of the page they share."""
 
+NO_LOCATOR = "This quotation has no locator: add the page, or the chapter, where its words stand."
+"""Advised of each quotation without one."""
+
 _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
 _SENTENCE_END = re.compile(r"[.!?…][”\"'’»)\]]*$")
 _FINITE = frozenset(
@@ -133,11 +136,7 @@ def _on_commitments(digest: Digest, on: date) -> Iterator[Notice]:
 def _on_quotations(digest: Digest) -> Iterator[Notice]:
     for number, quotation in enumerate(digest.quotations, 1):
         if quotation.locator is None:
-            yield Notice(
-                f"quotations {number}",
-                "This quotation has no locator: add the page, or the chapter, where its words "
-                "stand.",
-            )
+            yield Notice(f"quotations {number}", NO_LOCATOR)
     yield from _out_of_order("quotations", [quotation.locator for quotation in digest.quotations])
     words = sum(words_in(quotation.text) for quotation in digest.quotations)
     if words > WORDS_A_PAGE:

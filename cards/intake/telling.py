@@ -11,6 +11,8 @@ from cards.intake.wording import excerpt
 
 MAX_TOLD = 20
 """Lines left out of one section that are told of one by one."""
+NO_LOCATOR = "It has no locator. Add the page or the chapter where it stands."
+NO_PLACE = "Nothing says after which point it stands. Say so once, and it can be placed."
 
 
 def bare_headings(sections: Sequence[Section]) -> list[Notice]:
@@ -41,12 +43,7 @@ def asked(digest: Digest) -> list[Notice]:
     notices = []
     for number, quotation in enumerate(digest.quotations, 1):
         if quotation.locator is None:
-            notices.append(
-                Notice(
-                    f"quotations {number}",
-                    "It has no locator. Add the page or the chapter where it stands.",
-                )
-            )
+            notices.append(Notice(f"quotations {number}", NO_LOCATOR))
         if digest.points and quotation.after is None:
             notices.append(unplaced(number))
     return notices
@@ -54,10 +51,7 @@ def asked(digest: Digest) -> list[Notice]:
 
 def unplaced(number: int) -> Notice:
     """Return what the reader is asked about a quotation of which nothing says where it stands."""
-    return Notice(
-        f"quotations {number}",
-        "Nothing says after which point it stands. Say so once, and it can be placed.",
-    )
+    return Notice(f"quotations {number}", NO_PLACE)
 
 
 def left_out(name: str, blocks: Sequence[Block]) -> list[Notice]:
