@@ -9,8 +9,7 @@ from flask.typing import ResponseReturnValue
 from cards.errors import DigestChanged, Invalid
 from cards.parts import PartKind
 from service.pages import fields
-from service.pages.fields import Fault
-from service.pages.removing import MOST_REVISIONS
+from service.pages.fields import MOST_REVISIONS, Fault
 from service.use_cases.library import open_digest
 from service.use_cases.ports import Desk
 from service.use_cases.prove import take_annotations

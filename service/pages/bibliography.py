@@ -10,8 +10,7 @@ from flask.typing import ResponseReturnValue
 from cards.digest import Digest
 from cards.errors import DigestChanged, Invalid
 from service.pages import fields
-from service.pages.fields import Fault, Faults
-from service.pages.removing import MOST_REVISIONS
+from service.pages.fields import MOST_REVISIONS, Fault, Faults
 from service.use_cases.bibliography import facts_in
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest

@@ -8,6 +8,9 @@ from uuid import UUID
 Faults = dict[str, str]
 """What is wrong, by the name of the field it is about."""
 
+MOST_REVISIONS = 2**31 - 1
+"""What the store can count."""
+
 _WHOLE = re.compile(r"[+-]?\d{1,9}", re.ASCII)
 
 
@@ -73,3 +76,11 @@ def identity(form: Mapping[str, str], name: str) -> UUID | None:
         return UUID(form.get(name, ""))
     except ValueError:
         return None
+
+
+def revision(form: Mapping[str, str]) -> int:
+    """Return the revision a form was opened at; 0, which is none, when it says none."""
+    try:
+        return whole(form, "revision", "A revision", 1, MOST_REVISIONS) or 0
+    except Fault:
+        return 0

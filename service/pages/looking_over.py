@@ -13,10 +13,9 @@ from service.pages import fields
 from service.pages.digest_form import DigestForm, form_from, lay, typed
 from service.pages.draft_orders import carried_out
 from service.pages.draft_view import DraftView, headings_of, view_of, words_left
-from service.pages.fields import Fault, Faults
+from service.pages.fields import MOST_REVISIONS, Fault, Faults
 from service.pages.form_digest import FormFaults, digest_from
 from service.pages.mending import LARGEST_FORM, MOST
-from service.pages.removing import MOST_REVISIONS
 from service.pages.reshaping import CannotReshape
 from service.use_cases.add_digest import Kept
 from service.use_cases.drafts import begin_draft, change_draft, keep_draft, open_draft

@@ -10,9 +10,8 @@ from cards.digest import MAX_EDITION, MAX_LOCATOR, MAX_PAGES, MAX_TEXT, MAX_TITL
 from cards.errors import DigestChanged
 from service.pages import fields
 from service.pages.digest_form import LISTS, DigestForm, form_from, form_of
-from service.pages.fields import Fault, Faults
+from service.pages.fields import Faults
 from service.pages.form_digest import FormFaults, digest_from
-from service.pages.removing import MOST_REVISIONS
 from service.pages.worth import worth_as_typed
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
@@ -47,7 +46,7 @@ def install(door: Blueprint, desk: Desk) -> None:
     def keep_mended(digest_id: UUID) -> ResponseReturnValue:
         """Keep the digest as the form says it, measure it, or give the form one more row."""
         request.max_form_memory_size = LARGEST_FORM
-        form, revision = form_from(request.form), _revision()
+        form, revision = form_from(request.form), fields.revision(request.form)
         more = request.form.get("more")
         if more in LISTS:
             return _page(desk, digest_id, form.with_more(more), revision, {}, more)
@@ -63,14 +62,6 @@ def install(door: Blueprint, desk: Desk) -> None:
             return _page(desk, digest_id, form, now, {"form": _CHANGED}), HTTPStatus.CONFLICT
         address = url_for("pages.book", digest_id=digest_id, kept="digest")
         return redirect(address, HTTPStatus.SEE_OTHER)
-
-
-def _revision() -> int:
-    """Return the revision the form was opened at; 0, which is none, when it says none."""
-    try:
-        return fields.whole(request.form, "revision", "A revision", 1, MOST_REVISIONS) or 0
-    except Fault:
-        return 0
 
 
 def _page(

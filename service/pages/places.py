@@ -9,8 +9,7 @@ from flask.typing import ResponseReturnValue
 from cards.errors import DigestChanged
 from cards.parts import KeptDigest, PartKind
 from service.pages import fields
-from service.pages.fields import Fault, Faults
-from service.pages.removing import MOST_REVISIONS
+from service.pages.fields import MOST_REVISIONS, Fault, Faults
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import place_quotations, unplaced
 from service.use_cases.ports import Desk

@@ -10,7 +10,6 @@ from cards.errors import BookTextMissing, DigestChanged, DocumentRefused, Invali
 from cards.proving.proof import Mend
 from service.pages import fields
 from service.pages.fields import Fault
-from service.pages.removing import MOST_REVISIONS
 from service.use_cases.library import open_digest
 from service.use_cases.ports import Desk
 from service.use_cases.prove import (
@@ -49,7 +48,7 @@ def install(door: Blueprint, desk: Desk) -> None:
     def mend_proved(digest_id: UUID) -> ResponseReturnValue:
         """Mend what is ticked, in one step."""
         try:
-            mended = mend_from_book(desk, digest_id, _wanted(), _revision())
+            mended = mend_from_book(desk, digest_id, _wanted(), fields.revision(request.form))
         except (DigestChanged, Fault):
             fault = "The digest was changed since you opened this page. Look at it as it is now."
             return _page(desk, digest_id, fault), HTTPStatus.CONFLICT
@@ -73,10 +72,6 @@ def _wanted() -> dict[int, list[Mend]]:
         if number.isdecimal() and len(number) < 4 and what in list(Mend):
             wanted.setdefault(int(number), []).append(Mend(what))
     return wanted
-
-
-def _revision() -> int:
-    return fields.whole(request.form, "revision", "A revision", 1, MOST_REVISIONS) or 0
 
 
 def _page(desk: Desk, digest_id: UUID, fault: str = "") -> str:

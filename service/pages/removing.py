@@ -12,9 +12,6 @@ from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import remove_digest
 from service.use_cases.ports import Desk
 
-MOST_REVISIONS = 2**31 - 1
-"""What the store can count."""
-
 
 def install(door: Blueprint, desk: Desk) -> None:
     """Add the taking out to the door."""
@@ -28,7 +25,9 @@ def install(door: Blueprint, desk: Desk) -> None:
     def remove(digest_id: UUID) -> ResponseReturnValue:
         """Take a digest out, unless it was changed since the question was asked."""
         try:
-            revision = fields.whole(request.form, "revision", "A revision", 1, MOST_REVISIONS)
+            revision = fields.whole(
+                request.form, "revision", "A revision", 1, fields.MOST_REVISIONS
+            )
             remove_digest(desk, digest_id, revision)
         except (DigestChanged, fields.Fault):
             fault = "The digest was changed since you opened this page. Look at it once more."

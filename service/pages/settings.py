@@ -12,8 +12,7 @@ from cards.errors import InvalidPreference, ReaderChanged
 from cards.intake.heading_words import MAX_HEADING, Part
 from cards.schedule import HIGHEST_TARGET, LOWEST_TARGET
 from service.pages import fields
-from service.pages.fields import Fault, Faults
-from service.pages.removing import MOST_REVISIONS
+from service.pages.fields import MOST_REVISIONS, Fault, Faults
 from service.use_cases.headings import show_headings
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import Preferences, set_preferences, show_reader

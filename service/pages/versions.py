@@ -8,8 +8,7 @@ from flask.typing import ResponseReturnValue
 
 from cards.errors import DigestChanged, PartMissing
 from service.pages import fields
-from service.pages.fields import Fault
-from service.pages.removing import MOST_REVISIONS
+from service.pages.fields import MOST_REVISIONS, Fault
 from service.use_cases.ports import Desk
 from service.use_cases.versions import (
     continue_part,
@@ -46,7 +45,9 @@ def install(door: Blueprint, desk: Desk) -> None:
     def bring_back(digest_id: UUID, revision: int) -> ResponseReturnValue:
         """Make the digest say again what it said then."""
         try:
-            restore_version(desk, digest_id, min(revision, MOST_REVISIONS), _revision())
+            restore_version(
+                desk, digest_id, min(revision, MOST_REVISIONS), fields.revision(request.form)
+            )
         except DigestChanged:
             return _page(desk, digest_id, _CHANGED), HTTPStatus.CONFLICT
         return redirect(
@@ -60,9 +61,9 @@ def install(door: Blueprint, desk: Desk) -> None:
         former = fields.identity(request.form, "former")
         try:
             if part is not None and former is not None:
-                continue_part(desk, digest_id, part, former, _revision())
+                continue_part(desk, digest_id, part, former, fields.revision(request.form))
             elif part is not None:
-                start_afresh(desk, digest_id, part, _revision())
+                start_afresh(desk, digest_id, part, fields.revision(request.form))
         except (DigestChanged, PartMissing):
             return _page(desk, digest_id, _CHANGED), HTTPStatus.CONFLICT
         return redirect(
@@ -71,14 +72,6 @@ def install(door: Blueprint, desk: Desk) -> None:
 
 
 _CHANGED = "The digest was changed since you opened this page. Look at it as it is now."
-
-
-def _revision() -> int:
-    """Return the revision a form was opened at; 0, which is none, when it says none."""
-    try:
-        return fields.whole(request.form, "revision", "A revision", 1, MOST_REVISIONS) or 0
-    except Fault:
-        return 0
 
 
 def _page(desk: Desk, digest_id: UUID, fault: str = "") -> str:
