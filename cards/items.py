@@ -7,7 +7,7 @@ from uuid import UUID, uuid5
 
 from cards.answers import Grade
 from cards.kinds import KINDS
-from cards.kinds.base import KindName
+from cards.kinds.base import KindName, Occasion, Shelved
 from cards.parts import Care, KeptDigest
 from cards.schedule import Memory
 
@@ -68,6 +68,17 @@ class KeptItem:
         if self.memory.last_grade is Grade.BLANK:
             return Standing.FADED
         return Standing.HELD if self.memory.stability >= HELD_FROM else Standing.SETTLING
+
+
+def occasion_of(kept: KeptItem, digest: KeptDigest, shelf: tuple[Shelved, ...] = ()) -> Occasion:
+    """Return the next asking of an item: what its cue, its answer and its marking depend on."""
+    return Occasion(
+        digest=digest,
+        part=digest.part(kept.item.part_id),
+        asked=kept.memory.answers if kept.memory else 0,
+        held=kept.standing is Standing.HELD,
+        shelf=shelf,
+    )
 
 
 def item_id(part_id: UUID, kind: KindName) -> UUID:

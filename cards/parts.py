@@ -56,6 +56,26 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
+class Link:
+    """What the reader found: a point of one book that another book of theirs speaks to.
+
+    Attributes:
+        id: made by whoever recorded it.
+        part_id: of the point.
+        book_id: of the other book's digest.
+        title, author: of the other book, as its digest says them now.
+        why: what the one says to the other, in the reader's words; may be empty.
+    """
+
+    id: UUID
+    part_id: UUID
+    book_id: UUID
+    title: str
+    author: str | None = None
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class KeptDigest:
     """A digest in a reader's library, its parts identified.
 
@@ -65,6 +85,8 @@ class KeptDigest:
         removed: whether the reader took the whole digest out; it can come back.
         revision: how many times it was changed, from 1.
         care: how much of the book to keep.
+        links: from its points to other books that are not removed. They are the library's,
+            not what a version of the digest says.
     """
 
     id: UUID
@@ -79,6 +101,7 @@ class KeptDigest:
     removed: bool = False
     revision: int = 1
     care: Care = Care.STEADY
+    links: tuple[Link, ...] = ()
 
     def held(self, kind: PartKind) -> tuple[Part, ...]:
         """Return the parts of one kind it holds now, in the digest's order."""

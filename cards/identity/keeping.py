@@ -44,6 +44,7 @@ def keep(
         parts=tuple(parts),
         revision=known.revision if known else 1,
         care=known.care if known else Care.STEADY,
+        links=known.links if known else (),
     )
 
 
@@ -84,7 +85,7 @@ def share_of(digest: Digest, known: KeptDigest) -> float:
 def restored(then: KeptDigest, known: KeptDigest) -> KeptDigest:
     """Return `known` saying again what it said in an earlier version, every identity as it was.
 
-    What it holds now and did not hold then is retired; its care and its revision stay.
+    What it holds now and did not hold then is retired; its care, its links and its revision stay.
     """
     held = {part.id: part for part in then.parts if not part.retired}
     gone = (replace(part, retired=True) for part in known.parts if part.id not in held)
@@ -94,6 +95,7 @@ def restored(then: KeptDigest, known: KeptDigest) -> KeptDigest:
         removed=False,
         revision=known.revision,
         care=known.care,
+        links=known.links,
     )
 
 

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 from enum import StrEnum
 from typing import Protocol
-from uuid import UUID
+from uuid import UUID, uuid5
 
 from cards.answers import Grade
 from cards.parts import KeptDigest, Part
@@ -16,23 +17,68 @@ class KindName(StrEnum):
     THEME = "theme"
     PLACE = "place"
     RESTATE = "restate"
+    NEXT = "next"
+    ORDER = "order"
+    COMPLETE = "complete"
+    SOURCE = "source"
+    ACROSS = "across"
 
 
 class Asked(StrEnum):
-    """How an attempt is given: in one's own words, by a gap of the plot, or by a number."""
+    """How an attempt is given.
+
+    In one's own words, by a gap of the plot, by a number, by putting what is shown in
+    order, word by word into blanks, or by choosing one of several books.
+    """
 
     WORDS = "words"
     GAP = "gap"
     PAGE = "page"
     CHAPTER = "chapter"
+    ORDER = "order"
+    BLANKS = "blanks"
+    BOOK = "book"
+
+
+@dataclass(frozen=True, slots=True)
+class Shelved:
+    """A book on the reader's shelf, as far as telling it from another needs.
+
+    Attributes:
+        id: of its digest.
+    """
+
+    id: UUID
+    title: str
+    author: str | None = None
+    finished_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Occasion:
+    """One asking of an item: all that its cue, its answer and its marking depend on.
+
+    Attributes:
+        digest, part: what the item was made from.
+        asked: how many answers it had before.
+        held: whether it is held by now, so that more of it can be asked.
+        shelf: the reader's books, those removed left out; may be empty where no kind
+            that chooses among books is asked.
+    """
+
+    digest: KeptDigest
+    part: Part
+    asked: int = 0
+    held: bool = False
+    shelf: tuple[Shelved, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Landmark:
-    """Something a gap of the plot lies before or after.
+    """Something a gap of the plot lies before or after, or that is to be put in order.
 
     Attributes:
-        number: counted from 1 in the book's order.
+        number: counted from 1, in the book's order; where the order is asked, in the order shown.
         text: what it says.
         page: where it stands, when that is known.
     """
@@ -54,6 +100,9 @@ class Cue:
         landmarks: for a gap: what the gaps lie between. Gap 0 is before all of
             them, gap n after the n-th.
         pages: for a page: how many the book has, when that is known.
+        pieces: for blanks: the words around them, one piece more than there are blanks;
+            a piece may be empty.
+        choices: for a book: those to choose among.
         caution: the usual caution where the matter can hurt someone, or None.
     """
 
@@ -63,34 +112,57 @@ class Cue:
     asked: tuple[Asked, ...] = (Asked.WORDS,)
     landmarks: tuple[Landmark, ...] = ()
     pages: int | None = None
+    pieces: tuple[str, ...] = ()
+    choices: tuple[Shelved, ...] = ()
     caution: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Attempt:
-    """What the reader gave: words, or a gap, or a page, or a chapter; or nothing.
+    """What the reader gave, in one of the ways asked for; or nothing.
 
     Attributes:
         words: as typed; "" when nothing came back.
         gap: the number of the landmark it was placed after, 0 before all.
         page, chapter: a number.
+        order: the numbers of the landmarks as shown, in the order the reader gave them;
+            those that were not remembered are left out.
+        blanks: the words given for the blanks, "" where none was.
+        book: the id of the book chosen.
         landmarks_seen: whether the points were in sight while it was given.
+        ticked: the numbers, from 1, of the ideas the reader says came back, in place of
+            those that were found; None where they did not correct them.
     """
 
     words: str = ""
     gap: int | None = None
     page: int | None = None
     chapter: int | None = None
+    order: tuple[int, ...] = ()
+    blanks: tuple[str, ...] = ()
+    book: UUID | None = None
     landmarks_seen: bool = True
+    ticked: frozenset[int] | None = None
+
+    @property
+    def empty(self) -> bool:
+        """Whether nothing came back."""
+        nothing = (self.gap, self.page, self.chapter, self.book) == (None, None, None, None)
+        given = self.words.strip() or self.order or any(word.strip() for word in self.blanks)
+        return nothing and not given
 
     def as_text(self) -> str:
-        """Return it as one line, to be kept with the answer."""
+        """Return it as text, to be kept with the answer; "" for a book, which has a name."""
         if self.page is not None:
             return f"page {self.page}" + ("" if self.landmarks_seen else ", points out of sight")
         if self.chapter is not None:
             return f"chapter {self.chapter}"
         if self.gap is not None:
             return f"after {self.gap}"
+        if self.order:
+            return "order " + ", ".join(map(str, self.order))
+        if self.blanks:
+            return " / ".join(word.strip() or "…" for word in self.blanks)
         return self.words
 
 
@@ -104,6 +176,24 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True)
+class Idea:
+    """One idea unit of the digest's words, held against an attempt.
+
+    Attributes:
+        start, end: where it stands in the words of `Answered`.
+        weight: how much it counts; a main idea counts double.
+        found: whether it came back, by the comparison or by the reader's word.
+        turned: whether the attempt seems to say the opposite of it.
+    """
+
+    start: int
+    end: int
+    weight: int
+    found: bool
+    turned: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Mark:
     """The suggested grade with its evidence. The reader's grade decides.
 
@@ -112,12 +202,15 @@ class Mark:
         reason: why, in one sentence.
         answer_spans: stretches of the digest's words found in the attempt, or missed.
         attempt_spans: stretches of the attempt that hold them.
+        ideas: the idea units of the digest's words, for the reader to tick or untick;
+            empty where it is not ideas that are compared.
     """
 
     grade: Grade
     reason: str
     answer_spans: tuple[Span, ...] = ()
     attempt_spans: tuple[Span, ...] = ()
+    ideas: tuple[Idea, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,6 +221,9 @@ class Answered:
         words: the digest's words, or the place in words.
         gap: for a place known by the points: the right gap.
         page, chapter: where it stands, when known.
+        order: for an order: the numbers of the landmarks as shown, in the book's order.
+        blanks: for blanks: the words left out.
+        book: for a book: the id of the right one.
         locator: as the reader wrote it, or None.
         caution: as on the cue.
     """
@@ -136,14 +232,30 @@ class Answered:
     gap: int | None = None
     page: int | None = None
     chapter: int | None = None
+    order: tuple[int, ...] = ()
+    blanks: tuple[str, ...] = ()
+    book: UUID | None = None
     locator: str | None = None
     caution: str | None = None
+
+
+_WHAT_IS_NO_PART = UUID("3f0a6c52-9f0e-5d0c-8a35-2f1d9a4a7c10")
+
+
+def order_of(digest: KeptDigest) -> UUID:
+    """Return what the order of a book's points goes by in `Kind.asks` and `Kind.shows`."""
+    return uuid5(_WHAT_IS_NO_PART, f"order of {digest.id}")
+
+
+def place_of(part: Part) -> UUID:
+    """Return what the place of a quotation goes by in `Kind.asks` and `Kind.shows`."""
+    return uuid5(_WHAT_IS_NO_PART, f"place of {part.id}")
 
 
 class Kind(Protocol):
     """One kind of item. Stateless; one module in `cards/kinds/` each.
 
-    `part` is always a part the digest holds and one that `sources` yields.
+    The part of an occasion is always one that its digest holds and that `sources` yields.
     """
 
     name: KindName
@@ -152,22 +264,32 @@ class Kind(Protocol):
         """Yield the parts of a digest that each make one item of this kind."""
         ...
 
-    def cue(self, digest: KeptDigest, part: Part) -> Cue:
+    def cue(self, occasion: Occasion) -> Cue:
         """Return what the item shows first."""
         ...
 
-    def answer(self, digest: KeptDigest, part: Part) -> Answered:
+    def answer(self, occasion: Occasion) -> Answered:
         """Return what the digest says."""
         ...
 
-    def mark(self, digest: KeptDigest, part: Part, attempt: Attempt) -> Mark:
+    def mark(self, occasion: Occasion, attempt: Attempt) -> Mark:
         """Compare an attempt with the digest and suggest a grade, with the reason."""
         ...
 
-    def asks(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:
-        """Return the ids of the parts whose words the reader is to recall."""
+    def asks(self, occasion: Occasion) -> frozenset[UUID]:
+        """Return the ids of what the reader is to recall: parts, or the order of a book's points.
+
+        What another item's page shows of these gives this one away.
+        """
         ...
 
-    def shows(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:
-        """Return the ids of the parts whose words its pages let the reader read."""
+    def shows(self, occasion: Occasion) -> frozenset[UUID]:
+        """Return the ids of all that its pages let the reader read."""
+        ...
+
+    def secret(self, occasion: Occasion) -> str:
+        """Return the words the reader is to recall; "" where it is no words.
+
+        A page that holds half of their content words gives them away, whatever it is of.
+        """
         ...

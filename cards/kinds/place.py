@@ -9,7 +9,18 @@ from collections.abc import Iterator
 from uuid import UUID
 
 from cards.answers import Grade
-from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Landmark, Mark
+from cards.kinds.base import (
+    Answered,
+    Asked,
+    Attempt,
+    Cue,
+    KindName,
+    Landmark,
+    Mark,
+    Occasion,
+    order_of,
+    place_of,
+)
 from cards.locators import chapter_of
 from cards.parts import KeptDigest, Part, PartKind
 
@@ -30,8 +41,9 @@ class _Place:
             if _ways(digest, part):
                 yield part
 
-    def cue(self, digest: KeptDigest, part: Part) -> Cue:
+    def cue(self, occasion: Occasion) -> Cue:
         """Show the quotation, ask for its place."""
+        digest, part = occasion.digest, occasion.part
         ways = _ways(digest, part)
         return Cue(
             heading="Place this in the plot",
@@ -42,8 +54,9 @@ class _Place:
             pages=digest.pages if Asked.PAGE in ways else None,
         )
 
-    def answer(self, digest: KeptDigest, part: Part) -> Answered:
+    def answer(self, occasion: Occasion) -> Answered:
         """Return where it stands, in words and as a gap, a page or a chapter."""
+        digest, part = occasion.digest, occasion.part
         gap = _gap(digest, part)
         return Answered(
             words=_where(digest, part, gap),
@@ -53,8 +66,9 @@ class _Place:
             locator=part.locator,
         )
 
-    def mark(self, digest: KeptDigest, part: Part, attempt: Attempt) -> Mark:
+    def mark(self, occasion: Occasion, attempt: Attempt) -> Mark:
         """Suggest a grade by how far off the place is."""
+        digest, part = occasion.digest, occasion.part
         if attempt.page is not None and part.page is not None:
             return _by_page(digest, part.page, attempt.page, hinted=attempt.landmarks_seen)
         chapter = chapter_of(part.locator)
@@ -65,13 +79,19 @@ class _Place:
             return _by_distance(abs(attempt.gap - gap), "place")
         return Mark(Grade.BLANK, "No place was given.")
 
-    def asks(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:  # noqa: ARG002
+    def asks(self, occasion: Occasion) -> frozenset[UUID]:
         """Nothing in words: the quotation is shown, its place is asked."""
-        return frozenset()
+        return frozenset({place_of(occasion.part)})
 
-    def shows(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:
-        """The quotation and everything its gaps lie between."""
-        return frozenset({part.id, *(each.id for each in _among(digest, part))})
+    def shows(self, occasion: Occasion) -> frozenset[UUID]:
+        """The quotation, its place, and everything its gaps lie between, in its order."""
+        digest, part = occasion.digest, occasion.part
+        seen = {part.id, place_of(part), *(each.id for each in _among(digest, part))}
+        return frozenset(seen | {order_of(digest)} if _by_points(digest, part) else seen)
+
+    def secret(self, occasion: Occasion) -> str:  # noqa: ARG002
+        """None: a place is no words."""
+        return ""
 
 
 def _question(ways: tuple[Asked, ...], *, by_points: bool) -> str:

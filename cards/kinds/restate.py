@@ -5,7 +5,7 @@ from uuid import UUID
 
 from cards.answers import Grade
 from cards.cautions import caution
-from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Mark, Span
+from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Mark, Occasion, Span
 from cards.kinds.situations import situation
 from cards.kinds.words import (
     HIT,
@@ -30,8 +30,9 @@ class _Restate:
         """Yield every commitment."""
         yield from digest.held(PartKind.COMMITMENT)
 
-    def cue(self, digest: KeptDigest, part: Part) -> Cue:
+    def cue(self, occasion: Occasion) -> Cue:
         """Show the book and the situation, never the action or its number."""
+        digest, part = occasion.digest, occasion.part
         told = situation(part.text)
         point = _point(digest, part)
         lines = [told.words] if told.words else []
@@ -48,20 +49,22 @@ class _Restate:
             caution=caution(part.text),
         )
 
-    def answer(self, digest: KeptDigest, part: Part) -> Answered:  # noqa: ARG002
+    def answer(self, occasion: Occasion) -> Answered:
         """Return the commitment as it was made."""
+        part = occasion.part
         return Answered(words=part.text, caution=caution(part.text))
 
-    def mark(self, digest: KeptDigest, part: Part, attempt: Attempt) -> Mark:
+    def mark(self, occasion: Occasion, attempt: Attempt) -> Mark:
         """Suggest a grade: the act must be there, and its numbers exactly.
 
         Reference, part 4, "restate a commitment": without the action blank, with any
         number wrong or a “not” too many hazy, else clear; vivid when nearly every word of
         substance came.
         """
+        part = occasion.part
         if not attempt.words.strip():
             return Mark(Grade.BLANK, "Nothing was written.")
-        cued = stems(self.cue(digest, part).words)
+        cued = stems(self.cue(occasion).words)
         wanted = substance(part.text) - cued or substance(part.text)
         shared = held(wanted, attempt.words)
         act = wanted - _numbered(part.text) or wanted
@@ -73,14 +76,20 @@ class _Restate:
         grade, reason = _judge(part.text, attempt.words, len(shared & act) / len(act))
         return Mark(grade, reason, spans, spans_of(attempt.words, shared))
 
-    def asks(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:  # noqa: ARG002
+    def asks(self, occasion: Occasion) -> frozenset[UUID]:
         """The commitment's words."""
+        part = occasion.part
         return frozenset({part.id})
 
-    def shows(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:
+    def shows(self, occasion: Occasion) -> frozenset[UUID]:
         """The commitment, and the point its cue names."""
+        digest, part = occasion.digest, occasion.part
         point = _point(digest, part)
         return frozenset({part.id} if point is None else {part.id, point.id})
+
+    def secret(self, occasion: Occasion) -> str:
+        """The commitment."""
+        return occasion.part.text
 
 
 def _point(digest: KeptDigest, part: Part) -> Part | None:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from uuid import UUID
 
 from cards.answers import Grade
-from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Mark
+from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Mark, Occasion
 from cards.kinds.words import Comparison, compare, spans_of
 from cards.parts import KeptDigest, Part, PartKind
 
@@ -21,8 +21,9 @@ class _Theme:
         """Yield the theme, when the digest has one."""
         yield from digest.held(PartKind.THEME)
 
-    def cue(self, digest: KeptDigest, part: Part) -> Cue:  # noqa: ARG002
+    def cue(self, occasion: Occasion) -> Cue:
         """Show the title, ask for the theme."""
+        digest = occasion.digest
         by = f", by {digest.author}" if digest.author else ""
         return Cue(
             heading="Recall the theme",
@@ -31,12 +32,14 @@ class _Theme:
             asked=(Asked.WORDS,),
         )
 
-    def answer(self, digest: KeptDigest, part: Part) -> Answered:  # noqa: ARG002
+    def answer(self, occasion: Occasion) -> Answered:
         """Return the theme as the digest puts it."""
+        part = occasion.part
         return Answered(words=part.text)
 
-    def mark(self, digest: KeptDigest, part: Part, attempt: Attempt) -> Mark:  # noqa: ARG002
+    def mark(self, occasion: Occasion, attempt: Attempt) -> Mark:
         """Suggest a grade by the share of the theme's ideas that came back."""
+        part = occasion.part
         if not attempt.words.strip():
             return Mark(Grade.BLANK, "Nothing was written.")
         found = compare(part.text, attempt.words)
@@ -48,13 +51,19 @@ class _Theme:
             attempt_spans=spans_of(attempt.words, shared),
         )
 
-    def asks(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:
+    def asks(self, occasion: Occasion) -> frozenset[UUID]:
         """The theme itself, and the points, which are its stages."""
+        digest, part = occasion.digest, occasion.part
         return frozenset({part.id, *(point.id for point in digest.held(PartKind.POINT))})
 
-    def shows(self, digest: KeptDigest, part: Part) -> frozenset[UUID]:  # noqa: ARG002
+    def shows(self, occasion: Occasion) -> frozenset[UUID]:
         """The theme, on the right page."""
+        part = occasion.part
         return frozenset({part.id})
+
+    def secret(self, occasion: Occasion) -> str:
+        """The theme."""
+        return occasion.part.text
 
 
 def _grade(found: list[Comparison]) -> Grade:

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, timedelta
 from uuid import UUID
 
-from cards.answers import GRADES, Answer, Grade
+from cards.answers import GRADES, LONGEST, Answer, Grade, graded_first
 from cards.errors import (
     AnswerConflict,
     AnswerInFuture,
@@ -12,11 +12,11 @@ from cards.errors import (
     InvalidAnswer,
     ItemMissing,
 )
-from cards.items import KeptItem
+from cards.items import KeptItem, occasion_of
 from cards.kinds import KINDS
-from cards.kinds.base import Answered, Attempt, Mark
+from cards.kinds.base import Answered, Attempt, Mark, Occasion
 from cards.schedule import Schedule, aimed
-from service.use_cases.items import ItemView, item_and_digest, view
+from service.use_cases.items import ItemView, item_and_occasion, view
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import KeptAnswer
 
@@ -32,6 +32,8 @@ class GivenAnswer:
         id: made by whoever recorded it.
         answered_at: when it happened, aware; None for now.
         attempt: what was given, when it was given to Catchword; it is then marked.
+        seconds: from the cue to the grade, 1 to 600, or None where nobody measured it.
+        graded_first: whether it was graded before the mark was shown.
     """
 
     id: UUID
@@ -39,6 +41,8 @@ class GivenAnswer:
     grade: Grade
     answered_at: datetime | None = None
     attempt: Attempt | None = None
+    seconds: int | None = None
+    graded_first: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,12 +53,14 @@ class Compared:
         item: as it is shown.
         answered: what the digest says.
         mark: the suggested grade with its reason.
+        graded_first: whether the reader is to grade before they see the mark.
         due: for each grade, the day it would be due next if graded so now.
     """
 
     item: ItemView
     answered: Answered
     mark: Mark
+    graded_first: bool
     today: date
     due: dict[Grade, date]
 
@@ -83,11 +89,11 @@ def compare(desk: Desk, item_id: UUID, attempt: Attempt) -> Compared:
     now = desk.now()
     with desk.store.reading() as work:
         reader = work.readers.get(desk.reader)
-        kept, digest = item_and_digest(desk, work, item_id)
+        kept, occasion = item_and_occasion(desk, work, item_id)
         answers = work.answers.of_item(desk.reader, item_id)
     if kept.item.retired:
         raise ItemMissing(item_id)
-    kind, part = KINDS[kept.item.kind], digest.part(kept.item.part_id)
+    kind = KINDS[kept.item.kind]
     day, schedule = reader.days.of(now), Schedule(aimed(reader.target, kept.care))
     due = {}
     for grade in GRADES:
@@ -96,9 +102,10 @@ def compare(desk: Desk, item_id: UUID, attempt: Attempt) -> Compared:
         if memory is not None:
             due[grade] = memory.due_on
     return Compared(
-        item=view(kept, digest, day, schedule),
-        answered=kind.answer(digest, part),
-        mark=kind.mark(digest, part, attempt),
+        item=view(kept, occasion, day, schedule),
+        answered=kind.answer(occasion),
+        mark=kind.mark(occasion, attempt),
+        graded_first=not attempt.empty and graded_first(item_id, occasion.asked),
         today=day,
         due=due,
     )
@@ -113,13 +120,20 @@ def record_answer(desk: Desk, given: GivenAnswer) -> Recorded:
     Raises:
         ItemMissing: this reader has no such item.
         AnswerInFuture: it is dated after now.
-        InvalidAnswer: it is dated outside the calendar, or its attempt cannot be kept.
+        InvalidAnswer: it is dated outside the calendar, its attempt cannot be kept, or it
+            took less than a second or more than ten minutes.
         AnswerConflict: another answer already bears its id.
     """
     now = desk.now()
     at = now if given.answered_at is None else _utc(given.answered_at)
     if at > now + CLOCKS_DIFFER:
         raise AnswerInFuture(at)
+    if given.seconds is not None and not 1 <= given.seconds <= LONGEST:
+        raise InvalidAnswer(
+            f"An answer takes from 1 to {LONGEST} seconds, not {given.seconds}; leave out what "
+            "was not measured.",
+            where="seconds",
+        )
     with desk.store.writing() as work:
         reader = work.readers.get(desk.reader)
         item = work.items.lock(desk.reader, given.item_id)
@@ -135,8 +149,11 @@ def record_answer(desk: Desk, given: GivenAnswer) -> Recorded:
             grade=given.grade,
             answered_at=at,
             day=reader.days.of(at),
-            attempt="" if given.attempt is None else given.attempt.as_text(),
+            attempt=_as_text(desk, work, given.attempt),
             suggested=_suggested(desk, work, item, given.attempt),
+            seconds=given.seconds,
+            graded_first=given.graded_first,
+            ticked=None if given.attempt is None else given.attempt.ticked,
         )
         answer = replace(answer, predicted=schedule.predict(answer, others))
         if not work.answers.add(desk.reader, answer, now):
@@ -150,11 +167,17 @@ def record_answer(desk: Desk, given: GivenAnswer) -> Recorded:
 def _suggested(
     desk: Desk, work: UnitOfWork, item: KeptItem, attempt: Attempt | None
 ) -> Grade | None:
-    digest = None if attempt is None else work.digests.get(desk.reader, item.item.digest_id)
-    if attempt is None or digest is None or item.item.retired:
+    if attempt is None or item.item.retired:
         return None
-    kind, part = KINDS[item.item.kind], digest.part(item.item.part_id)
-    return kind.mark(digest, part, attempt).grade
+    _, occasion = item_and_occasion(desk, work, item.item.id)
+    return KINDS[item.item.kind].mark(occasion, attempt).grade
+
+
+def _as_text(desk: Desk, work: UnitOfWork, attempt: Attempt | None) -> str:
+    if attempt is None:
+        return ""
+    chosen = None if attempt.book is None else work.digests.get(desk.reader, attempt.book)
+    return attempt.as_text() if chosen is None else chosen.title
 
 
 def take_back(desk: Desk, answer_id: UUID, fact_id: UUID) -> Recorded:
@@ -208,10 +231,22 @@ def show_answer(desk: Desk, answer_id: UUID) -> ShownAnswer:
         known = work.answers.get(desk.reader, answer_id)
         if known is None:
             raise AnswerMissing(answer_id)
-        kept, digest = item_and_digest(desk, work, known.answer.item_id)
-    item = view(kept, digest, reader.days.of(now), Schedule(reader.target))
-    kind, part = KINDS[kept.item.kind], digest.part(kept.item.part_id)
-    return ShownAnswer(known, item, kind.answer(digest, part) if item.cue else None)
+        kept, occasion = item_and_occasion(desk, work, known.answer.item_id)
+        answers = work.answers.of_item(desk.reader, kept.item.id)
+    occasion = _then(kept, occasion, [each for each in answers if _before(each, known.answer)])
+    item = view(kept, occasion, reader.days.of(now), Schedule(reader.target))
+    says = KINDS[kept.item.kind].answer(occasion) if item.cue else None
+    return ShownAnswer(known, item, says)
+
+
+def _before(one: Answer, other: Answer) -> bool:
+    return (one.answered_at, one.id) < (other.answered_at, other.id)
+
+
+def _then(kept: KeptItem, occasion: Occasion, answers: list[Answer]) -> Occasion:
+    """Return an occasion as it was after some answers: what was asked depends on them."""
+    memory = Schedule().fold(kept.item.id, answers)
+    return occasion_of(replace(kept, memory=memory), occasion.digest, occasion.shelf)
 
 
 def _utc(instant: datetime) -> datetime:

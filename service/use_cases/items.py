@@ -1,14 +1,14 @@
 """A reader, or a program of theirs, looks at single items and their answers."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
 
 from cards.errors import ItemMissing
-from cards.items import KeptItem
+from cards.items import KeptItem, occasion_of
 from cards.kinds import KINDS
-from cards.kinds.base import Cue, KindName
-from cards.parts import KeptDigest
+from cards.kinds.base import Cue, KindName, Occasion, Shelved
 from cards.schedule import Schedule
 from service.use_cases.library import PAGE
 from service.use_cases.ports import Desk, UnitOfWork
@@ -51,15 +51,15 @@ class History:
     next: tuple[datetime, UUID] | None
 
 
-def view(kept: KeptItem, digest: KeptDigest, day: date, schedule: Schedule) -> ItemView:
+def view(kept: KeptItem, occasion: Occasion, day: date, schedule: Schedule) -> ItemView:
     """Return an item as it is shown on a day of the reader's."""
-    part = digest.part(kept.item.part_id)
-    shown = not (kept.item.retired or part.retired)
+    digest = occasion.digest
+    shown = not (kept.item.retired or occasion.part.retired)
     return ItemView(
         kept=kept,
         title=digest.title,
         author=digest.author,
-        cue=KINDS[kept.item.kind].cue(digest, part) if shown else None,
+        cue=KINDS[kept.item.kind].cue(occasion) if shown else None,
         recall=schedule.recall(kept.memory, day) if kept.memory else None,
         due_on=kept.memory.due_on if kept.memory else None,
     )
@@ -78,8 +78,10 @@ def list_items(
         kept = work.items.page(desk.reader, after, limit + 1, digest_id, kind)
         page = kept[:limit]
         digests = work.digests.many(desk.reader, {each.item.digest_id for each in page})
+        shelf = shelf_for(desk, work, page)
     day, schedule = reader.days.of(desk.now()), Schedule(reader.target)
-    views = tuple(view(each, digests[each.item.digest_id], day, schedule) for each in page)
+    asked = ((each, occasion_of(each, digests[each.item.digest_id], shelf)) for each in page)
+    views = tuple(view(each, occasion, day, schedule) for each, occasion in asked)
     return ItemPage(views, page[-1].item.id if len(kept) > limit else None)
 
 
@@ -91,12 +93,24 @@ def show_item(desk: Desk, item_id: UUID) -> ItemView:
     """
     with desk.store.reading() as work:
         reader = work.readers.get(desk.reader)
-        kept, digest = item_and_digest(desk, work, item_id)
-    return view(kept, digest, reader.days.of(desk.now()), Schedule(reader.target))
+        kept, occasion = item_and_occasion(desk, work, item_id)
+    return view(kept, occasion, reader.days.of(desk.now()), Schedule(reader.target))
 
 
-def item_and_digest(desk: Desk, work: UnitOfWork, item_id: UUID) -> tuple[KeptItem, KeptDigest]:
-    """Return an item with the digest it was made from.
+MOST_SHELVED = 2_000
+"""Books among which another is chosen or named, the newest first."""
+_AMONG_BOOKS = frozenset({KindName.SOURCE, KindName.ACROSS})
+
+
+def shelf_for(desk: Desk, work: UnitOfWork, kept: Iterable[KeptItem]) -> tuple[Shelved, ...]:
+    """Return the reader's books where an item is asked among them, else none."""
+    if any(each.item.kind in _AMONG_BOOKS for each in kept):
+        return work.digests.shelf(desk.reader, MOST_SHELVED)
+    return ()
+
+
+def item_and_occasion(desk: Desk, work: UnitOfWork, item_id: UUID) -> tuple[KeptItem, Occasion]:
+    """Return an item with its next asking.
 
     Raises:
         ItemMissing: this reader has no such item.
@@ -105,7 +119,7 @@ def item_and_digest(desk: Desk, work: UnitOfWork, item_id: UUID) -> tuple[KeptIt
     digest = None if kept is None else work.digests.get(desk.reader, kept.item.digest_id)
     if kept is None or digest is None:
         raise ItemMissing(item_id)
-    return kept, digest
+    return kept, occasion_of(kept, digest, shelf_for(desk, work, (kept,)))
 
 
 def item_history(

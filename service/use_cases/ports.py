@@ -31,7 +31,10 @@ from service.use_cases.repositories import (
     Drafts,
     Headings,
     Items,
+    Links,
     Readers,
+    Sheets,
+    SittingDays,
     Versions,
 )
 
@@ -82,6 +85,21 @@ class UnitOfWork(Protocol):
     @property
     def check_ins(self) -> CheckIns:
         """The check-ins."""
+        ...
+
+    @property
+    def days(self) -> SittingDays:
+        """What the reader set for single days."""
+        ...
+
+    @property
+    def links(self) -> Links:
+        """The links between books."""
+        ...
+
+    @property
+    def sheets(self) -> Sheets:
+        """The sittings that were printed."""
         ...
 
     def commit(self) -> None:

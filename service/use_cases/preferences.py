@@ -15,6 +15,7 @@ class Preferences:
     turns_at: int | None = None
     target: float | None = None
     unasked_a_day: int | None = None
+    minutes: int | None = None
 
 
 def show_reader(desk: Desk) -> Reader:
@@ -50,6 +51,7 @@ def set_preferences(desk: Desk, wanted: Preferences, revision: int | None = None
             unasked_a_day=(
                 reader.unasked_a_day if wanted.unasked_a_day is None else wanted.unasked_a_day
             ),
+            minutes=reader.minutes if wanted.minutes is None else wanted.minutes,
         )
         if changed == reader:
             return reader

@@ -20,8 +20,12 @@ from cards.schedule import TARGET, Schedule
 ReaderId = NewType("ReaderId", UUID)
 
 UNASKED_A_DAY = 6
-"""Unasked items let in a day unless the reader says otherwise: each kind of a new book twice."""
+"""Unasked items let in a day at the most unless the reader says otherwise."""
 MOST_UNASKED_A_DAY = 100
+
+MINUTES = 10
+"""Minutes of a day's sitting unless the reader says otherwise."""
+FEWEST_MINUTES, MOST_MINUTES = 1, 120
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +36,8 @@ class Reader:
         time_zone: IANA name.
         turns_at: hour, 0 to 23, at which their day turns over.
         target: retention aimed for.
-        unasked_a_day: how many unasked items are let in a day, 0 to 100.
+        unasked_a_day: how many unasked items are let in a day at the most, 0 to 100.
+        minutes: of a day's sitting, 1 to 120.
         revision: how many times it was changed, from 1.
 
     Raises:
@@ -44,6 +49,7 @@ class Reader:
     turns_at: int = TURNS_AT
     target: float = TARGET
     unasked_a_day: int = UNASKED_A_DAY
+    minutes: int = MINUTES
     revision: int = 1
 
     def __post_init__(self) -> None:
@@ -54,6 +60,12 @@ class Reader:
                 f"Between 0 and {MOST_UNASKED_A_DAY} unasked items can be let in a day, "
                 f"not {self.unasked_a_day}.",
                 where="unasked_a_day",
+            )
+        if not FEWEST_MINUTES <= self.minutes <= MOST_MINUTES:
+            raise InvalidPreference(
+                f"A day’s sitting takes from {FEWEST_MINUTES} to {MOST_MINUTES} minutes, "
+                f"not {self.minutes}.",
+                where="minutes",
             )
 
     @property

@@ -12,7 +12,7 @@ from cards.cautions import caution
 from cards.digest import Commitment, Digest, Point, Quotation
 from cards.identity import keep
 from cards.kinds import KINDS
-from cards.kinds.base import Attempt, KindName
+from cards.kinds.base import Attempt, KindName, Occasion
 from cards.kinds.place import PLACE
 from cards.kinds.restate import RESTATE
 from cards.kinds.situations import situation
@@ -51,7 +51,7 @@ def test_the_theme_is_cued_by_its_title_page_alone(digest):
     """No content word of the theme stands in its cue but one of the title or the author's name."""
     library = kept(digest)
     for part in THEME.sources(library):
-        cue = THEME.cue(library, part)
+        cue = THEME.cue(Occasion(library, part))
         own = stems(f"{digest.title} {digest.author or ''}")
         assert (stems(cue.words) & stems(part.text)) <= own
         assert (stems(cue.words)) <= own
@@ -73,7 +73,7 @@ def test_a_commitment_is_never_cued_by_its_act_or_number(texts, points):
         )
     )
     for part in RESTATE.sources(digest):
-        *lines, last = RESTATE.cue(digest, part).words.splitlines()
+        *lines, last = RESTATE.cue(Occasion(digest, part)).words.splitlines()
         assert last.endswith("of A Book")
         told = situation(part.text).words.removesuffix(", …").removeprefix("Concerning ")
         rest = part.text.casefold().replace(told.casefold(), " ", 1) if told else part.text
@@ -96,7 +96,7 @@ def test_a_place_is_never_told_by_its_cue(digest):
     """Neither the locator nor the page of a quotation stands in its cue."""
     library = kept(digest)
     for part in PLACE.sources(library):
-        cue = PLACE.cue(library, part)
+        cue = PLACE.cue(Occasion(library, part))
         words = f"{cue.heading} {cue.words} {cue.question}"
         if part.locator is not None:
             assert part.locator not in words
@@ -112,13 +112,13 @@ def test_the_right_place_is_one_that_can_be_chosen_and_is_marked_right(digest):
     """The answer's gap, page or chapter, given back, is clear or vivid."""
     library = kept(digest)
     for part in PLACE.sources(library):
-        cue, answer = PLACE.cue(library, part), PLACE.answer(library, part)
+        cue, answer = PLACE.cue(Occasion(library, part)), PLACE.answer(Occasion(library, part))
         if answer.gap is not None:
             assert 0 <= answer.gap <= len(cue.landmarks)
         attempt = Attempt(
             gap=answer.gap, page=answer.page, chapter=answer.chapter, landmarks_seen=False
         )
-        assert PLACE.mark(library, part, attempt).grade in {Grade.CLEAR, Grade.VIVID}
+        assert PLACE.mark(Occasion(library, part), attempt).grade in {Grade.CLEAR, Grade.VIVID}
 
 
 @settings(max_examples=500)
@@ -136,9 +136,9 @@ def test_marking_never_breaks(words, attempt):
     )
     for kind in KINDS.values():
         for part in kind.sources(digest):
-            kind.cue(digest, part)
-            kind.answer(digest, part)
-            mark = kind.mark(digest, part, Attempt(words=attempt))
+            kind.cue(Occasion(digest, part))
+            kind.answer(Occasion(digest, part))
+            mark = kind.mark(Occasion(digest, part), Attempt(words=attempt))
             assert mark.reason
             for span in mark.answer_spans:
                 assert 0 <= span.start < span.end <= len(words)
@@ -155,7 +155,7 @@ def test_the_digests_own_words_are_never_marked_down(words):
     for name in (KindName.THEME, KindName.RESTATE):
         kind = KINDS[name]
         for part in kind.sources(digest):
-            grade = kind.mark(digest, part, Attempt(words=words)).grade
+            grade = kind.mark(Occasion(digest, part), Attempt(words=words)).grade
             assert grade is Grade.VIVID
 
 
@@ -180,7 +180,7 @@ def test_any_number_can_be_given_for_a_place(locator, page, gap, chapter):
     )
     part = digest.held(PartKind.QUOTATION)[0]
     for attempt in (Attempt(page=page), Attempt(gap=gap), Attempt(chapter=chapter)):
-        assert PLACE.mark(digest, part, attempt).grade in set(Grade) - {Grade.VIVID}
+        assert PLACE.mark(Occasion(digest, part), attempt).grade in set(Grade) - {Grade.VIVID}
 
 
 PATHOLOGICAL = {

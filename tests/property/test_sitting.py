@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from cards.identity import keep
 from cards.items import KeptItem, items_of
 from cards.kinds import KINDS
+from cards.kinds.base import Occasion
 from cards.schedule import Memory, Schedule
 from cards.sitting import Candidate, compose, let_in
 from tests.cards.digests import new_ids
@@ -44,13 +45,13 @@ def libraries(draw):
 def asks(candidate):
     """Return the parts an item asks."""
     item = candidate.kept.item
-    return KINDS[item.kind].asks(candidate.digest, candidate.digest.part(item.part_id))
+    return KINDS[item.kind].asks(Occasion(candidate.digest, candidate.digest.part(item.part_id)))
 
 
 def shows(candidate):
     """Return the parts an item's pages show."""
     item = candidate.kept.item
-    return KINDS[item.kind].shows(candidate.digest, candidate.digest.part(item.part_id))
+    return KINDS[item.kind].shows(Occasion(candidate.digest, candidate.digest.part(item.part_id)))
 
 
 def returned(candidate):

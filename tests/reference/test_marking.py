@@ -10,7 +10,7 @@ from random import Random
 import pytest
 
 from cards.answers import Grade
-from cards.kinds.base import Attempt
+from cards.kinds.base import Attempt, Occasion
 from cards.kinds.place import PLACE
 from cards.kinds.theme import THEME
 from tests.cards.digests import quotation, theme
@@ -22,7 +22,7 @@ TRUE = 500
 def placed(guess: int, *, page: int = TRUE, pages: int = BOOK, seen: bool = False) -> Grade:
     """Return the grade suggested for a page, the points out of sight unless `seen`."""
     digest, part = quotation(f"p. {page}", pages=pages)
-    return PLACE.mark(digest, part, Attempt(page=guess, landmarks_seen=seen)).grade
+    return PLACE.mark(Occasion(digest, part), Attempt(page=guess, landmarks_seen=seen)).grade
 
 
 @pytest.mark.parametrize(
@@ -87,7 +87,7 @@ def test_blind_guessing_earns_each_grade_as_rarely_as_chance_says():
 def test_a_chapter_is_graded_by_its_distance(true, guess, grade):
     """The same chapter is clear, the next hazy."""
     digest, part = quotation(f"ch. {true}")
-    assert PLACE.mark(digest, part, Attempt(chapter=guess)).grade is grade
+    assert PLACE.mark(Occasion(digest, part), Attempt(chapter=guess)).grade is grade
 
 
 IDEAS = (
@@ -103,7 +103,7 @@ def recalled(*, main: bool, others: int) -> Grade:
     digest, part = theme(". ".join(IDEAS))
     first = 0 if main else 1
     said = [*IDEAS[:1], *IDEAS[1 : 1 + others]][first:]
-    return THEME.mark(digest, part, Attempt(words=". ".join(said))).grade
+    return THEME.mark(Occasion(digest, part), Attempt(words=". ".join(said))).grade
 
 
 @pytest.mark.parametrize(
@@ -133,7 +133,7 @@ def test_without_its_main_idea_a_theme_is_blank():
 def test_half_the_content_words_of_an_idea_are_enough():
     """An idea is found with half its stemmed content words, and not with fewer."""
     digest, part = theme("Vanity blinds clever people")
-    half = THEME.mark(digest, part, Attempt(words="clever vanities"))
-    fewer = THEME.mark(digest, part, Attempt(words="something about vanity"))
+    half = THEME.mark(Occasion(digest, part), Attempt(words="clever vanities"))
+    fewer = THEME.mark(Occasion(digest, part), Attempt(words="something about vanity"))
     assert half.answer_spans[0].hit
     assert not fewer.answer_spans[0].hit

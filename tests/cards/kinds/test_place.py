@@ -7,7 +7,7 @@ import pytest
 
 from cards.answers import Grade
 from cards.digest import Digest, Point, Quotation
-from cards.kinds.base import Asked, Attempt
+from cards.kinds.base import Asked, Attempt, Occasion, order_of, place_of
 from cards.kinds.place import PLACE
 from cards.parts import PartKind
 from tests.cards.digests import kept, only, quotation
@@ -28,7 +28,7 @@ POINTS = tuple(Point(f"Stage {name}") for name in ("one", "two", "three", "four"
 def test_a_place_is_asked_by_what_is_known_of_it(locator, after, asked):
     """By the gap where its point is known, and by page or chapter where that is."""
     digest, part = quotation(locator, after, points=POINTS)
-    assert PLACE.cue(digest, part).asked == asked
+    assert PLACE.cue(Occasion(digest, part)).asked == asked
 
 
 @pytest.mark.parametrize("locator", [None, "Finale", "p. ix", "§5"])
@@ -42,12 +42,12 @@ def test_without_points_or_pages_the_order_of_the_quotations_is_asked():
     """Among two others or more a quotation is placed between them."""
     three = Digest("A Book", quotations=tuple(Quotation(word) for word in ("One", "Two", "Three")))
     digest, second = only(PartKind.QUOTATION, three, 2)
-    cue = PLACE.cue(digest, second)
+    cue = PLACE.cue(Occasion(digest, second))
     assert [landmark.text for landmark in cue.landmarks] == ["One", "Three"]
     assert "your other quotations" in cue.question
-    assert PLACE.answer(digest, second).gap == 1
-    assert PLACE.answer(digest, second).words == "After quotation 1: One"
-    assert PLACE.mark(digest, second, Attempt(gap=1)).grade is Grade.CLEAR
+    assert PLACE.answer(Occasion(digest, second)).gap == 1
+    assert PLACE.answer(Occasion(digest, second)).words == "After quotation 1: One"
+    assert PLACE.mark(Occasion(digest, second), Attempt(gap=1)).grade is Grade.CLEAR
     two = kept(Digest("A Book", quotations=(Quotation("One"), Quotation("Two"))))
     assert list(PLACE.sources(two)) == []
 
@@ -59,7 +59,7 @@ def test_without_points_or_pages_the_order_of_the_quotations_is_asked():
 def test_the_right_gap_is_clear_and_the_next_hazy(gap, grade):
     """Design: by gap never vivid."""
     digest, part = quotation(None, 2, points=POINTS)
-    assert PLACE.mark(digest, part, Attempt(gap=gap)).grade is grade
+    assert PLACE.mark(Occasion(digest, part), Attempt(gap=gap)).grade is grade
 
 
 @pytest.mark.parametrize(
@@ -73,14 +73,14 @@ def test_the_right_gap_is_clear_and_the_next_hazy(gap, grade):
 def test_the_answer_says_the_place_in_words(after, words):
     """Locator and gap, with the words of the point before it."""
     digest, part = quotation("p. 54", after, points=POINTS)
-    answer = PLACE.answer(digest, part)
+    answer = PLACE.answer(Occasion(digest, part))
     assert (answer.words, answer.gap, answer.page) == (words, after, 54)
 
 
 def test_without_the_number_of_pages_the_scale_is_what_the_digest_names():
     """The known pages serve as the scale, and the reason says so."""
     digest, part = quotation("p. 100", points=(Point("Late", "p. 200"),))
-    marked = PLACE.mark(digest, part, Attempt(page=110, landmarks_seen=False))
+    marked = PLACE.mark(Occasion(digest, part), Attempt(page=110, landmarks_seen=False))
     assert marked.grade is Grade.CLEAR
     assert marked.reason == "10 pages off, 5% of the pages your digest names."
 
@@ -91,19 +91,22 @@ def test_without_the_number_of_pages_the_scale_is_what_the_digest_names():
 def test_an_attempt_that_names_no_place_is_blank(attempt):
     """Words, or a way that was not asked, place nothing."""
     digest, part = quotation("p. 54")
-    assert PLACE.mark(digest, part, attempt).grade is Grade.BLANK
+    assert PLACE.mark(Occasion(digest, part), attempt).grade is Grade.BLANK
 
 
 @pytest.mark.parametrize("page", [-1, 0, 10**9, 10**400])
 def test_a_page_no_book_has_is_far_off_and_no_error(page):
     """Any number is marked."""
     digest, part = quotation("p. 300", pages=400)
-    marked = PLACE.mark(digest, part, Attempt(page=page, landmarks_seen=False))
+    marked = PLACE.mark(Occasion(digest, part), Attempt(page=page, landmarks_seen=False))
     assert marked.grade is Grade.BLANK
 
 
 def test_a_placing_shows_the_points_and_asks_no_words():
     """So it comes after whatever asks the points."""
     digest, part = quotation("p. 54", 2, points=POINTS)
-    assert PLACE.asks(digest, part) == frozenset()
-    assert PLACE.shows(digest, part) == {part.id, *(p.id for p in digest.held(PartKind.POINT))}
+    assert PLACE.asks(Occasion(digest, part)) == frozenset()
+    assert PLACE.shows(Occasion(digest, part)) == {
+        part.id,
+        *(p.id for p in digest.held(PartKind.POINT)),
+    }

@@ -3,7 +3,7 @@
 import pytest
 
 from cards.answers import Grade
-from cards.kinds.base import Attempt
+from cards.kinds.base import Attempt, Occasion
 from cards.kinds.theme import THEME
 from cards.parts import PartKind
 from tests.cards.digests import THEME as TEXT
@@ -15,12 +15,12 @@ PART = DIGEST.held(PartKind.THEME)[0]
 
 def mark(words):
     """Mark words against the theme of the example digest."""
-    return THEME.mark(DIGEST, PART, Attempt(words=words))
+    return THEME.mark(Occasion(DIGEST, PART), Attempt(words=words))
 
 
 def test_the_cue_is_the_title_and_the_author():
     """The cue names the book and nothing of its theme."""
-    cue = THEME.cue(DIGEST, PART)
+    cue = THEME.cue(Occasion(DIGEST, PART))
     assert cue.words == "Pride and Prejudice, by Jane Austen"
     assert cue.landmarks == ()
 
@@ -28,7 +28,7 @@ def test_the_cue_is_the_title_and_the_author():
 def test_a_book_without_an_author_is_cued_by_its_title():
     """Without an author nothing is invented."""
     digest, part = theme("Vanity blinds clever people")
-    assert THEME.cue(digest, part).words == "A Book"
+    assert THEME.cue(Occasion(digest, part)).words == "A Book"
 
 
 def test_the_whole_theme_is_vivid():
@@ -52,7 +52,9 @@ def test_half_a_theme_is_hazy():
     digest, part = theme(
         "Whales swim north. Captains rage. Harpoons fly. Ropes tangle. Storms gather."
     )
-    marked = THEME.mark(digest, part, Attempt(words="The whales swim north, ropes tangle"))
+    marked = THEME.mark(
+        Occasion(digest, part), Attempt(words="The whales swim north, ropes tangle")
+    )
     assert marked.grade is Grade.HAZY
     assert marked.reason.startswith("2 of 5 ideas came back, the main one among them.")
 
@@ -93,5 +95,5 @@ def test_only_a_digest_with_a_theme_makes_the_item():
 def test_the_theme_asks_the_points_too_and_shows_itself():
     """The points are the stages of the theme, so what shows them gives it away."""
     points = {point.id for point in DIGEST.held(PartKind.POINT)}
-    assert THEME.asks(DIGEST, PART) == {PART.id} | points
-    assert THEME.shows(DIGEST, PART) == {PART.id}
+    assert THEME.asks(Occasion(DIGEST, PART)) == {PART.id} | points
+    assert THEME.shows(Occasion(DIGEST, PART)) == {PART.id}

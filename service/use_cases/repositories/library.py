@@ -1,31 +1,22 @@
-"""What the use cases need of the store: a repository for each thing kept in it.
-
-The store satisfies these protocols without importing them being necessary.
-"""
+"""What the library's shelves offer the use cases: readers, digests, drafts, texts of books."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import date, datetime
+from datetime import datetime
 from typing import Protocol
 from uuid import UUID
 
-from cards.answers import Answer
-from cards.commitments import CheckIn
 from cards.intake.heading_words import Part
-from cards.items import Item, KeptItem, Standing
-from cards.kinds.base import KindName
-from cards.parts import Care, KeptDigest
-from cards.schedule import Memory
+from cards.kinds.base import Shelved
+from cards.parts import KeptDigest
 from service.use_cases.records import (
     BookFile,
     BookKey,
     DigestEntry,
     Draft,
-    KeptAnswer,
     Original,
     PartAnchor,
     Reader,
     ReaderId,
-    Tally,
     Version,
     VersionEntry,
 )
@@ -55,7 +46,11 @@ class Digests(Protocol):
         ...
 
     def many(self, reader: ReaderId, ids: Iterable[UUID]) -> dict[UUID, KeptDigest]:
-        """Return several by id, in a fixed number of statements."""
+        """Return several by id, their links with them, in a fixed number of statements."""
+        ...
+
+    def shelf(self, reader: ReaderId, limit: int) -> tuple[Shelved, ...]:
+        """Return the books not removed without what is in them, newest first."""
         ...
 
     def alike(self, reader: ReaderId, key: BookKey) -> list[KeptDigest]:
@@ -194,121 +189,4 @@ class Books(Protocol):
 
     def put_anchors(self, reader: ReaderId, digest_id: UUID, anchors: Sequence[PartAnchor]) -> None:
         """Keep anchors, each in place of the one its quotation had."""
-        ...
-
-
-class Items(Protocol):
-    """The items of one reader's library."""
-
-    def get(self, reader: ReaderId, item_id: UUID) -> KeptItem | None:
-        """Return one item, retired or not."""
-        ...
-
-    def lock(self, reader: ReaderId, item_id: UUID) -> KeptItem | None:
-        """Return one item, and let no other transaction change it until the end of this one."""
-        ...
-
-    def of_digest(self, reader: ReaderId, digest_id: UUID) -> list[KeptItem]:
-        """Return all items of a digest, retired ones too, by kind and number."""
-        ...
-
-    def standings(
-        self, reader: ReaderId, digest_ids: Iterable[UUID]
-    ) -> dict[UUID, dict[Standing, int]]:
-        """Return how many items of each digest, not retired, stand how, in one statement.
-
-        A standing no item has is left out, and so is a digest without items.
-        """
-        ...
-
-    def put(
-        self,
-        reader: ReaderId,
-        items: Sequence[Item],
-        added_at: datetime,
-        care: Care = Care.STEADY,
-    ) -> None:
-        """Keep items: new ones as unasked, known ones with their number, retirement and care.
-
-        The unasked ones of a resting book wait and are not let in (`unasked`).
-        """
-        ...
-
-    def remember(self, reader: ReaderId, item_id: UUID, memory: Memory | None) -> None:
-        """Keep what the answers to an item come to, None when none is left."""
-        ...
-
-    def called(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
-        """Return items not retired that a sitting on `day` asks, by call day and id."""
-        ...
-
-    def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
-        """Return, of each kind, the first `limit` unasked items not retired nor resting.
-
-        First are those of the digest added first, then by their number.
-        """
-        ...
-
-    def first_asked(self, reader: ReaderId, day: date) -> dict[KindName, int]:
-        """Return how many items of each kind were asked for the first time on a day."""
-        ...
-
-    def next_call(self, reader: ReaderId, day: date) -> date | None:
-        """Return the first day after `day` on which something is asked, or None."""
-        ...
-
-    def page(
-        self,
-        reader: ReaderId,
-        after: UUID | None,
-        limit: int,
-        digest_id: UUID | None = None,
-        kind: KindName | None = None,
-    ) -> list[KeptItem]:
-        """Return items not retired by id, beyond `after`."""
-        ...
-
-
-class Answers(Protocol):
-    """The answers of one reader: append-only."""
-
-    def get(self, reader: ReaderId, answer_id: UUID) -> KeptAnswer | None:
-        """Return one answer, taken back or not."""
-        ...
-
-    def of_item(self, reader: ReaderId, item_id: UUID) -> list[Answer]:
-        """Return the answers to an item that were not taken back, in the order they happened."""
-        ...
-
-    def history(
-        self, reader: ReaderId, item_id: UUID, after: tuple[datetime, UUID] | None, limit: int
-    ) -> list[KeptAnswer]:
-        """Return all answers to an item, newest first by (answered_at, id), beyond `after`."""
-        ...
-
-    def add(self, reader: ReaderId, answer: Answer, received_at: datetime) -> bool:
-        """Append an answer; False, and nothing is kept, when its id is taken already."""
-        ...
-
-    def take_back(self, reader: ReaderId, fact_id: UUID, answer_id: UUID, now: datetime) -> None:
-        """Append the fact that an answer was taken back."""
-        ...
-
-
-class CheckIns(Protocol):
-    """The check-ins of one reader: append-only."""
-
-    def add(self, reader: ReaderId, check_in: CheckIn) -> None:
-        """Append a check-in; one whose id is already kept changes nothing."""
-        ...
-
-    def of_digest(self, reader: ReaderId, digest_id: UUID) -> list[CheckIn]:
-        """Return the check-ins on a digest's commitments, by day and id."""
-        ...
-
-    def tallies(self, reader: ReaderId, digest_ids: Iterable[UUID]) -> dict[UUID, Tally]:
-        """Return what came of each commitment of several digests, in two statements.
-
-        One nobody checked in on is left out.
-        """
         ...

@@ -1,0 +1,33 @@
+"""What each repository of the store offers the use cases, one protocol each."""
+
+from service.use_cases.repositories.asking import (
+    Answers,
+    CheckIns,
+    Items,
+    Links,
+    Sheets,
+    SittingDays,
+)
+from service.use_cases.repositories.library import (
+    Books,
+    Digests,
+    Drafts,
+    Headings,
+    Readers,
+    Versions,
+)
+
+__all__ = [
+    "Answers",
+    "Books",
+    "CheckIns",
+    "Digests",
+    "Drafts",
+    "Headings",
+    "Items",
+    "Links",
+    "Readers",
+    "Sheets",
+    "SittingDays",
+    "Versions",
+]

@@ -1,0 +1,88 @@
+"""What passes between the use cases of a sitting and the store."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from uuid import UUID
+
+from cards.kinds.base import KindName
+
+
+@dataclass(frozen=True, slots=True)
+class DueItems:
+    """Items column by column, each column as long as the others.
+
+    Attributes:
+        keys: what the store knows each item by; `Items.chosen` takes them.
+        books: what it knows each item's digest by.
+        kinds: of each item.
+        stability: days, above 0.
+        difficulty: 1 to 10.
+        last_days: the reader's day of the last answer.
+        due_on: the reader's day each is due, or was.
+        close: whether the item's book is kept close.
+    """
+
+    keys: Sequence[object]
+    books: Sequence[object]
+    kinds: Sequence[KindName]
+    stability: Sequence[float]
+    difficulty: Sequence[float]
+    last_days: Sequence[date]
+    due_on: Sequence[date]
+    close: Sequence[bool]
+
+    def __len__(self) -> int:
+        return len(self.keys)
+
+
+@dataclass(frozen=True, slots=True)
+class GivenOn:
+    """An answer given on a day, as far as the day's sitting asks.
+
+    Attributes:
+        seconds: from the cue to the grade, or None where nobody measured it.
+    """
+
+    id: UUID
+    item_id: UUID
+    kind: KindName
+    seconds: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class SheetItem:
+    """One item of a printed sitting.
+
+    Attributes:
+        item_id: which item.
+        asked: how many answers it had when the sheet was printed, so that the same cue can be
+            shown again and an answer given meanwhile is noticed.
+        held: whether it was held then.
+        answer_id: the id its answer bears once entered, made with the sheet, so that a form
+            sent twice enters it once.
+    """
+
+    item_id: UUID
+    asked: int
+    held: bool
+    answer_id: UUID
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A sitting on paper.
+
+    Attributes:
+        id: of the sheet.
+        made_at: when, aware, in UTC.
+        minutes: it was composed for.
+        items: in the order they are printed.
+        entered_at: when its answers were entered, or None.
+    """
+
+    id: UUID
+    made_at: datetime
+    minutes: int
+    items: tuple[SheetItem, ...]
+    entered_at: datetime | None = None
