@@ -82,6 +82,10 @@ class InvalidAnswer(Invalid):
     """An answer that cannot be a fact."""
 
 
+class InvalidLink(Invalid):
+    """A link that cannot be kept: no point, no other book, or too much said of it."""
+
+
 class AnswerInFuture(InvalidAnswer):
     """An answer dated after the moment it was received."""
 
@@ -146,6 +150,20 @@ class AnswerMissing(Missing):
 
     def __init__(self, answer_id: UUID) -> None:
         super().__init__(f"There is no answer {answer_id} in this library.", where="answer")
+
+
+class LinkMissing(Missing):
+    """This digest has no such link."""
+
+    def __init__(self, link_id: UUID) -> None:
+        super().__init__(f"There is no link {link_id} from this digest.", where="link")
+
+
+class SheetMissing(Missing):
+    """This reader has had no such sheet printed."""
+
+    def __init__(self, sheet_id: UUID) -> None:
+        super().__init__(f"There is no sheet {sheet_id} in this library.", where="sheet")
 
 
 class CommitmentMissing(Missing):

@@ -57,10 +57,22 @@ def save(
     now = desk.now()
     if former is not None:
         work.versions.add(desk.reader, Version(now, Cause.ADDED, former))
-    known = [each.item for each in work.items.of_digest(desk.reader, kept.id)]
     work.digests.put(desk.reader, kept, book_key(kept), now)
-    work.items.put(desk.reader, reconcile(items_of(kept), known), now, care=kept.care)
+    make_items(desk, work, kept)
     work.versions.add(desk.reader, Version(now, cause, kept))
+    if former is not None and former.removed is not kept.removed:
+        # What was linked to a book is not asked while that book is out of the library.
+        for digest_id in work.links.leading_to(desk.reader, kept.id):
+            linking = work.digests.get(desk.reader, digest_id)
+            if linking is not None:
+                make_items(desk, work, linking)
+
+
+def make_items(desk: Desk, work: UnitOfWork, kept: KeptDigest) -> None:
+    """Put the items a digest makes now, and retire those whose source is gone."""
+    known = [each.item for each in work.items.of_digest(desk.reader, kept.id)]
+    made = reconcile(items_of(kept), known)
+    work.items.put(desk.reader, made, desk.now(), care=kept.care)
 
 
 def wordings(desk: Desk, work: UnitOfWork, known: KeptDigest) -> dict[UUID, tuple[str, ...]]:

@@ -211,6 +211,10 @@ class Links(Protocol):
         """Forget a link; nothing when there is none."""
         ...
 
+    def leading_to(self, reader: ReaderId, book_id: UUID) -> list[UUID]:
+        """Return the ids of the digests with a point linked to a book, each once, by id."""
+        ...
+
 
 class Sheets(Protocol):
     """The sittings one reader had printed."""

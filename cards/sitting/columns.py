@@ -1,0 +1,41 @@
+"""Many remembered items at once, column by column, as a store hands them over."""
+
+from collections.abc import Sequence
+from datetime import date
+from typing import Protocol
+
+from cards.kinds.base import KindName
+
+
+class Columns(Protocol):
+    """Items that were asked before; each column as long as the others."""
+
+    @property
+    def kinds(self) -> Sequence[KindName]:
+        """Of each item."""
+        ...
+
+    @property
+    def stability(self) -> Sequence[float]:
+        """Days, above 0."""
+        ...
+
+    @property
+    def difficulty(self) -> Sequence[float]:
+        """From 1 to 10."""
+        ...
+
+    @property
+    def last_days(self) -> Sequence[date]:
+        """The reader's day of the last answer."""
+        ...
+
+    @property
+    def due_on(self) -> Sequence[date]:
+        """The reader's day each is due, or was."""
+        ...
+
+    @property
+    def close(self) -> Sequence[bool]:
+        """Whether the item's book is kept close."""
+        ...
