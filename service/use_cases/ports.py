@@ -37,6 +37,7 @@ from service.use_cases.repositories import (
     SittingDays,
     Versions,
 )
+from service.use_cases.sitting_records import PrintedSheet
 
 
 class UnitOfWork(Protocol):
@@ -181,6 +182,10 @@ class Press(Protocol):
 
     def template(self, form: Form) -> bytes:
         """Return a blank digest to fill in, as DOCX, ODT or Markdown."""
+        ...
+
+    def sheet(self, printed: PrintedSheet) -> bytes:
+        """Return a sitting on paper as a PDF: cues on one side, answers on the other."""
         ...
 
     def measure(self, digest: Digest) -> Budget:

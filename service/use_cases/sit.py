@@ -5,8 +5,6 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from uuid import UUID
 
-from cards.sitting.level import level_on
-
 from cards.items import KeptItem, occasion_of
 from cards.kinds.base import KindName, Shelved
 from cards.parts import KeptDigest
@@ -18,6 +16,7 @@ from cards.sitting import (
     best_due,
     compose,
     let_in,
+    level_on,
     pace,
     unasked_worth,
 )

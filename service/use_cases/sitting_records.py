@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
 
-from cards.kinds.base import KindName
+from cards.kinds.base import Answered, Cue, KindName
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,3 +86,31 @@ class Sheet:
     minutes: int
     items: tuple[SheetItem, ...]
     entered_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SheetLine:
+    """One item of a sheet as it is printed.
+
+    Attributes:
+        number: on the sheet, from 1.
+        answered_since: whether it was answered elsewhere after the sheet was printed, or its
+            answer was entered.
+    """
+
+    number: int
+    item_id: UUID
+    kind: KindName
+    title: str
+    author: str | None
+    cue: Cue
+    answered: Answered
+    answered_since: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PrintedSheet:
+    """A sitting on paper, whole: its cues for one side, its answers for the other."""
+
+    sheet: Sheet
+    lines: tuple[SheetLine, ...]

@@ -1,0 +1,182 @@
+"""A reader has a sitting printed, and enters afterwards what came back."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date, datetime, time, timedelta
+from uuid import UUID
+
+from cards.answers import Grade
+from cards.days import zone
+from cards.errors import InvalidAnswer, SheetMissing
+from cards.items import KeptItem, Standing, occasion_of
+from cards.kinds import KINDS
+from cards.kinds.base import Asked, Attempt, Occasion
+from service.use_cases.items import shelf_for
+from service.use_cases.ports import Desk, UnitOfWork
+from service.use_cases.recording import GivenAnswer, append
+from service.use_cases.records import Reader
+from service.use_cases.sit import todays_sitting
+from service.use_cases.sitting_records import PrintedSheet, Sheet, SheetItem, SheetLine
+
+OPEN_SHEETS = 5
+"""Sheets waiting for their answers that are offered, the latest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entered:
+    """What the reader enters for one item of a sheet.
+
+    Attributes:
+        words: what they wrote on paper, where they care to keep it; it is then marked.
+    """
+
+    grade: Grade
+    words: str = ""
+
+
+def print_sheet(desk: Desk, minutes: int | None = None) -> PrintedSheet:
+    """Compose today's sitting for paper and keep which items are on it.
+
+    Args:
+        desk: the door's desk.
+        minutes: for the whole day; None for what the reader set.
+    """
+    sitting = todays_sitting(desk, minutes)
+    items = tuple(
+        SheetItem(
+            item_id=each.kept.item.id,
+            asked=each.kept.memory.answers if each.kept.memory else 0,
+            held=each.kept.standing is Standing.HELD,
+            answer_id=desk.new_id(),
+        )
+        for each in sitting.items
+    )
+    sheet = Sheet(desk.new_id(), desk.now(), sitting.minutes, items)
+    with desk.store.writing() as work:
+        work.readers.lock(desk.reader)
+        work.sheets.put(desk.reader, sheet)
+        printed = _printed(desk, work, sheet)
+        work.commit()
+    return printed
+
+
+def open_sheet(desk: Desk, sheet_id: UUID) -> PrintedSheet:
+    """Return a sheet as it was printed; what the library no longer holds is left off.
+
+    Raises:
+        SheetMissing: this reader has had no such sheet printed.
+    """
+    with desk.store.reading() as work:
+        sheet = work.sheets.get(desk.reader, sheet_id)
+        if sheet is None:
+            raise SheetMissing(sheet_id)
+        return _printed(desk, work, sheet)
+
+
+def open_sheets(desk: Desk) -> list[Sheet]:
+    """Return the latest sheets whose answers were not entered yet, newest first."""
+    with desk.store.reading() as work:
+        return work.sheets.open(desk.reader, OPEN_SHEETS)
+
+
+def enter_sheet(
+    desk: Desk, sheet_id: UUID, entered: Mapping[UUID, Entered], on: date | None = None
+) -> int:
+    """Record what came back, item by item, in one go; return how many answers were fresh.
+
+    Items without a grade are left as they are. The same form sent twice records once.
+
+    Args:
+        desk: the door's desk.
+        sheet_id: which sheet.
+        entered: by the ids of its items.
+        on: the reader's day on which they sat with it; None for today.
+
+    Raises:
+        SheetMissing: this reader has had no such sheet printed.
+        InvalidAnswer: the day has not come yet or lies before the sheet, or an item is not
+            on it.
+    """
+    now = desk.now()
+    with desk.store.writing() as work:
+        reader = work.readers.lock(desk.reader)
+        sheet = work.sheets.get(desk.reader, sheet_id)
+        if sheet is None:
+            raise SheetMissing(sheet_id)
+        at = _instant(reader, sheet, now, on)
+        printed = {line.item_id: line for line in _printed(desk, work, sheet).lines}
+        if unknown := entered.keys() - printed.keys():
+            raise InvalidAnswer(
+                f"{len(unknown)} of the items entered are not on this sheet.", where="items"
+            )
+        fresh = 0
+        for number, line in enumerate(sheet.items):
+            what = entered.get(line.item_id)
+            if what is not None:
+                given = GivenAnswer(
+                    id=line.answer_id,
+                    item_id=line.item_id,
+                    grade=what.grade,
+                    answered_at=None
+                    if _known(desk, work, line)
+                    else at + timedelta(seconds=number),
+                    attempt=_attempt(printed[line.item_id], what),
+                )
+                fresh += append(desk, work, given).fresh
+        work.sheets.put(desk.reader, replace(sheet, entered_at=now))
+        work.commit()
+    return fresh
+
+
+def _known(desk: Desk, work: UnitOfWork, line: SheetItem) -> bool:
+    """Tell whether the answer of a line was entered before; its time is then what it was."""
+    return work.answers.get(desk.reader, line.answer_id) is not None
+
+
+def _attempt(line: SheetLine, what: Entered) -> Attempt | None:
+    written = what.words.strip()
+    return Attempt(words=written) if written and Asked.WORDS in line.cue.asked else None
+
+
+def _instant(reader: Reader, sheet: Sheet, now: datetime, on: date | None) -> datetime:
+    """Return when a sheet was answered: now, or at noon of an earlier day of the reader's."""
+    today = reader.days.of(now)
+    if on is None or on == today:
+        return now
+    first = reader.days.of(sheet.made_at)
+    if not first <= on < today:
+        raise InvalidAnswer(
+            f"A sheet printed on {first.isoformat()} is answered on that day or later, and not "
+            f"after today, {today.isoformat()}.",
+            where="on",
+        )
+    noon = datetime.combine(on, time(12), zone(reader.time_zone))
+    return noon + timedelta(hours=reader.turns_at)
+
+
+def _printed(desk: Desk, work: UnitOfWork, sheet: Sheet) -> PrintedSheet:
+    kept = work.items.many(desk.reader, [each.item_id for each in sheet.items])
+    digests = work.digests.many(desk.reader, {each.item.digest_id for each in kept.values()})
+    shelf = shelf_for(desk, work, kept.values())
+    lines = []
+    for number, each in enumerate(sheet.items, 1):
+        item = kept.get(each.item_id)
+        digest = None if item is None else digests.get(item.item.digest_id)
+        if item is not None and digest is not None and not item.item.retired:
+            occasion = replace(occasion_of(item, digest, shelf), asked=each.asked, held=each.held)
+            lines.append(_line(number, item, occasion, each))
+    return PrintedSheet(sheet, tuple(lines))
+
+
+def _line(number: int, kept: KeptItem, occasion: Occasion, of_sheet: SheetItem) -> SheetLine:
+    kind = KINDS[kept.item.kind]
+    return SheetLine(
+        number=number,
+        item_id=kept.item.id,
+        kind=kept.item.kind,
+        title=occasion.digest.title,
+        author=occasion.digest.author,
+        cue=kind.cue(occasion),
+        answered=kind.answer(occasion),
+        answered_since=(kept.memory.answers if kept.memory else 0) > of_sheet.asked,
+    )
