@@ -17,9 +17,10 @@ from cards.kinds.base import KindName
 from service.main import desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import Added, add_digest
-from service.use_cases.answer import GivenAnswer, Recorded, record_answer
+from service.use_cases.answer import record_answer
 from service.use_cases.items import ItemView, list_items
 from service.use_cases.ports import Desk
+from service.use_cases.recording import GivenAnswer, Recorded
 from service.use_cases.records import ReaderId
 from service.use_cases.sit import Sitting, todays_sitting
 

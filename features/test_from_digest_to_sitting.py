@@ -11,11 +11,12 @@ from cards.kinds.words import content_words, numbers, stems
 from cards.parts import PartKind
 from cards.schedule import Schedule
 from service.use_cases.add_digest import Status
-from service.use_cases.answer import GivenAnswer, record_answer, show_answer, take_back
+from service.use_cases.answer import record_answer, show_answer, take_back
 from service.use_cases.items import item_history
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import place_quotations, unplaced
 from service.use_cases.preferences import Preferences, set_preferences
+from service.use_cases.recording import GivenAnswer
 
 scenarios("from_digest_to_sitting.feature")
 

@@ -23,7 +23,8 @@ from service.api.answer_shapes import (
 from service.api.comparison_shapes import attempt_of
 from service.api.desk import desk
 from service.api.operations import Gives, Reply, Resource, Takes
-from service.use_cases.answer import GivenAnswer, record_answer, show_answer, take_back
+from service.use_cases.answer import record_answer, show_answer, take_back
+from service.use_cases.recording import GivenAnswer
 from service.use_cases.records import KeptAnswer
 
 resource = Resource("answers", "/answers", "How well items came back, each a fact.")

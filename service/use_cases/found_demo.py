@@ -16,12 +16,13 @@ from cards.commitments import Outcome
 from cards.kinds.base import Answered, Asked, Attempt
 from cards.parts import KeptDigest, PartKind
 from service.use_cases.add_digest import add_digest, read_digest
-from service.use_cases.answer import GivenAnswer, compare, record_answer
+from service.use_cases.answer import compare, record_answer
 from service.use_cases.check_in import Report, check_in
 from service.use_cases.items import ItemView
 from service.use_cases.mend_digest import mend_digest
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import Preferences, set_preferences
+from service.use_cases.recording import GivenAnswer
 from service.use_cases.sit import todays_sitting
 
 YEAR = 365

@@ -11,9 +11,10 @@ from service.documents.book_texts import BookTexts
 from service.documents.press.press import Press
 from service.feeds.feeds import Feeds
 from service.store.sql_store import SqlStore
-from service.use_cases.answer import GivenAnswer, Recorded, record_answer
+from service.use_cases.answer import record_answer
 from service.use_cases.items import list_items
 from service.use_cases.ports import Desk
+from service.use_cases.recording import GivenAnswer, Recorded
 from service.use_cases.records import ReaderId
 
 START = datetime(2026, 1, 5, 19, 0, tzinfo=UTC)

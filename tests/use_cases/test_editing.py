@@ -12,11 +12,12 @@ from cards.digest import Commitment, Digest, Point, Quotation
 from cards.intake import Understood
 from cards.parts import Care
 from service.use_cases.add_digest import keep_understood
-from service.use_cases.answer import GivenAnswer, record_answer
+from service.use_cases.answer import record_answer
 from service.use_cases.care import set_care
 from service.use_cases.items import list_items
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
+from service.use_cases.recording import GivenAnswer
 from service.use_cases.versions import restore_version
 from tests.property.strategies import digests, sentences
 from tests.use_cases.house import House
