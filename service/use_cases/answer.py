@@ -27,6 +27,7 @@ class Compared:
         item: as it is shown.
         answered: what the digest says.
         mark: the suggested grade with its reason.
+        asked: how many answers the item had before.
         graded_first: whether the reader is to grade before they see the mark.
         due: for each grade, the day it would be due next if graded so now.
     """
@@ -34,6 +35,7 @@ class Compared:
     item: ItemView
     answered: Answered
     mark: Mark
+    asked: int
     graded_first: bool
     today: date
     due: dict[Grade, date]
@@ -64,6 +66,7 @@ def compare(desk: Desk, item_id: UUID, attempt: Attempt) -> Compared:
         item=view(kept, occasion, day, schedule),
         answered=kind.answer(occasion),
         mark=kind.mark(occasion, attempt),
+        asked=occasion.asked,
         graded_first=not attempt.empty and graded_first(item_id, occasion.asked),
         today=day,
         due=due,

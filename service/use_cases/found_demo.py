@@ -11,13 +11,14 @@ from datetime import UTC, date, datetime, time, timedelta
 from random import Random
 from uuid import UUID
 
-from cards.answers import Grade
+from cards.answers import Grade, graded_first
 from cards.commitments import Outcome
-from cards.kinds.base import Answered, Asked, Attempt
+from cards.kinds.base import Attempt
 from cards.parts import KeptDigest, PartKind
 from service.use_cases.add_digest import add_digest, read_digest
 from service.use_cases.answer import compare, record_answer
 from service.use_cases.check_in import Report, check_in
+from service.use_cases.demo_answers import invented
 from service.use_cases.items import ItemView
 from service.use_cases.mend_digest import mend_digest
 from service.use_cases.ports import Desk
@@ -122,12 +123,23 @@ def _sit(desk: Desk, life: _Life) -> None:
         items = todays_sitting(desk).items
         if not items:
             return
-        life.now += timedelta(seconds=life.chance.randrange(25, 90))
         item = items[0]
+        seconds = life.chance.randrange(10, 60)
+        life.now += timedelta(seconds=seconds + life.chance.randrange(4, 12))
         grade = _grade(life.chance, item)
-        answered = compare(desk, item.kept.item.id, Attempt()).answered
-        attempt = _attempt(life.chance, item, answered, grade)
-        record_answer(desk, GivenAnswer(life.new_id(), item.kept.item.id, grade, None, attempt))
+        compared = compare(desk, item.kept.item.id, Attempt())
+        attempt = invented(life.chance, item, compared.answered, grade)
+        record_answer(
+            desk,
+            GivenAnswer(
+                life.new_id(),
+                item.kept.item.id,
+                grade,
+                attempt=attempt,
+                seconds=seconds,
+                graded_first=not attempt.empty and graded_first(item.kept.item.id, compared.asked),
+            ),
+        )
 
 
 def _grade(chance: Random, item: ItemView) -> Grade:
@@ -138,24 +150,6 @@ def _grade(chance: Random, item: ItemView) -> Grade:
     if chance.random() > recall:
         return Grade.BLANK if chance.random() < 0.6 else Grade.HAZY
     return Grade.VIVID if chance.random() < 0.15 else Grade.CLEAR
-
-
-_SHARE_SAID = {Grade.BLANK: 0.1, Grade.HAZY: 0.5, Grade.CLEAR: 0.85, Grade.VIVID: 1.0}
-
-
-def _attempt(chance: Random, item: ItemView, answered: Answered, grade: Grade) -> Attempt:
-    """Make up what was said: the digest's words thinned out, or a place that is off."""
-    ways = item.cue.asked if item.cue else (Asked.WORDS,)
-    off = {Grade.BLANK: 3, Grade.HAZY: 1}.get(grade, 0)
-    if ways[0] is Asked.GAP and answered.gap is not None:
-        return Attempt(gap=abs(answered.gap - off))
-    if ways[0] is Asked.PAGE and answered.page is not None:
-        return Attempt(page=max(1, answered.page - 15 * off))
-    if ways[0] is Asked.CHAPTER and answered.chapter is not None:
-        return Attempt(chapter=max(1, answered.chapter - off))
-    words = answered.words.split()
-    said = [word for word in words if chance.random() < _SHARE_SAID[grade]]
-    return Attempt(words=" ".join(said))
 
 
 def _report(desk: Desk, life: _Life) -> None:
