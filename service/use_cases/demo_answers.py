@@ -15,12 +15,8 @@ def invented(chance: Random, item: ItemView, answered: Answered, grade: Grade) -
     way = item.cue.asked[0] if item.cue else Asked.WORDS
     off = _OFF[grade]
     match way:
-        case Asked.GAP if answered.gap is not None:
-            return Attempt(gap=abs(answered.gap - off))
-        case Asked.PAGE if answered.page is not None:
-            return Attempt(page=max(1, answered.page - 15 * off), landmarks_seen=False)
-        case Asked.CHAPTER if answered.chapter is not None:
-            return Attempt(chapter=max(1, answered.chapter - off))
+        case Asked.GAP | Asked.PAGE | Asked.CHAPTER:
+            return _placed(way, answered, off)
         case Asked.ORDER:
             return Attempt(order=_turned(answered.order, off))
         case Asked.BLANKS:
@@ -33,6 +29,14 @@ def invented(chance: Random, item: ItemView, answered: Answered, grade: Grade) -
         case _:
             said = (w for w in answered.words.split() if chance.random() < _SHARE_SAID[grade])
             return Attempt(words=" ".join(said))
+
+
+def _placed(way: Asked, answered: Answered, off: int) -> Attempt:
+    if way is Asked.GAP:
+        return Attempt(gap=abs((answered.gap or 0) - off))
+    if way is Asked.PAGE:
+        return Attempt(page=max(1, (answered.page or 1) - 15 * off), landmarks_seen=False)
+    return Attempt(chapter=max(1, (answered.chapter or 1) - off))
 
 
 def _turned(order: tuple[int, ...], pairs: int) -> tuple[int, ...]:
