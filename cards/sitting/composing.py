@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from uuid import UUID
 
@@ -49,7 +50,7 @@ def compose(waiting: Waiting, seconds: float) -> list[Candidate]:
     returning = sorted(waiting.returning, key=_best_first)
     chosen = _Chosen(waiting, returning, seconds)
     chosen.take_in()
-    ordered = list(_in_order(chosen.taken, chosen.pages, waiting.last_book))
+    ordered = list(_in_order(chosen.taken, chosen.pages, waiting.last_book, chosen.owed))
     last = ordered[-1].book if ordered else waiting.last_book
     return [*ordered, *_in_order(returning, chosen.pages, last)]
 
@@ -65,6 +66,7 @@ class _Chosen:
         again = {each.id for each in returning}
         self._seen = [pages_of(each) for each in waiting.seen if each.id not in again]
         self.taken: list[Candidate] = []
+        self.owed: set[UUID] = set()
 
     def take_in(self) -> None:
         """Take one commitment and one unasked item, then the best until the time is filled."""
@@ -86,8 +88,8 @@ class _Chosen:
 
     def _first(self, candidates: Iterable[Candidate]) -> None:
         """Take the first that can be; an owed item fits as long as any time is left."""
-        if self._left > 0:
-            any(self._take(each) for each in candidates)
+        if self._left > 0 and any(self._take(each) for each in candidates):
+            self.owed.add(self.taken[-1].id)
 
     def _take(self, candidate: Candidate) -> bool:
         """Take an item in, unless something read today gives it away, or it and another cannot."""
@@ -113,13 +115,17 @@ def _best_first(candidate: Candidate) -> tuple[float, UUID]:
 
 
 def _in_order(
-    candidates: Sequence[Candidate], pages: dict[UUID, Pages], last: UUID | None
+    candidates: Sequence[Candidate],
+    pages: dict[UUID, Pages],
+    last: UUID | None,
+    owed: AbstractSet[UUID] = frozenset(),
 ) -> Iterator[Candidate]:
     """Yield items so that none shows what a later one asks, and books take turns.
 
     Of what may come now, one of another book than the last is taken, from the book with
     most still to come, so that none is left over to follow itself. Where some would all
-    show what others of them ask, the one worth least is left out for the day.
+    show what others of them ask, the one worth least is left out for the day, one that is
+    owed last of all.
     """
     left = {each.id: each for each in candidates}
     waits_for = {
@@ -130,10 +136,14 @@ def _in_order(
         }
         for each in candidates
     }
+
+    def worst(each: Candidate) -> tuple[bool, tuple[float, UUID]]:
+        return each.id not in owed, _best_first(each)
+
     while left:
         free = [each for each in left.values() if waits_for[each.id].isdisjoint(left)]
         if not free:
-            del left[max(left.values(), key=_best_first).id]
+            del left[max(left.values(), key=worst).id]
             continue
         waiting = Counter(each.book for each in left.values())
 
