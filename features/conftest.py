@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from typing import Any
 from uuid import UUID, uuid4
 from zoneinfo import ZoneInfo
 
@@ -82,7 +83,15 @@ class Mira:
     file: str = "silas-marner.docx"
     reports: list[Added] = field(default_factory=list)
     answers: list[Recorded] = field(default_factory=list)
-    noted: object = None
+    noted: Any = None
+    attempt: Any = None
+    compared: Any = None
+    following: Any = None
+    link: Any = None
+    point: Any = None
+    ticked: Any = None
+    entered: Any = None
+    fresh: Any = None
 
     def document(self) -> bytes:
         """Write what she typed as her word processor would."""
