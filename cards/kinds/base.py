@@ -252,6 +252,11 @@ def place_of(part: Part) -> UUID:
     return uuid5(_WHAT_IS_NO_PART, f"place of {part.id}")
 
 
+def link_of(part: Part) -> UUID:
+    """Return what the books linked to a point go by in `Kind.asks` and `Kind.shows`."""
+    return uuid5(_WHAT_IS_NO_PART, f"links of {part.id}")
+
+
 class Kind(Protocol):
     """One kind of item. Stateless; one module in `cards/kinds/` each.
 

@@ -21,7 +21,7 @@ from cards.kinds.base import (
     order_of,
     place_of,
 )
-from cards.locators import chapter_of
+from cards.locators import chapter_of, steps_of
 from cards.parts import KeptDigest, Part, PartKind
 
 # Errors as shares of the book: reference, part 4, "place a quotation, by page". By gap:
@@ -70,7 +70,7 @@ class _Place:
         """Suggest a grade by how far off the place is."""
         digest, part = occasion.digest, occasion.part
         if attempt.page is not None and part.page is not None:
-            return _by_page(digest, part.page, attempt.page, hinted=attempt.landmarks_seen)
+            return _by_page(digest, part, attempt)
         chapter = chapter_of(part.locator)
         if attempt.chapter is not None and chapter is not None:
             return _by_distance(abs(attempt.chapter - chapter), "chapter")
@@ -169,21 +169,45 @@ def _scale(digest: KeptDigest, page: int) -> tuple[int, str]:
     return max([page, *known]), "of the pages your digest names"
 
 
-def _by_page(digest: KeptDigest, page: int, guess: int, *, hinted: bool) -> Mark:
+def _by_page(digest: KeptDigest, part: Part, attempt: Attempt) -> Mark:
+    page, guess = part.page or 0, attempt.page or 0
     scale, of_what = _scale(digest, page)
     off = abs(guess - page)
     # Ten times the book is as far off as any number may be; beyond lies what no float holds.
     share = min(off, 10 * scale) / scale
-    if share <= _VIVID:
-        grade = Grade.CLEAR if hinted else Grade.VIVID
-    elif share <= _CLEAR:
-        grade = Grade.CLEAR
-    else:
-        grade = Grade.HAZY if share <= _HAZY else Grade.BLANK
     if off == 0:
-        return Mark(grade, f"Page {page}, exactly.")
-    pages = "page" if off == 1 else "pages"
-    return Mark(grade, f"{off} {pages} off, {share:.0%} {of_what}.")
+        reason = f"Page {page}, exactly."
+    else:
+        reason = f"{off} {'page' if off == 1 else 'pages'} off, {share:.0%} {of_what}."
+    if share <= _VIVID:
+        return Mark(Grade.CLEAR if attempt.landmarks_seen else Grade.VIVID, reason)
+    if share <= _CLEAR:
+        return Mark(Grade.CLEAR, reason)
+    if _same_chapter(digest, part, attempt):
+        return Mark(Grade.CLEAR, f"The right chapter; {reason}")
+    return Mark(Grade.HAZY if share <= _HAZY else Grade.BLANK, reason)
+
+
+def _same_chapter(digest: KeptDigest, part: Part, attempt: Attempt) -> bool:
+    """Tell whether a guess is known to lie in the quotation's chapter.
+
+    It is when the reader names the chapter, or when the page lies between two of the same
+    chapter that the digest knows, none of another between them: a chapter has no gaps, but
+    how far it reaches beyond them nothing says.
+    """
+    chapter, guess = steps_of(part.locator), attempt.page
+    if chapter_of(part.locator) is None or guess is None:
+        return False
+    if attempt.chapter == chapter_of(part.locator):
+        return True
+    known = [
+        (each.page, steps_of(each.locator))
+        for each in digest.parts
+        if not each.retired and each.page is not None and steps_of(each.locator)
+    ]
+    pages = [page for page, steps in known if steps == chapter]
+    between = {steps for page, steps in known if min(pages) <= page <= max(pages)}
+    return between == {chapter} and min(pages) <= guess <= max(pages)
 
 
 def _by_distance(distance: int, what: str) -> Mark:

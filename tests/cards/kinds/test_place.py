@@ -102,11 +102,43 @@ def test_a_page_no_book_has_is_far_off_and_no_error(page):
     assert marked.grade is Grade.BLANK
 
 
-def test_a_placing_shows_the_points_and_asks_no_words():
-    """So it comes after whatever asks the points."""
+def test_a_placing_shows_the_points_in_order_and_asks_no_words():
+    """So it comes after whatever asks the points or their order, and asks its place alone."""
     digest, part = quotation("p. 54", 2, points=POINTS)
-    assert PLACE.asks(Occasion(digest, part)) == frozenset()
-    assert PLACE.shows(Occasion(digest, part)) == {
+    occasion = Occasion(digest, part)
+    assert PLACE.asks(occasion) == {place_of(part)}
+    assert PLACE.shows(occasion) == {
         part.id,
+        place_of(part),
+        order_of(digest),
         *(p.id for p in digest.held(PartKind.POINT)),
     }
+    assert not PLACE.secret(occasion)
+
+
+CHAPTERS = (
+    Point("Early", "ch. 3, p. 40"),
+    Point("Within", "ch. 4, p. 60"),
+    Point("Late", "ch. 4, p. 120"),
+)
+
+
+@pytest.mark.parametrize(
+    ("page", "grade"),
+    [(120, Grade.CLEAR), (70, Grade.CLEAR), (130, Grade.HAZY), (45, Grade.HAZY)],
+)
+def test_a_page_off_but_known_to_lie_in_the_same_chapter_is_clear(page, grade):
+    """Reference, part 4: within .05 or the same chapter, where the digest knows its pages."""
+    digest, part = quotation("ch. 4, p. 100", pages=400, points=CHAPTERS)
+    marked = PLACE.mark(Occasion(digest, part), Attempt(page=page, landmarks_seen=False))
+    assert marked.grade is grade
+    far = PLACE.mark(Occasion(digest, part), Attempt(page=page, chapter=4, landmarks_seen=False))
+    assert far.grade is Grade.CLEAR
+
+
+def test_a_chapter_counted_anew_in_another_volume_is_not_the_same():
+    """Two chapters of one number with others between them are two chapters."""
+    points = (*CHAPTERS, Point("Second volume", "ch. 1, p. 200"), Point("End", "ch. 4, p. 300"))
+    digest, part = quotation("ch. 4, p. 100", pages=400, points=points)
+    marked = PLACE.mark(Occasion(digest, part), Attempt(page=130, landmarks_seen=False))
+    assert marked.grade is Grade.HAZY

@@ -1,0 +1,142 @@
+"""How much of a book's title page a reader names in their own words."""
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+
+from rapidfuzz.distance import Levenshtein
+
+from cards.digest import folded
+from cards.kinds.words import stems
+
+_ARTICLES = frozenset(
+    """the a an der die das ein eine le la les l un une el los las una il lo gli i o os as
+    het een de""".split()
+)
+_SUBTITLE = re.compile(r"\s*[:;(]|\.\s|,?\s+or,\s+", re.IGNORECASE)
+_AUTHORS = re.compile(r"\s*(?:;|&|\band\b|\bund\b|\bet\b)\s*")
+_SUFFIXES = frozenset({"jr", "sr", "ii", "iii", "iv", "junior", "senior", "phd", "md"})
+_LONGEST = 2_000
+"""Characters of an attempt that are read: whoever names a book does it early."""
+_LIKE = 0.8
+"""Likeness of letters from which a title is named with typing errors: one in five, our own."""
+_LONG_WORD = 5
+"""Letters from which a single error is let pass in one word: reference, part 4."""
+_TURNED = frozenset({"not", "nor", "neither", "isn", "isnt", "wasn", "wasnt"})
+_BEFORE = 3
+"""Words before a title in which a negation turns it away: “it is not Emma”."""
+
+
+@dataclass(frozen=True, slots=True)
+class Naming:
+    """What of a title page was named.
+
+    Attributes:
+        title: the title, typing errors let pass.
+        part: half of its content words at the least.
+        author: their last name.
+        turned: whether the title was named only to say that it is not the one.
+    """
+
+    title: bool
+    part: bool
+    author: bool
+    turned: bool = False
+
+
+def naming(words: str, title: str, author: str | None) -> Naming:
+    """Hold a reader's words against a title and its author."""
+    given = _words(words[:_LONGEST])
+    at = next((at for form in _forms(title) if (at := _find(given, form)) is not None), None)
+    before = given[max(0, at - _BEFORE) : at] if at else ()
+    wanted = stems(title)
+    said = len(wanted & stems(words[:_LONGEST]))
+    return Naming(
+        title=at is not None,
+        part=bool(wanted) and 2 * said >= len(wanted),
+        author=any(_has(given, name) for name in _last_names(author)),
+        turned=not _TURNED.isdisjoint(before),
+    )
+
+
+def names_title(words: str, title: str) -> bool:
+    """Tell whether words hold a title with content words, letter for letter: quick, for many."""
+    main = _plain_title(title)
+    return bool(main) and f" {main} " in f" {_joined_words(words[:_LONGEST])} "
+
+
+def same_author(one: str | None, other: str | None) -> bool:
+    """Tell whether two title pages name the same author, whichever name comes first."""
+    return bool(one) and bool(other) and _name_words(one or "") == _name_words(other or "")
+
+
+@lru_cache(maxsize=8192)
+def _plain_title(title: str) -> str:
+    return " ".join(_words(title)) if stems(title) else ""
+
+
+@lru_cache(maxsize=64)
+def _joined_words(words: str) -> str:
+    return " ".join(_words(words))
+
+
+@lru_cache(maxsize=8192)
+def _name_words(author: str) -> frozenset[str]:
+    return frozenset(folded(author).split())
+
+
+def _words(text: str) -> tuple[str, ...]:
+    """Return the words of a text, folded, articles left out unless there is nothing else."""
+    every = tuple(folded(text).split())
+    return tuple(word for word in every if word not in _ARTICLES) or every
+
+
+@lru_cache(maxsize=256)
+def _forms(title: str) -> tuple[tuple[str, ...], ...]:
+    """Return a title in full and without its subtitle, as words."""
+    main = _SUBTITLE.split(title, maxsplit=1)[0]
+    return tuple(dict.fromkeys(form for form in (_words(title), _words(main)) if form))
+
+
+def _find(given: tuple[str, ...], title: tuple[str, ...]) -> int | None:
+    """Return where a title begins among words, a word more or less let pass, or None.
+
+    A title of empty words alone (“It”) is one only where it comes first.
+    """
+    joined, size = "".join(title), len(title)
+    starts = range(len(given)) if stems(" ".join(title)) else range(min(1, len(given)))
+    for start in starts:
+        for length in {size, size + 1, max(1, size - 1)}:
+            window = given[start : start + length]
+            if len(window) == length and _alike("".join(window), joined):
+                return start
+    return None
+
+
+def _alike(given: str, wanted: str) -> bool:
+    if given == wanted:
+        return True
+    if len(wanted) < _LONG_WORD:
+        return False
+    errors = max(1, round((1 - _LIKE) * len(wanted)))
+    return Levenshtein.distance(given, wanted, score_cutoff=errors) <= errors
+
+
+def _last_names(author: str | None) -> tuple[str, ...]:
+    """Return the last names of the authors on a title page, folded."""
+    names = []
+    for each in _AUTHORS.split(author or ""):
+        last = each.split(",")[0] if "," in each else each
+        words = [word for word in folded(last).split() if word not in _SUFFIXES]
+        names += words[-1:]
+    return tuple(names)
+
+
+def _has(given: tuple[str, ...], name: str) -> bool:
+    return any(word == name for word in given) or (
+        len(name) >= _LONG_WORD
+        and any(
+            word[0] == name[0] and Levenshtein.distance(word, name, score_cutoff=1) <= 1
+            for word in given
+        )
+    )

@@ -1,0 +1,117 @@
+"""Words that would tell whose a text is, or what it leads to, hidden in it."""
+
+import re
+from itertools import pairwise
+
+from cards.digest import folded
+from cards.kinds.words import Token, content_words
+from cards.parts import KeptDigest, Part, PartKind
+
+VEIL = "———"
+"""What stands for a hidden word, and for several in a row: it does not tell their length."""
+
+_SHORTEST = 3
+"""Letters of a title word or an author's name that is hidden; shorter ones tell nothing."""
+_POSSESSIVE = re.compile(r"['’]s\Z", re.IGNORECASE)
+_SENTENCE_ENDS = re.compile(r"(?:\A|[.!?…]|\n)[\s”’\"')\]“‘(\[«»_*—–-]*\Z")
+_TITLE_BEFORE = re.compile(r"\b(?:Mr|Mrs|Ms|Dr|St|Mme|Mlle|Capt|Rev|Prof|[A-Z])\.\s+\Z")
+_BEFORE = 12
+"""Characters before a word in which the end of a sentence is looked for."""
+# A language that writes nouns with capitals, or a text all in capitals, names nobody by
+# them: more than a third of many words. Our own line.
+_MANY, _ORTHOGRAPHY = 20, 1 / 3
+
+
+def veil(text: str, hidden: frozenset[str]) -> str:
+    """Return a text with the words of the hidden stems veiled; what is left can be read on."""
+    spans = [_span(text, token) for token in content_words(text) if _key(token) in hidden]
+    spans = _joined(text, spans)
+    begins = (0, *(end for _, end in spans))
+    ends = (*(start for start, _ in spans), len(text))
+    return VEIL.join(text[a:b] for a, b in zip(begins, ends, strict=True))
+
+
+def share_left(text: str, hidden: frozenset[str]) -> float:
+    """Return the share of a text's content words that veiling leaves; 0 when it has none."""
+    tokens = content_words(text)
+    left = sum(_key(token) not in hidden for token in tokens)
+    return left / len(tokens) if tokens else 0.0
+
+
+def telling(digest: KeptDigest, part: Part) -> frozenset[str]:
+    """Return the stems in a quotation that tell its book: of title, author, and names."""
+    texts = [
+        each.text
+        for kind in (PartKind.THEME, PartKind.POINT, PartKind.COMMITMENT)
+        for each in digest.held(kind)
+    ]
+    return title_stems(digest.title, digest.author) | _names(part.text, texts)
+
+
+def title_stems(*titles: str | None) -> frozenset[str]:
+    """Return the stems of titles and authors' names that are hidden: three letters or more."""
+    return frozenset(
+        _key(token)
+        for title in titles
+        for token in content_words(title or "")
+        if token.end - token.start >= _SHORTEST
+    )
+
+
+def capitalised(text: str, among: frozenset[str]) -> frozenset[str]:
+    """Return those of some stems that a text writes with a capital."""
+    return (
+        frozenset(_key(token) for token in content_words(text) if text[token.start].isupper())
+        & among
+    )
+
+
+def _names(text: str, others: list[str]) -> frozenset[str]:
+    """Return the stems of names in a text: words with a capital where no sentence begins.
+
+    A word that begins a sentence is one when the others have it with a capital as well, and
+    neither has it in small letters. Where capitals name nobody, what the others have too.
+    """
+    mine, theirs, inside, small = set[str](), set[str](), set[str](), set[str]()
+    words = capitals = 0
+    for each in (text, *others):
+        for token in content_words(each):
+            key, begins = _key(token), _begins_sentence(each, token.start)
+            capital = each[token.start].isupper()
+            words += not begins
+            capitals += capital and not begins
+            if not capital:
+                small.add(key)
+                continue
+            (mine if each is text else theirs).add(key)
+            if not begins:
+                inside.add(key)
+    if words >= _MANY and capitals > _ORTHOGRAPHY * words:
+        return frozenset(mine & theirs)
+    return frozenset(inside | (mine & theirs - small))
+
+
+def _begins_sentence(text: str, start: int) -> bool:
+    before = text[max(0, start - _BEFORE) : start]
+    return bool(_SENTENCE_ENDS.search(before)) and not _TITLE_BEFORE.search(before)
+
+
+def _key(token: Token) -> str:
+    """Return a token's stem without accents, which a title page and a quotation may differ in."""
+    return folded(token.stem) or token.stem
+
+
+def _span(text: str, token: Token) -> tuple[int, int]:
+    word = text[token.start : token.end]
+    return token.start, token.start + len(_POSSESSIVE.sub("", word))
+
+
+def _joined(text: str, spans: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """Join spans between which only a space stands."""
+    joined = spans[:1]
+    for before, (start, end) in pairwise(spans):
+        if text[before[1] : start].isspace():
+            joined[-1] = (joined[-1][0], end)
+        else:
+            joined.append((start, end))
+    return joined
