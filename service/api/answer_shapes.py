@@ -1,11 +1,11 @@
 """The shapes of answers."""
 
-from marshmallow import fields
+from marshmallow import fields, validate
 
-from cards.answers import Grade
+from cards.answers import LONGEST, Grade
 from cards.items import Standing
 from service.api.comparison_shapes import AttemptSchema, DigestSaysSchema
-from service.api.fields import Identity, Instant, Request, Shape
+from service.api.fields import Identity, Instant, Request, Shape, Truth, Whole
 from service.use_cases.records import KeptAnswer
 
 _OWN_ID = "Made by whoever records it, so that sending it twice changes nothing."
@@ -30,6 +30,16 @@ class GivenAnswerSchema(Request):
         AttemptSchema,
         load_default=None,
         metadata={"description": "What the reader gave, to be marked and kept with the answer."},
+    )
+    seconds = Whole(
+        allow_none=True,
+        load_default=None,
+        validate=validate.Range(1, LONGEST),
+        metadata={"description": "From the cue to the grade; null where nobody measured it."},
+    )
+    graded_first = Truth(
+        load_default=False,
+        metadata={"description": "Whether it was graded before the mark was shown."},
     )
 
 
@@ -70,6 +80,24 @@ class KeptAnswerSchema(Shape):
     attempt = fields.String(
         required=True,
         metadata={"description": "What the reader gave, as text; may be empty."},
+    )
+    seconds = fields.Integer(
+        required=True,
+        allow_none=True,
+        metadata={"description": "From the cue to the grade, null where nobody measured it."},
+    )
+    graded_first = fields.Boolean(
+        required=True,
+        metadata={"description": "Whether it was graded before the mark was shown."},
+    )
+    ticked = fields.List(
+        fields.Integer(),
+        required=True,
+        allow_none=True,
+        metadata={
+            "description": "Numbers of the ideas that came back by the reader's own word; null "
+            "where they did not correct what was found."
+        },
     )
     taken_back_at = fields.DateTime(
         required=True,
@@ -143,5 +171,8 @@ def kept_answer(kept: KeptAnswer) -> dict[str, object]:
         "suggested": answer.suggested,
         "predicted": answer.predicted,
         "attempt": answer.attempt,
+        "seconds": answer.seconds,
+        "graded_first": answer.graded_first,
+        "ticked": None if answer.ticked is None else sorted(answer.ticked),
         "taken_back_at": kept.taken_back_at,
     }

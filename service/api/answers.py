@@ -57,6 +57,8 @@ def post_answer(sent: dict[str, Any]) -> Reply:
         grade=sent["grade"],
         answered_at=sent["answered_at"],
         attempt=None if sent["attempt"] is None else attempt_of(sent["attempt"]),
+        seconds=sent["seconds"],
+        graded_first=sent["graded_first"],
     )
     recorded = record_answer(desk(), given)
     return (

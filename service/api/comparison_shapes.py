@@ -8,10 +8,12 @@ from marshmallow import ValidationError, fields, validate, validates_schema
 from cards.answers import MAX_ATTEMPT, Grade
 from cards.digest import MAX_PARTS
 from cards.kinds.base import Attempt
-from service.api.fields import Request, Shape, Text, Truth, Whole
+from service.api.fields import Identity, Request, Shape, Text, Truth, Whole
 
 _HIGHEST_NUMBER = 99_999
-_WAYS = ("words", "gap", "page", "chapter")
+_WAYS = ("words", "gap", "page", "chapter", "order", "blanks", "book")
+_MOST_IDEAS = 1_000
+_MOST_BLANKS = 500
 
 
 class AttemptSchema(Request):
@@ -30,6 +32,32 @@ class AttemptSchema(Request):
     chapter = Whole(
         validate=validate.Range(0, _HIGHEST_NUMBER), metadata={"description": "A chapter's number."}
     )
+    order = fields.List(
+        Whole(validate=validate.Range(1, MAX_PARTS)),
+        validate=validate.Length(max=MAX_PARTS),
+        metadata={
+            "description": "Numbers of the landmarks as shown, in the order the reader gave; what "
+            "they did not remember is left out.",
+            "uniqueItems": True,
+        },
+    )
+    blanks = fields.List(
+        Text(validate=validate.Length(max=MAX_ATTEMPT)),
+        validate=validate.Length(max=_MOST_BLANKS),
+        metadata={"description": "The words given for the blanks, empty where none was."},
+    )
+    book = Identity(metadata={"description": "Id of the digest of the book that was chosen."})
+    ticked = fields.List(
+        Whole(validate=validate.Range(1, _MOST_IDEAS)),
+        allow_none=True,
+        load_default=None,
+        validate=validate.Length(max=_MOST_IDEAS),
+        metadata={
+            "description": "Numbers, from 1, of the ideas the reader says came back, in place of "
+            "those found; null where they did not correct them.",
+            "uniqueItems": True,
+        },
+    )
     landmarks_seen = Truth(
         load_default=True,
         metadata={"description": "Whether the landmarks were in sight while it was given."},
@@ -39,7 +67,11 @@ class AttemptSchema(Request):
     def given_in_one_way(self, data: Mapping[str, Any], **_: object) -> None:
         """Refuse an attempt that names no way, or several."""
         if sum(way in data for way in _WAYS) != 1:
-            raise ValidationError("Give exactly one of words, gap, page and chapter.")
+            raise ValidationError(f"Give exactly one of {', '.join(_WAYS[:-1])} and {_WAYS[-1]}.")
+        for name in ("order", "ticked"):
+            numbers = data.get(name) or ()
+            if len(set(numbers)) != len(numbers):
+                raise ValidationError("Each number can stand here once.", name)
 
 
 class ComparisonSchema(Request):
@@ -60,6 +92,21 @@ class SpanSchema(Shape):
     )
 
 
+class IdeaSchema(Shape):
+    """One idea of the digest's words, held against the attempt."""
+
+    start = fields.Integer(required=True, metadata={"description": "Where it begins, from 0."})
+    end = fields.Integer(required=True, metadata={"description": "Where it has ended."})
+    weight = fields.Integer(
+        required=True, metadata={"description": "How much it counts; a main idea counts double."}
+    )
+    found = fields.Boolean(required=True, metadata={"description": "Whether it came back."})
+    turned = fields.Boolean(
+        required=True,
+        metadata={"description": "Whether the attempt seems to say the opposite of it."},
+    )
+
+
 class MarkSchema(Shape):
     """The suggested grade with its reason. The reader's grade decides."""
 
@@ -77,6 +124,14 @@ class MarkSchema(Shape):
         required=True,
         metadata={"description": "Stretches of the attempt."},
     )
+    ideas = fields.List(
+        fields.Nested(IdeaSchema),
+        required=True,
+        metadata={
+            "description": "The ideas of the digest's words, in order; empty where it is not "
+            "ideas that are compared."
+        },
+    )
 
 
 class DigestSaysSchema(Shape):
@@ -93,6 +148,19 @@ class DigestSaysSchema(Shape):
     )
     chapter = fields.Integer(
         required=True, allow_none=True, metadata={"description": "The right chapter, or null."}
+    )
+    order = fields.List(
+        fields.Integer(),
+        required=True,
+        metadata={"description": "For an order: the landmarks as shown, in the book's order."},
+    )
+    blanks = fields.List(
+        fields.String(), required=True, metadata={"description": "For blanks: the words left out."}
+    )
+    book = fields.UUID(
+        required=True,
+        allow_none=True,
+        metadata={"description": "For a book: the id of the right one; else null."},
     )
     locator = fields.String(
         required=True, allow_none=True, metadata={"description": "As the reader wrote it, or null."}
@@ -125,6 +193,13 @@ class ComparedSchema(Shape):
         required=True,
         metadata={"description": "What the digest says."},
     )
+    graded_first = fields.Boolean(
+        required=True,
+        metadata={
+            "description": "Whether the reader is to grade before they are shown the mark: one "
+            "answer in ten, so that how far both agree is measured without its pull."
+        },
+    )
     due = fields.Nested(
         DueSchema, required=True, metadata={"description": "The next due day by grade."}
     )
@@ -132,4 +207,6 @@ class ComparedSchema(Shape):
 
 def attempt_of(sent: Mapping[str, Any]) -> Attempt:
     """Return the attempt that `AttemptSchema` loaded."""
-    return Attempt(**sent)
+    lists = {name: tuple(sent[name]) for name in ("order", "blanks") if name in sent}
+    ticked = None if sent["ticked"] is None else frozenset(sent["ticked"])
+    return Attempt(**{**sent, **lists, "ticked": ticked})

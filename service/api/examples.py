@@ -101,6 +101,8 @@ ITEM = {
         "asked": ["words"],
         "landmarks": [],
         "pages": None,
+        "pieces": [],
+        "choices": [],
         "caution": None,
     },
     "standing": "settling",
@@ -109,13 +111,25 @@ ITEM = {
     "retired": False,
 }
 ITEMS = {"items": [ITEM], "next": None}
-SITTING = {"day": "2026-03-01", "items": [ITEM], "next_on": "2026-03-04"}
+SITTING = {
+    "day": "2026-03-01",
+    "items": [ITEM],
+    "minutes": 10,
+    "seconds": 60,
+    "spent": 0,
+    "next_on": "2026-03-04",
+    "left_out": [],
+    "away": None,
+}
 ATTEMPT = {"words": "A lonely weaver loses his gold and gets a child in its place."}
 SAYS = {
     "words": _HELD["theme"],
     "gap": None,
     "page": None,
     "chapter": None,
+    "order": [],
+    "blanks": [],
+    "book": None,
     "locator": None,
     "caution": None,
 }
@@ -125,8 +139,10 @@ COMPARED = {
         "reason": "Its one idea came back.",
         "answer_spans": [{"start": 2, "end": 8, "hit": True}],
         "attempt_spans": [{"start": 9, "end": 15, "hit": True}],
+        "ideas": [{"start": 0, "end": 40, "weight": 2, "found": True, "turned": False}],
     },
     "answer": SAYS,
+    "graded_first": False,
     "due": {
         "blank": "2026-03-02",
         "hazy": "2026-03-04",
@@ -140,6 +156,8 @@ GIVEN = {
     "grade": "clear",
     "answered_at": "2026-03-01T21:40:00+01:00",
     "attempt": ATTEMPT,
+    "seconds": 42,
+    "graded_first": False,
 }
 FACT = {
     "id": ANSWER_ID,
@@ -150,6 +168,9 @@ FACT = {
     "suggested": "clear",
     "predicted": 0.91,
     "attempt": ATTEMPT["words"],
+    "seconds": 42,
+    "graded_first": False,
+    "ticked": None,
     "taken_back_at": None,
 }
 HISTORY = {"answers": [FACT], "next": None}

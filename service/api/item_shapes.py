@@ -9,14 +9,29 @@ from service.api.fields import Identity, Request, Shape
 
 
 class LandmarkSchema(Shape):
-    """Something a gap of the plot lies before or after."""
+    """Something a gap of the plot lies before or after, or that is to be put in order."""
 
-    number = fields.Integer(required=True, metadata={"description": "From 1, in the book's order."})
+    number = fields.Integer(
+        required=True,
+        metadata={
+            "description": "From 1, in the book's order; where the order is asked, as shown."
+        },
+    )
     text = fields.String(required=True, metadata={"description": "What it says."})
     page = fields.Integer(
         required=True,
         allow_none=True,
         metadata={"description": "Where it stands, null when nothing says so."},
+    )
+
+
+class ShelvedSchema(Shape):
+    """A book of the reader's to choose."""
+
+    id = fields.UUID(required=True, metadata={"description": "Id of its digest."})
+    title = fields.String(required=True, metadata={"description": "Its title."})
+    author = fields.String(
+        required=True, allow_none=True, metadata={"description": "Its author, or null."}
     )
 
 
@@ -46,6 +61,16 @@ class CueSchema(Shape):
         required=True,
         allow_none=True,
         metadata={"description": "How many pages the book has, when a page is asked; or null."},
+    )
+    pieces = fields.List(
+        fields.String(),
+        required=True,
+        metadata={"description": "For blanks: the words around them, one piece more than blanks."},
+    )
+    choices = fields.List(
+        fields.Nested(ShelvedSchema),
+        required=True,
+        metadata={"description": "For a book: those to choose among."},
     )
     caution = fields.String(
         required=True,
@@ -140,22 +165,3 @@ class AnswerQuerySchema(Request):
 
     cursor = InstantCursor()
     limit = limit()
-
-
-class SittingSchema(Shape):
-    """What is asked today."""
-
-    day = fields.Date(required=True, metadata={"description": "The reader's day."})
-    items = fields.List(
-        fields.Nested(ItemSchema),
-        required=True,
-        metadata={
-            "description": "In the order they are asked: most at risk first, and nothing that "
-            "gives away what is still to be asked."
-        },
-    )
-    next_on = fields.Date(
-        required=True,
-        allow_none=True,
-        metadata={"description": "The next day something is asked after today, or null."},
-    )

@@ -170,6 +170,25 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "There is no such answer",
         "No answer of this library bears the id.",
     ),
+    errors.LinkMissing: Problem(
+        "link-missing",
+        HTTPStatus.NOT_FOUND,
+        "There is no such link",
+        "No link from this digest bears the id, or it was dropped.",
+    ),
+    errors.SheetMissing: Problem(
+        "sheet-missing",
+        HTTPStatus.NOT_FOUND,
+        "There is no such sheet",
+        "No printed sitting of this library bears the id.",
+    ),
+    errors.InvalidLink: Problem(
+        "link-invalid",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "The link cannot be kept",
+        "A link leads from a point that the digest holds to another book of the library. The "
+        "detail says what is amiss.",
+    ),
     errors.CommitmentMissing: Problem(
         "commitment-missing",
         HTTPStatus.NOT_FOUND,

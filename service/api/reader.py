@@ -12,15 +12,22 @@ from service.api.fields import Number, Request, Shape, Text, Whole
 from service.api.operations import Gives, Reply, Resource, Takes
 from service.api.tags import expected_revision, tag_of, unchanged
 from service.use_cases.preferences import Preferences, set_preferences, show_reader
-from service.use_cases.records import MOST_UNASKED_A_DAY, Reader
+from service.use_cases.records import FEWEST_MINUTES, MOST_MINUTES, MOST_UNASKED_A_DAY, Reader
 
 resource = Resource("reader", "/reader", "The reader's settings.")
 
 _TIME_ZONE = {"description": "IANA name of the time zone the reader's days are counted in."}
 _TURNS_AT = {"description": "Hour at which the reader's day turns over, 0 to 23."}
 _TARGET = {"description": f"Retention aimed for, {LOWEST_TARGET} to {HIGHEST_TARGET}."}
-_UNASKED = {"description": f"How many unasked items are let in a day, 0 to {MOST_UNASKED_A_DAY}."}
-_WANTED = {"time_zone": "Europe/London", "turns_at": 4, "target": 0.9, "unasked_a_day": 6}
+_UNASKED = {"description": f"Unasked items let in a day at the most, 0 to {MOST_UNASKED_A_DAY}."}
+_MINUTES = {"description": f"Minutes of a day's sitting, {FEWEST_MINUTES} to {MOST_MINUTES}."}
+_WANTED = {
+    "time_zone": "Europe/London",
+    "turns_at": 4,
+    "target": 0.9,
+    "unasked_a_day": 6,
+    "minutes": 10,
+}
 _LONGEST_ZONE = 60
 
 
@@ -31,6 +38,7 @@ class ReaderSchema(Shape):
     turns_at = fields.Integer(required=True, metadata=_TURNS_AT)
     target = fields.Float(required=True, metadata=_TARGET)
     unasked_a_day = fields.Integer(required=True, metadata=_UNASKED)
+    minutes = fields.Integer(required=True, metadata=_MINUTES)
     revision = fields.Integer(
         required=True, metadata={"description": "How many times they were changed, from 1."}
     )
@@ -46,6 +54,9 @@ class WantedReaderSchema(Request):
     )
     unasked_a_day = Whole(
         required=True, validate=validate.Range(0, MOST_UNASKED_A_DAY), metadata=_UNASKED
+    )
+    minutes = Whole(
+        required=True, validate=validate.Range(FEWEST_MINUTES, MOST_MINUTES), metadata=_MINUTES
     )
     revision = fields.Raw(
         allow_none=True,
