@@ -65,11 +65,6 @@ def names_title(words: str, title: str) -> bool:
     return bool(main) and f" {main} " in f" {_joined_words(words[:_LONGEST])} "
 
 
-def same_author(one: str | None, other: str | None) -> bool:
-    """Tell whether two title pages name the same author, whichever name comes first."""
-    return bool(one) and bool(other) and _name_words(one or "") == _name_words(other or "")
-
-
 @lru_cache(maxsize=8192)
 def _plain_title(title: str) -> str:
     return " ".join(_words(title)) if stems(title) else ""
@@ -78,11 +73,6 @@ def _plain_title(title: str) -> str:
 @lru_cache(maxsize=64)
 def _joined_words(words: str) -> str:
     return " ".join(_words(words))
-
-
-@lru_cache(maxsize=8192)
-def _name_words(author: str) -> frozenset[str]:
-    return frozenset(folded(author).split())
 
 
 def _words(text: str) -> tuple[str, ...]:

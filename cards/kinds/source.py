@@ -1,11 +1,9 @@
 """`source`: whose words are these? One of the reader's own books."""
 
 from collections.abc import Iterator
-from heapq import nsmallest
 from uuid import UUID
 
 from cards.answers import Grade
-from cards.digest import folded
 from cards.kinds.base import (
     Answered,
     Asked,
@@ -17,20 +15,15 @@ from cards.kinds.base import (
     Shelved,
     place_of,
 )
-from cards.kinds.lots import lot
-from cards.kinds.naming import naming, same_author
-from cards.kinds.veiling import share_left, telling, title_stems, veil
+from cards.kinds.confusable import choices, same_author, same_book
+from cards.kinds.naming import naming
+from cards.kinds.veiling import Telling, share_left, veil
 from cards.kinds.words import spans_of, stems
 from cards.parts import KeptDigest, Part, PartKind
 
-FEWEST_OTHERS = 2
-"""Other books needed to choose among: between two, chance alone is right every other time."""
-_MOST_OTHERS = 4
 _LEFT = 0.5
 """Share of a quotation's content words that veiling must leave: of less nobody can tell."""
 _FEWEST_LEFT = 2
-_NEVER = 10**9
-"""Days between books of which one has no day: further than any."""
 
 
 class _Source:
@@ -38,26 +31,27 @@ class _Source:
 
     def sources(self, digest: KeptDigest) -> Iterator[Part]:
         """Yield the quotations that can be read with names and title words veiled."""
+        telling = Telling(digest)
         for part in digest.held(PartKind.QUOTATION):
-            hidden = telling(digest, part)
+            hidden = telling.of(part.text)
             left = stems(veil(part.text, hidden))
             if share_left(part.text, hidden) >= _LEFT and len(left) >= _FEWEST_LEFT:
                 yield part
 
     def cue(self, occasion: Occasion) -> Cue:
         """Show the quotation veiled, and the books it could be of where there are enough."""
-        choices = _choices(occasion)
-        hidden = telling(occasion.digest, occasion.part)
+        books = choices(occasion)
+        hidden = Telling(occasion.digest).of(occasion.part.text)
         return Cue(
             heading="Whose words are these?",
             words=f"“{veil(occasion.part.text, hidden)}”",
             question=(
                 "Which of your books says this?"
-                if choices
+                if books
                 else "Which of your books says this? Name it."
             ),
-            asked=(Asked.BOOK,) if choices else (Asked.WORDS,),
-            choices=choices,
+            asked=(Asked.BOOK,) if books else (Asked.WORDS,),
+            choices=books,
         )
 
     def answer(self, occasion: Occasion) -> Answered:
@@ -91,45 +85,6 @@ class _Source:
         return ""
 
 
-def _choices(occasion: Occasion) -> tuple[Shelved, ...]:
-    """Return the right book and those nearest to be taken for it, in an order drawn by lot.
-
-    By the same author first, then with words of the title in common, then those finished
-    nearest in time: what is learnt close together interferes most. The rest is lot.
-    """
-    digest = occasion.digest
-    right = Shelved(digest.id, digest.title, digest.author, digest.finished_on)
-    own = title_stems(digest.title)
-
-    def distance(book: Shelved) -> tuple[bool, int, int, int]:
-        return (
-            not same_author(book.author, digest.author),
-            -len(own & title_stems(book.title)),
-            _days_between(book, right),
-            lot(occasion, book.id),
-        )
-
-    others = [book for book in occasion.shelf if not _same_book(book, right)]
-    if len(others) < FEWEST_OTHERS:
-        return ()
-    shown = (right, *nsmallest(_MOST_OTHERS, others, key=distance))
-    return tuple(sorted(shown, key=lambda book: lot(occasion, book.id)))
-
-
-def _days_between(one: Shelved, other: Shelved) -> int:
-    if one.finished_on is None or other.finished_on is None:
-        return _NEVER
-    return abs((one.finished_on - other.finished_on).days)
-
-
-def _same_book(one: Shelved, other: Shelved) -> bool:
-    """Tell whether two are one book, read twice perhaps: either choice would be right."""
-    return one.id == other.id or (
-        folded(one.title) == folded(other.title)
-        and (one.author is None or other.author is None or same_author(one.author, other.author))
-    )
-
-
 def _titled(title: str, author: str | None) -> str:
     return f"{title}, by {author}" if author else title
 
@@ -138,7 +93,7 @@ def _by_choice(occasion: Occasion, chosen: UUID) -> Mark:
     digest = occasion.digest
     right = Shelved(digest.id, digest.title, digest.author)
     book = next((book for book in occasion.shelf if book.id == chosen), None)
-    if chosen == digest.id or (book is not None and _same_book(book, right)):
+    if chosen == digest.id or (book is not None and same_book(book, right)):
         return Mark(
             Grade.CLEAR,
             "The right book. Choosing is right by luck one time in five or oftener, so no more "
@@ -146,7 +101,7 @@ def _by_choice(occasion: Occasion, chosen: UUID) -> Mark:
         )
     if book is None:
         return Mark(Grade.BLANK, "Another book than the right one.")
-    if same_author(book.author, digest.author):
+    if same_author(book, right):
         return Mark(Grade.HAZY, f"The author is right, the book is not {book.title}.")
     return Mark(Grade.BLANK, f"Not {book.title}.")
 

@@ -1,11 +1,12 @@
 """Words that would tell whose a text is, or what it leads to, hidden in it."""
 
 import re
+from dataclasses import dataclass
 from itertools import pairwise
 
 from cards.digest import folded
 from cards.kinds.words import Token, content_words
-from cards.parts import KeptDigest, Part, PartKind
+from cards.parts import KeptDigest, PartKind
 
 VEIL = "———"
 """What stands for a hidden word, and for several in a row: it does not tell their length."""
@@ -38,14 +39,28 @@ def share_left(text: str, hidden: frozenset[str]) -> float:
     return left / len(tokens) if tokens else 0.0
 
 
-def telling(digest: KeptDigest, part: Part) -> frozenset[str]:
-    """Return the stems in a quotation that tell its book: of title, author, and names."""
-    texts = [
-        each.text
-        for kind in (PartKind.THEME, PartKind.POINT, PartKind.COMMITMENT)
-        for each in digest.held(kind)
-    ]
-    return title_stems(digest.title, digest.author) | _names(part.text, texts)
+class Telling:
+    """What in a quotation tells its book: words of title and author, and names.
+
+    A name is a word with a capital where no sentence begins, in the quotation or in the
+    digest's theme, points and commitments; or one that begins a sentence, when both have
+    it with a capital and neither in small letters.
+    """
+
+    def __init__(self, digest: KeptDigest) -> None:
+        self._title = title_stems(digest.title, digest.author)
+        kinds = (PartKind.THEME, PartKind.POINT, PartKind.COMMITMENT)
+        self._digest = _capitals([part.text for kind in kinds for part in digest.held(kind)])
+
+    def of(self, quotation: str) -> frozenset[str]:
+        """Return the stems that are to be veiled in a quotation."""
+        mine, theirs = _capitals([quotation]), self._digest
+        words, capitals = mine.words + theirs.words, mine.capitals + theirs.capitals
+        both = mine.every & theirs.every
+        if words >= _MANY and capitals > _ORTHOGRAPHY * words:
+            return self._title | both
+        known = theirs.inside & (mine.every | (mine.small - theirs.small))
+        return self._title | mine.inside | known | (both - mine.small - theirs.small)
 
 
 def title_stems(*titles: str | None) -> frozenset[str]:
@@ -66,29 +81,39 @@ def capitalised(text: str, among: frozenset[str]) -> frozenset[str]:
     )
 
 
-def _names(text: str, others: list[str]) -> frozenset[str]:
-    """Return the stems of names in a text: words with a capital where no sentence begins.
+@dataclass(frozen=True, slots=True)
+class _Capitals:
+    """The stems of words in texts, by how they are written.
 
-    A word that begins a sentence is one when the others have it with a capital as well, and
-    neither has it in small letters. Where capitals name nobody, what the others have too.
+    Attributes:
+        every: with a capital.
+        inside: with a capital where no sentence begins.
+        small: in small letters.
+        words, capitals: how many words begin no sentence, and how many of them have one.
     """
-    mine, theirs, inside, small = set[str](), set[str](), set[str](), set[str]()
+
+    every: frozenset[str]
+    inside: frozenset[str]
+    small: frozenset[str]
+    words: int
+    capitals: int
+
+
+def _capitals(texts: list[str]) -> _Capitals:
+    every, inside, small = set[str](), set[str](), set[str]()
     words = capitals = 0
-    for each in (text, *others):
-        for token in content_words(each):
-            key, begins = _key(token), _begins_sentence(each, token.start)
-            capital = each[token.start].isupper()
+    for text in texts:
+        for token in content_words(text):
+            begins = _begins_sentence(text, token.start)
             words += not begins
-            capitals += capital and not begins
-            if not capital:
-                small.add(key)
+            if not text[token.start].isupper():
+                small.add(_key(token))
                 continue
-            (mine if each is text else theirs).add(key)
+            every.add(_key(token))
             if not begins:
-                inside.add(key)
-    if words >= _MANY and capitals > _ORTHOGRAPHY * words:
-        return frozenset(mine & theirs)
-    return frozenset(inside | (mine & theirs - small))
+                capitals += 1
+                inside.add(_key(token))
+    return _Capitals(frozenset(every), frozenset(inside), frozenset(small), words, capitals)
 
 
 def _begins_sentence(text: str, start: int) -> bool:
