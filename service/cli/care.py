@@ -4,9 +4,10 @@ import click
 
 from cards.parts import Care
 from service.cli.group import Tools
-from service.cli.screen import console
+from service.cli.screen import console, faint
 from service.use_cases.care import set_care
 from service.use_cases.library import named
+from service.use_cases.price import price_of_kept, prices_in_words
 
 
 @click.command()
@@ -19,4 +20,8 @@ def care(tools: Tools, digest: str, care: str | None) -> None:
         kept = named(desk, digest)
         if care is not None:
             kept = set_care(desk, kept.id, Care(care))
-    console().print(f"{kept.title}: {kept.care}")
+        prices = prices_in_words(price_of_kept(desk, kept.id))
+    screen = console()
+    screen.print(f"{kept.title}: {kept.care}")
+    for each, words in prices.items():
+        screen.print(faint(f"  {each}: {words}"))

@@ -1,5 +1,6 @@
 """`catchword read FILE`: show what would be understood, store nothing."""
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import click
@@ -7,11 +8,13 @@ import click
 from cards.cautions import caution
 from cards.digest import Digest, Notice
 from cards.intake import Understood
+from cards.parts import Care
 from service.cli.files import bytes_of, digest_fields
 from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json
 from service.use_cases.add_digest import read_digests
 from service.use_cases.advice import advise
+from service.use_cases.price import price_of, prices_in_words
 from service.use_cases.telling import told_once
 
 
@@ -24,14 +27,16 @@ def read(tools: Tools, file: Path, *, as_json: bool) -> None:
     with tools.desk() as desk:
         read = read_digests(desk, file.name, bytes_of(file))
         advised = [advise(desk, each.digest) for each in read]
+        priced = [prices_in_words(price_of(desk, each.digest)) for each in read]
     if as_json:
         shown = [digest_fields(each.digest, each.notices) for each in read]
         print_json(shown[0] if len(shown) == 1 else shown)
         return
-    for number, (each, advice) in enumerate(zip(read, advised, strict=True)):
+    for number, (each, advice, prices) in enumerate(zip(read, advised, priced, strict=True)):
         if number:
             console().print()
         _print(each, advice)
+        _print_prices(prices)
 
 
 def _print(understood: Understood, advice: tuple[Notice, ...]) -> None:
@@ -50,6 +55,15 @@ def _print(understood: Understood, advice: tuple[Notice, ...]) -> None:
             screen.print(heading(name))
             for notice in notices:
                 screen.print(f"{notice.part}: {notice.message}")
+
+
+def _print_prices(prices: Mapping[Care, str]) -> None:
+    if prices:
+        screen = console()
+        screen.print()
+        screen.print(heading("What keeping it costs"))
+        for care, words in prices.items():
+            screen.print(f"{care}: {words}")
 
 
 def _facts(digest: Digest) -> str:

@@ -11,15 +11,20 @@ from cards.commitments import CheckIn, Outcome
 from cards.items import KeptItem
 from cards.kinds.base import KindName
 from cards.parts import Part, PartKind
+from service.pages.asked_of_it import asked_in_words
+from service.pages.links import links_of
 from service.pages.plot_line import plot_line
 from service.use_cases.advice import advise
 from service.use_cases.drafts import count_drafts
 from service.use_cases.library import open_digest, open_original
+from service.use_cases.links import MOST_WHY, linkable
 from service.use_cases.mend_digest import unplaced
 from service.use_cases.ports import Desk
+from service.use_cases.price import price_of_kept, prices_in_words
 from service.use_cases.versions import last_changes
 from service.use_cases.writing_out import measure
 
+_POINT = PartKind.POINT
 _EDITS = ("digest", "annotations")
 """What the page is opened after that may have done something to the parts."""
 
@@ -42,7 +47,14 @@ def install(door: Blueprint, desk: Desk) -> None:
             cuts=measure(desk, digest).cuts,
             drafts=count_drafts(desk) if request.args.get("kept") == "draft" else 0,
             line=plot_line(opened.kept),
-            items=sorted(opened.items, key=_by_kind),
+            prices=prices_in_words(price_of_kept(desk, digest_id)),
+            items=[
+                (asked_in_words(each.item), each) for each in sorted(opened.items, key=_by_kind)
+            ],
+            points=[(point, links_of(opened.kept, point)) for point in opened.kept.held(_POINT)],
+            books=linkable(desk, digest_id),
+            link_id=desk.new_id(),
+            most_why=MOST_WHY,
             unplaced=unplaced(opened.kept),
             tallies=_tallies(opened.check_ins, commitments),
             kept_now=request.args.get("kept"),

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from uuid import UUID
 from zoneinfo import ZoneInfo
@@ -12,7 +12,7 @@ from cards.intake import unplaced
 from cards.intake.heading_words import MAX_HEADING
 from cards.intake.telling import asked
 from cards.intake.wording import excerpt
-from cards.parts import KeptDigest
+from cards.parts import Care, KeptDigest
 from service.pages.budget_words import Bar
 from service.pages.digest_form import LISTS, DigestForm
 from service.pages.fields import Faults
@@ -24,6 +24,7 @@ from service.use_cases.add_digest import ANOTHER_READING
 from service.use_cases.looking_over import already_kept
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
+from service.use_cases.price import price_of, prices_in_words
 from service.use_cases.records import Draft
 
 
@@ -65,6 +66,8 @@ class DraftView:
         known: the digests of the same book in the library.
         reading: whether it is rather another reading of the book than a correction.
         saved: when it was saved, in words, "" when it is not.
+        prices: what keeping the book would cost at each care, in words; empty while nothing
+            can be asked of it.
     """
 
     id: UUID
@@ -82,6 +85,7 @@ class DraftView:
     known: tuple[KeptDigest, ...]
     reading: bool
     saved: str
+    prices: Mapping[Care, str] = field(default_factory=dict)
 
 
 def view_of(
@@ -112,6 +116,7 @@ def view_of(
         known=known,
         reading=digest is not None and _rather_a_reading(digest, known),
         saved="" if draft is None else _when(desk, draft.changed_at),
+        prices={} if digest is None else prices_in_words(price_of(desk, digest)),
     )
 
 

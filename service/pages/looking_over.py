@@ -9,6 +9,7 @@ from flask.typing import ResponseReturnValue
 
 from cards.errors import CatchwordError, DocumentRefused, DraftChanged, DraftMissing, Invalid
 from cards.intake.heading_words import Part
+from cards.parts import Care
 from service.pages import fields
 from service.pages.digest_form import DigestForm, form_from, lay, typed
 from service.pages.draft_orders import carried_out
@@ -127,7 +128,7 @@ def _keep(desk: Desk, kept: Draft, form: DigestForm) -> ResponseReturnValue:
         digest = digest_from(form)
         if "as" not in request.form and already_kept(desk, digest):
             return _faulty(desk, kept.id, kept, form, {"form": _KNOWN})
-        added = keep_draft(desk, kept.id, digest, kept_as())
+        added = keep_draft(desk, kept.id, digest, kept_as(), _care())
     except FormFaults as wrong:
         return _faulty(desk, kept.id, kept, form, wrong.faults)
     except Invalid as refusal:
@@ -142,6 +143,13 @@ def kept_as() -> Kept:
         return Kept(request.form.get("as", Kept.AS_FOUND))
     except ValueError:
         return Kept.AS_FOUND
+
+
+def _care() -> Care | None:
+    try:
+        return Care(request.form.get("care", ""))
+    except ValueError:
+        return None
 
 
 def _announce(desk: Desk, kept: Draft, form: DigestForm, order: str) -> ResponseReturnValue:
@@ -174,6 +182,7 @@ def page(view: DraftView, *, conflict: str = "") -> str:
         at=request.args.get("at", ""),
         heading=request.args.get("heading", ""),
         chosen_as=request.form.get("as", ""),
+        chosen_care=request.form.get("care", ""),
         conflict=conflict,
     )
 

@@ -16,7 +16,7 @@ from service.pages.fields import MOST_REVISIONS, Fault, Faults
 from service.use_cases.headings import show_headings
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import Preferences, set_preferences, show_reader
-from service.use_cases.records import MOST_UNASKED_A_DAY
+from service.use_cases.records import FEWEST_MINUTES, MOST_MINUTES, MOST_UNASKED_A_DAY
 
 _HUNDREDTHS = re.compile(r"\d{1,2}(\.\d{1,2})?", re.ASCII)
 _LOWEST, _HIGHEST = round(LOWEST_TARGET * 100), round(HIGHEST_TARGET * 100)
@@ -63,6 +63,7 @@ def page(desk: Desk, form: dict[str, str], faults: Faults) -> str:
         lowest=_LOWEST,
         highest=_HIGHEST,
         most_unasked=MOST_UNASKED_A_DAY,
+        most_minutes=MOST_MINUTES,
         kept_now=request.args.get("kept", ""),
         headings=show_headings(desk),
         heading_typed={name: request.form.get(name, "") for name in ("heading", "part")},
@@ -79,6 +80,7 @@ def as_form(desk: Desk) -> dict[str, str]:
         "turns_at": str(reader.turns_at),
         "target": f"{100 * reader.target:g}",
         "unasked_a_day": str(reader.unasked_a_day),
+        "minutes": str(reader.minutes),
     }
 
 
@@ -101,7 +103,8 @@ def _preferences() -> tuple[Preferences, Faults]:
     hour = number("turns_at", "The hour", 0, 23)
     target = _target(faults)
     unasked = number("unasked_a_day", "The number a day", 0, MOST_UNASKED_A_DAY)
-    return Preferences(zone, hour, target, unasked), faults
+    minutes = number("minutes", "The minutes", FEWEST_MINUTES, MOST_MINUTES)
+    return Preferences(zone, hour, target, unasked, minutes), faults
 
 
 def _target(faults: Faults) -> float | None:

@@ -9,7 +9,9 @@ from uuid import UUID
 from cards.digest import Digest
 from cards.errors import DraftChanged, DraftMissing, InvalidDraft
 from cards.intake import Understood
+from cards.parts import Care
 from service.use_cases.add_digest import Added, Kept, bare, keep_understood, read_digests
+from service.use_cases.care import give_care
 from service.use_cases.library import PAGE
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Draft, Original
@@ -143,7 +145,13 @@ def change_draft(
     return changed
 
 
-def keep_draft(desk: Desk, draft_id: UUID, digest: Digest, kept_as: Kept = Kept.AS_FOUND) -> Added:
+def keep_draft(
+    desk: Desk,
+    draft_id: UUID,
+    digest: Digest,
+    kept_as: Kept = Kept.AS_FOUND,
+    care: Care | None = None,
+) -> Added:
     """Keep a draft's digest in the library, and the file it was read from; the draft is done with.
 
     Args:
@@ -152,6 +160,7 @@ def keep_draft(desk: Desk, draft_id: UUID, digest: Digest, kept_as: Kept = Kept.
         digest: what its form says.
         kept_as: whether it corrects a digest of the same book, is another reading of it, or
             whichever is found.
+        care: how much of its book to keep, or None to leave that as it is.
 
     Raises:
         DraftMissing: this reader has no such draft.
@@ -162,6 +171,8 @@ def keep_draft(desk: Desk, draft_id: UUID, digest: Digest, kept_as: Kept = Kept.
         original = work.drafts.original(desk.reader, draft_id)
         understood = Understood(digest, ())
         added = keep_understood(desk, work, understood, original, kept_as)
+        if care is not None:
+            added = replace(added, kept=give_care(desk, work, added.kept, care))
         work.drafts.drop(desk.reader, draft_id)
         work.commit()
     return added

@@ -1,6 +1,7 @@
 """A reader sees what keeping a book costs before they take it up."""
 
 from collections import Counter
+from collections.abc import Mapping
 from uuid import UUID
 
 from cards.digest import Digest
@@ -35,3 +36,32 @@ def _priced(desk: Desk, kinds: Counter[KindName]) -> dict[Care, Price]:
         reader = work.readers.get(desk.reader)
         seconds = pace(work.answers.seconds(desk.reader, LATEST))
     return {care: price(kinds, seconds, aimed(reader.target, care)) for care in Care}
+
+
+def prices_in_words(prices: Mapping[Care, Price]) -> dict[Care, str]:
+    """Return what keeping a book costs at each care, in words; nothing where it costs nothing."""
+    if not any(minutes for price in prices.values() for minutes in price.minutes_a_day):
+        return {}
+    return {care: price_in_words(price) for care, price in prices.items()}
+
+
+_MINUTE = 60
+_HALF_MINUTES_UP_TO = 10
+
+
+def price_in_words(price: Price) -> str:
+    """Return what keeping a book costs, in the first of five years and in the last."""
+    first, last = (_a_day(minutes) for minutes in (price.minutes_a_day[0], price.minutes_a_day[-1]))
+    if first == last:
+        return f"{first} a day"
+    return f"{first} a day in the first year, {last} in the fifth"
+
+
+def _a_day(minutes: float) -> str:
+    seconds = round(minutes * _MINUTE)
+    if seconds == 0:
+        return "less than a second" if minutes > 0 else "nothing"
+    if seconds < _MINUTE:
+        return f"{seconds} seconds" if seconds > 1 else "a second"
+    rounded = round(minutes * 2) / 2 if minutes < _HALF_MINUTES_UP_TO else round(minutes)
+    return f"{rounded:g} minutes" if rounded != 1 else "a minute"
