@@ -46,13 +46,15 @@ class Naming:
 
 def naming(words: str, title: str, author: str | None) -> Naming:
     """Hold a reader's words against a title and its author."""
-    given = _words(words[:_LONGEST])
+    words = words[:_LONGEST]
+    given = _words(words)
     at = next((at for form in _forms(title) if (at := _find(given, form)) is not None), None)
     before = given[max(0, at - _BEFORE) : at] if at else ()
     wanted = stems(title)
-    said = len(wanted & stems(words[:_LONGEST]))
+    said = len(wanted & stems(words))
+    wordless = not _words(title) and title.strip() in words
     return Naming(
-        title=at is not None,
+        title=at is not None or wordless,
         part=bool(wanted) and 2 * said >= len(wanted),
         author=any(_has(given, name) for name in _last_names(author)),
         turned=not _TURNED.isdisjoint(before),

@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 
 from cards.digest import folded
 from cards.kinds.words import Token, content_words
@@ -42,9 +42,9 @@ def share_left(text: str, hidden: frozenset[str]) -> float:
 class Telling:
     """What in a quotation tells its book: words of title and author, and names.
 
-    A name is a word with a capital where no sentence begins, in the quotation or in the
-    digest's theme, points and commitments; or one that begins a sentence, when both have
-    it with a capital and neither in small letters.
+    A name is a word with a capital where no sentence begins, or before another such, in the
+    quotation or in the digest's theme, points and commitments; or one that begins a
+    sentence, when both have it with a capital and neither in small letters.
     """
 
     def __init__(self, digest: KeptDigest) -> None:
@@ -103,8 +103,9 @@ def _capitals(texts: list[str]) -> _Capitals:
     every, inside, small = set[str](), set[str](), set[str]()
     words = capitals = 0
     for text in texts:
-        for token in content_words(text):
-            begins = _begins_sentence(text, token.start)
+        tokens = content_words(text)
+        for token, following in zip_longest(tokens, tokens[1:]):
+            begins = _begins_sentence(text, token.start) and not _first_name(text, token, following)
             words += not begins
             if not text[token.start].isupper():
                 small.add(_key(token))
@@ -119,6 +120,15 @@ def _capitals(texts: list[str]) -> _Capitals:
 def _begins_sentence(text: str, start: int) -> bool:
     before = text[max(0, start - _BEFORE) : start]
     return bool(_SENTENCE_ENDS.search(before)) and not _TITLE_BEFORE.search(before)
+
+
+def _first_name(text: str, token: Token, following: Token | None) -> bool:
+    """Tell whether a word is the first of several with capitals: `Elizabeth Bennet`."""
+    return (
+        following is not None
+        and text[following.start].isupper()
+        and text[token.end : following.start] == " "
+    )
 
 
 def _key(token: Token) -> str:
