@@ -1,22 +1,23 @@
 """`/items/<id>/answers` and `/answers/<id>`: an answer is given, looked at, taken back."""
 
-import re
 from http import HTTPStatus
 from uuid import UUID
 
 from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from cards.answers import GRADES, Grade
+from cards.answers import GRADES, Grade, graded_first
 from cards.errors import AnswerMissing, InvalidAnswer, ItemMissing
-from cards.kinds.base import Asked, Attempt, Cue
+from cards.kinds.base import Attempt, Cue
 from service.pages import fields
 from service.pages.attempts import read_attempt
+from service.pages.carrying import same_cue, taken_since
+from service.pages.comparing import answered_since
+from service.pages.evidence import evidence
 from service.pages.fields import Fault
-from service.pages.gaps import Step, told
+from service.pages.kept_attempts import attempt_kept
 from service.use_cases.answer import (
     GivenAnswer,
-    ShownAnswer,
     record_answer,
     show_answer,
     take_back,
@@ -24,13 +25,6 @@ from service.use_cases.answer import (
 from service.use_cases.items import ItemView, show_item
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
-
-_PLACE = re.compile(
-    r"after (?P<gap>\d{1,9})|chapter (?P<chapter>\d{1,9})"
-    r"|page (?P<page>\d{1,9})(?P<unseen>, points out of sight)?",
-    re.ASCII,
-)
-"""A place as `Attempt.as_text` writes it."""
 
 
 def install(door: Blueprint, desk: Desk) -> None:
@@ -47,24 +41,34 @@ def install(door: Blueprint, desk: Desk) -> None:
             raise InvalidAnswer("The answer came without its id. Go back and compare again.")
         grade = _grade(request.form.get("grade", ""))
         item = show_item(desk, item_id)
-        if _changed(item) and not _kept(desk, answer_id):
+        if answered_since(item) and not _kept(desk, answer_id):
             return redirect(url_for("pages.today", elsewhere=item_id), HTTPStatus.SEE_OTHER)
         attempt = None if item.cue is None else _attempt(item.cue)
-        record_answer(desk, GivenAnswer(answer_id, item_id, grade, attempt=attempt))
+        given = GivenAnswer(
+            answer_id,
+            item_id,
+            grade,
+            attempt=attempt,
+            seconds=taken_since(request.form, desk.now()),
+            graded_first=_graded_first(item, attempt),
+        )
+        record_answer(desk, given)
         return redirect(url_for("pages.today", answered=answer_id), HTTPStatus.SEE_OTHER)
 
     @door.get("/answers/<uuid:answer_id>")
     def answer(answer_id: UUID) -> str:
         """Show an answer beside the digest's words."""
         shown = show_answer(desk, answer_id)
-        attempt = _placed(shown.answer.answer.attempt, shown.item.cue)
+        cue, says, given = shown.item.cue, shown.answered, shown.answer.answer
+        attempt = None if cue is None else attempt_kept(given.attempt, cue, given.ticked)
         return render_template(
             "answer.html",
             shown=shown,
-            given=shown.answer.answer,
+            given=given,
             attempt=attempt,
-            by_gap=shown.item.cue is not None and Asked.GAP in shown.item.cue.asked,
-            plot=_plot(shown, attempt),
+            evidence=None
+            if cue is None or says is None or attempt is None
+            else evidence(cue, says, attempt, shown.mark(attempt)),
             today=show_reader(desk).days.of(desk.now()),
             grades=GRADES,
         )
@@ -77,13 +81,6 @@ def install(door: Blueprint, desk: Desk) -> None:
         except ItemMissing:
             raise AnswerMissing(answer_id) from None
         return redirect(url_for("pages.today", answered=answer_id), HTTPStatus.SEE_OTHER)
-
-
-def _changed(item: ItemView) -> bool:
-    """Tell whether an item has other answers now than when it was compared."""
-    before = request.form.get("answers_before")
-    now = item.kept.memory.answers if item.kept.memory else 0
-    return before is not None and before != str(now)
 
 
 def _kept(desk: Desk, answer_id: UUID) -> bool:
@@ -103,27 +100,17 @@ def _grade(written: str) -> Grade:
         ) from None
 
 
-def _attempt(cue: Cue) -> Attempt:
+def _attempt(cue: Cue) -> Attempt | None:
+    """Return what was given; None when its numbers stand for what is no longer shown."""
+    if not same_cue(request.form, cue):
+        return None
     try:
         return read_attempt(request.form, cue)
     except Fault as fault:
         raise InvalidAnswer(fault.message, where=fault.field) from fault
 
 
-def _placed(attempt: str, cue: Cue | None) -> Attempt | None:
-    """Return the place a kept attempt names; None when it names none that can be shown now."""
-    said = _PLACE.fullmatch(attempt)
-    if said is None or cue is None or Asked.WORDS in cue.asked:
-        return None
-    if said["gap"]:
-        return Attempt(gap=int(said["gap"])) if cue.landmarks else None
-    if said["chapter"]:
-        return Attempt(chapter=int(said["chapter"]))
-    return Attempt(page=int(said["page"]), landmarks_seen=not said["unseen"])
-
-
-def _plot(shown: ShownAnswer, attempt: Attempt | None) -> list[Step]:
-    cue, answered = shown.item.cue, shown.answered
-    if cue is None or answered is None or answered.gap is None:
-        return []
-    return told(cue.landmarks, answered.gap, None if attempt is None else attempt.gap)
+def _graded_first(item: ItemView, attempt: Attempt | None) -> bool:
+    """Tell whether the comparison kept its mark back: by the rule, whatever the form says."""
+    answers = item.kept.memory.answers if item.kept.memory else 0
+    return attempt is not None and not attempt.empty and graded_first(item.kept.item.id, answers)

@@ -1,79 +1,46 @@
-"""The page that asks one item, and the line above it that says what the last answer came to."""
+"""The page that asks one item, by whatever ways its kind asks."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from datetime import date
+from datetime import datetime
 
-from flask import render_template, request
+from flask import render_template
 
 from cards.answers import MAX_ATTEMPT
-from cards.errors import AnswerMissing, ItemMissing
 from cards.kinds.base import Asked
-from service.pages import fields
+from service.pages.attempts import LONGEST_BLANK
+from service.pages.carrying import begun_at, sign_of
 from service.pages.fields import Faults
-from service.use_cases.answer import ShownAnswer, show_answer
-from service.use_cases.items import ItemView, show_item
-from service.use_cases.ports import Desk
-from service.use_cases.sit import Sitting
+from service.pages.plot_line import line_of_cue
+from service.pages.turn import Turn
+from service.use_cases.items import ItemView
 
-
-@dataclass(frozen=True, slots=True)
-class Turn:
-    """Where in the sitting the reader is.
-
-    Attributes:
-        left: items still to be asked, this one among them.
-        last: the answer given just before, or None.
-        elsewhere: the item whose answer was not kept, as it had changed meanwhile; or None.
-        today: the reader's day.
-    """
-
-    left: int
-    last: ShownAnswer | None
-    elsewhere: ItemView | None
-    today: date
-
-
-def turn_of(desk: Desk, sitting: Sitting) -> Turn:
-    """Return where in a sitting the reader is."""
-    return Turn(len(sitting.items), last_answer(desk), _elsewhere(desk), sitting.day)
-
-
-def last_answer(desk: Desk) -> ShownAnswer | None:
-    """Return the answer the address names as the last one, or None."""
-    answer_id = fields.identity(request.args, "answered")
-    if answer_id is None:
-        return None
-    try:
-        return show_answer(desk, answer_id)
-    except AnswerMissing:
-        return None
-
-
-def _elsewhere(desk: Desk) -> ItemView | None:
-    item_id = fields.identity(request.args, "elsewhere")
-    if item_id is None:
-        return None
-    try:
-        return show_item(desk, item_id)
-    except ItemMissing:
-        return None
+_RIGHT = {Asked.GAP, Asked.ORDER}
+"""Ways that need the right page: what is placed, or put in order, stands there."""
 
 
 def ask(
     item: ItemView,
     turn: Turn,
     form: Mapping[str, str],
+    now: datetime,
     faults: Faults | None = None,
 ) -> str:
     """Return the page that asks an item, with what was typed already.
 
     The plot can be put out of sight where the page is asked for as well.
+
+    Args:
+        item: what is asked.
+        turn: where in the sitting the reader is.
+        form: what was typed, and since when, if the page was sent already.
+        now: the instant it is shown.
+        faults: what is wrong with it.
     """
     cue = item.cue
     assert cue is not None, "only items that are still held are asked"
-    both = Asked.GAP in cue.asked and Asked.PAGE in cue.asked
-    hidden = both and form.get("plot") == "hidden"
+    can_hide = Asked.GAP in cue.asked and Asked.PAGE in cue.asked
+    hidden = can_hide and form.get("plot") == "hidden"
+    ways = [way for way in cue.asked if not (hidden and way is Asked.GAP)]
     return render_template(
         "ask.html",
         item=item,
@@ -81,11 +48,15 @@ def ask(
         turn=turn,
         form=form,
         faults=faults or {},
-        by_words=Asked.WORDS in cue.asked,
-        by_gap=Asked.GAP in cue.asked and not hidden,
-        by_page=Asked.PAGE in cue.asked,
-        by_chapter=Asked.CHAPTER in cue.asked,
-        can_hide=both,
+        left_ways=[way for way in ways if way not in _RIGHT],
+        right_ways=[way for way in ways if way in _RIGHT],
+        by_words=Asked.WORDS in ways,
+        by_blanks=Asked.BLANKS in ways,
+        can_hide=can_hide,
         hidden=hidden,
+        line=line_of_cue(item, in_sight=Asked.GAP in ways) if Asked.PAGE in ways else None,
+        begun=(begun_at(form) or now).isoformat(),
+        sign=sign_of(cue),
         most=MAX_ATTEMPT,
+        longest_blank=LONGEST_BLANK,
     )

@@ -7,19 +7,24 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from cards.answers import GRADES, Grade
-from cards.errors import ItemMissing
-from cards.kinds.base import Asked, Attempt, KindName
-from service.pages.asking import ask, turn_of
-from service.pages.attempts import read_attempt
+from cards.kinds.base import Attempt, KindName
+from service.pages.asking import ask
+from service.pages.attempts import carried, read_attempt
+from service.pages.carrying import begun_at, same_cue, sign_of
+from service.pages.evidence import evidence
 from service.pages.fields import Fault
-from service.pages.gaps import Step, told
 from service.pages.plot_line import PlotLine, plot_line
+from service.pages.ticks import found_by_comparison
+from service.pages.turn import turn_of
 from service.pages.wording import day_in_words, distance
 from service.use_cases.answer import Compared, compare
-from service.use_cases.items import show_item
+from service.use_cases.items import ItemView, show_item
 from service.use_cases.library import open_digest
 from service.use_cases.ports import Desk
 from service.use_cases.sit import todays_sitting
+
+_WITHOUT_LINE = {KindName.RESTATE, KindName.ORDER, KindName.ACROSS}
+"""Kinds whose answer stands at no place in the book."""
 
 
 def install(door: Blueprint, desk: Desk) -> None:
@@ -32,31 +37,50 @@ def install(door: Blueprint, desk: Desk) -> None:
 
     @door.post("/items/<uuid:item_id>/compare")
     def compare_item(item_id: UUID) -> ResponseReturnValue:
-        """Show an attempt beside the digest's words, with the four grades."""
+        """Show an attempt beside the digest's words, with the four grades.
+
+        Where the item is not any more what the reader was shown, it leads back to Today.
+        """
         item = show_item(desk, item_id)
         if item.cue is None:
-            raise ItemMissing(item_id)
+            return redirect(url_for("pages.today", gone=item_id), HTTPStatus.SEE_OTHER)
+        if answered_since(item):
+            return redirect(url_for("pages.today", elsewhere=item_id), HTTPStatus.SEE_OTHER)
+        if not same_cue(request.form, item.cue):
+            return redirect(url_for("pages.today", changed=item_id), HTTPStatus.SEE_OTHER)
         turn = turn_of(desk, todays_sitting(desk))
         try:
             attempt = read_attempt(request.form, item.cue)
         except Fault as fault:
-            page = ask(item, turn, request.form, {fault.field: fault.message})
+            page = ask(item, turn, request.form, desk.now(), {fault.field: fault.message})
             return page, HTTPStatus.UNPROCESSABLE_ENTITY
         compared = compare(desk, item_id, attempt)
+        mark = None if compared.graded_first else compared.mark
+        begun = begun_at(request.form)
         return render_template(
             "compare.html",
-            item=item,
-            cue=item.cue,
+            item=compared.item,
+            cue=compared.item.cue,
             attempt=attempt,
             answered=compared.answered,
-            mark=compared.mark,
+            compared=compared,
+            evidence=evidence(item.cue, compared.answered, attempt, mark),
             grades=[(grade, due_line(compared, grade)) for grade in GRADES],
+            carried=list(carried(attempt)),
+            ticks=request.form.get("ticks", found_by_comparison(compared.mark.ideas)),
+            begun="" if begun is None else begun.isoformat(),
+            sign=sign_of(item.cue),
             answer_id=desk.new_id(),
             turn=turn,
             line=_line(desk, compared, attempt),
-            by_gap=Asked.GAP in item.cue.asked,
-            plot=_plot(compared, attempt),
         )
+
+
+def answered_since(item: ItemView) -> bool:
+    """Tell whether an item has other answers now than the form says it had."""
+    before = request.form.get("answers_before")
+    now = item.kept.memory.answers if item.kept.memory else 0
+    return before is not None and before != str(now)
 
 
 def due_line(compared: Compared, grade: Grade) -> str:
@@ -69,19 +93,14 @@ def due_line(compared: Compared, grade: Grade) -> str:
     return f"{name}: asked again on {when}."
 
 
-def _plot(compared: Compared, attempt: Attempt) -> list[Step]:
-    cue, gap = compared.item.cue, compared.answered.gap
-    return [] if cue is None or gap is None else told(cue.landmarks, gap, attempt.gap)
-
-
 def _line(desk: Desk, compared: Compared, attempt: Attempt) -> PlotLine | None:
-    """Return the strip of the book: for a theme its points, for a page where it stands.
+    """Return the strip of the book: its points, and where what was asked stands.
 
     Quotations are left off: some of them may still be asked today.
     """
     item = compared.item.kept.item
     page = compared.answered.page
-    if item.kind is KindName.RESTATE or (item.kind is KindName.PLACE and page is None):
+    if item.kind in _WITHOUT_LINE or (item.kind is KindName.PLACE and page is None):
         return None
     kept = open_digest(desk, item.digest_id).kept
     return plot_line(kept, quotations=False, here=page, guess=attempt.page)

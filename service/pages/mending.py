@@ -27,6 +27,8 @@ MOST = {
     "pages": MAX_PAGES,
 }
 """Characters the fields of the form take, and the pages of a book."""
+THEN = {"sitting": "pages.today"}
+"""Where mending leads afterwards, when it does not lead to the book: by the name in `then`."""
 _CHANGED = (
     "The digest was changed since you opened it. What you typed is still below: look at the "
     "digest as it is now, then keep yours in its place, or go back."
@@ -60,8 +62,17 @@ def install(door: Blueprint, desk: Desk) -> None:
         except DigestChanged:
             now = open_digest(desk, digest_id).kept.revision
             return _page(desk, digest_id, form, now, {"form": _CHANGED}), HTTPStatus.CONFLICT
+        then = THEN.get(_then())
+        if then is not None:
+            return redirect(url_for(then, mended=digest_id), HTTPStatus.SEE_OTHER)
         address = url_for("pages.book", digest_id=digest_id, kept="digest")
         return redirect(address, HTTPStatus.SEE_OTHER)
+
+
+def _then() -> str:
+    """Return the name of where to lead afterwards, of those there are; "" for the book."""
+    wanted = request.values.get("then", "")
+    return wanted if wanted in THEN else ""
 
 
 def _page(
@@ -81,4 +92,6 @@ def _page(
         faults=faults,
         more=more,
         most=MOST,
+        then=_then(),
+        unmended=url_for(THEN[_then()]) if _then() else url_for("pages.book", digest_id=digest_id),
     )

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from cards.parts import KeptDigest, Part, PartKind
 from service.pages.wording import capital, counted, listed
+from service.use_cases.items import ItemView
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +95,29 @@ def plot_line(
         here=None if here is None else Stroke(_at(here, last), here, "Where it stands"),
         guess=None if guess is None else Stroke(_at(guess, last), guess, "Where you placed it"),
         apart=tuple(_label(part) for part in (*points, *dotted) if part.page is None),
+    )
+
+
+def line_of_cue(item: ItemView, *, in_sight: bool) -> PlotLine | None:
+    """Return the strip on which a page is chosen, or None when the book's length is not known.
+
+    Its points are on it only while they may be in sight.
+    """
+    cue = item.cue
+    if cue is None or cue.pages is None:
+        return None
+    seen = cue.landmarks if in_sight else ()
+    pages = [(each.number, each.page) for each in seen if each.page is not None]
+    last = max([cue.pages, 2, *(page for _, page in pages)])
+    return PlotLine(
+        title=item.title,
+        last=last,
+        whole=cue.pages == last,
+        ticks=tuple(Stroke(_at(page, last), page, f"point {number}") for number, page in pages),
+        dots=(),
+        here=None,
+        guess=None,
+        apart=(),
     )
 
 

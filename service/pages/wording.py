@@ -20,8 +20,12 @@ _KINDS = {
     KindName.THEME: "the theme",
     KindName.PLACE: "a quotation’s place",
     KindName.RESTATE: "a commitment",
+    KindName.NEXT: "what comes next",
+    KindName.ORDER: "the order of the points",
+    KindName.COMPLETE: "a quotation’s words",
+    KindName.SOURCE: "a quotation’s source",
+    KindName.ACROSS: "a book that speaks to it",
 }
-
 
 _CAUSES = {
     Cause.ADDED: "added",
@@ -78,6 +82,18 @@ def capital(words: str) -> str:
 def continued(sentence: str) -> str:
     """Return a sentence as it reads after a colon: its first letter small, if it is one word's."""
     return sentence[:1].lower() + sentence[1:] if sentence[1:2].islower() else sentence
+
+
+def minutes_in_words(seconds: float) -> str:
+    """Return seconds as whole minutes, one at the least: a minute, seven minutes, 40 minutes."""
+    minutes = max(1, round(seconds / 60))
+    return "a minute" if minutes == 1 else counted(minutes, "minute")
+
+
+def minutes_in_figures(seconds: float) -> str:
+    """Return seconds as whole minutes, quick to read: a minute, 7 minutes."""
+    minutes = max(1, round(seconds / 60))
+    return "a minute" if minutes == 1 else f"{minutes} minutes"
 
 
 def kind_in_words(kind: KindName) -> str:
@@ -165,6 +181,8 @@ FILTERS: dict[str, Callable[..., Any]] = {
     "capital": capital,
     "continued": continued,
     "kind": kind_in_words,
+    "minutes": minutes_in_words,
+    "figure_minutes": minutes_in_figures,
     "standings": standings,
     "tally": tally,
     "caution": caution,

@@ -33,6 +33,7 @@ function put(title, fresh) {
   const old = calmed(parts(document));
   document.title = title;
   old.forEach((element, index) => element.replaceWith(fresh[index]));
+  document.dispatchEvent(new Event("turned"));
   return old;
 }
 
@@ -80,7 +81,9 @@ document.addEventListener("submit", (event) => {
   event.preventDefault();
   const body = new URLSearchParams(new FormData(form));
   if (submitter?.name) body.append(submitter.name, submitter.value);
-  go(form.action, { method: "POST", body }, () => {
+  const address = submitter?.hasAttribute("formaction") ? submitter.formAction : form.action;
+  go(address, { method: "POST", body }, () => {
+    form.action = address;
     if (submitter?.name) {
       const carried = document.createElement("input");
       Object.assign(carried, { type: "hidden", name: submitter.name, value: submitter.value });
@@ -94,13 +97,15 @@ document.addEventListener("change", ({ target }) => {
   if (target.dataset.due) document.querySelector("#due").textContent = target.dataset.due;
 });
 
-// Initials choose a grade only while the grades have the focus, so that no letter typed
-// elsewhere can change anything (WCAG 2.2, 2.1.4).
+// Initials choose a grade, and d opens the digest, only while the grades have the focus, so that
+// no letter typed elsewhere can change anything (WCAG 2.2, 2.1.4).
 document.addEventListener("keydown", (event) => {
   const grades = event.target.closest?.(".grades");
   if (!grades || event.ctrlKey || event.metaKey || event.altKey) return;
+  const initial = event.key.toLowerCase();
+  if (initial === "d") document.querySelector("#page .digest")?.click();
   for (const radio of grades.querySelectorAll("input")) {
-    if (radio.value[0] === event.key.toLowerCase()) {
+    if (radio.value[0] === initial) {
       event.preventDefault();
       radio.focus();
       radio.click();
