@@ -91,27 +91,29 @@ def _forms(title: str) -> tuple[tuple[str, ...], ...]:
 
 
 def _find(given: tuple[str, ...], title: tuple[str, ...]) -> int | None:
-    """Return where a title begins among words, a word more or less let pass, or None.
+    """Return where a title is nearest to be found among words, or None.
 
     A title of empty words alone (“It”) is one only where it comes first.
     """
     joined, size = "".join(title), len(title)
     starts = range(len(given)) if stems(" ".join(title)) else range(min(1, len(given)))
-    for start in starts:
-        for length in {size, size + 1, max(1, size - 1)}:
-            window = given[start : start + length]
-            if len(window) == length and _alike("".join(window), joined):
-                return start
-    return None
+    windows = (
+        (start, "".join(given[start : start + length]))
+        for start in starts
+        for length in {size, size + 1, max(1, size - 1)}
+        if start + length <= len(given)
+    )
+    near = [
+        (errors, at) for at, window in windows if (errors := _errors(window, joined)) is not None
+    ]
+    return min(near)[1] if near else None
 
 
-def _alike(given: str, wanted: str) -> bool:
-    if given == wanted:
-        return True
-    if len(wanted) < _LONG_WORD:
-        return False
-    errors = max(1, round((1 - _LIKE) * len(wanted)))
-    return Levenshtein.distance(given, wanted, score_cutoff=errors) <= errors
+def _errors(given: str, wanted: str) -> int | None:
+    """Return how many letters are wrong, or None when they are too many."""
+    most = max(1, round((1 - _LIKE) * len(wanted))) if len(wanted) >= _LONG_WORD else 0
+    errors = int(Levenshtein.distance(given, wanted, score_cutoff=most))
+    return errors if errors <= most else None
 
 
 def _last_names(author: str | None) -> tuple[str, ...]:

@@ -13,6 +13,8 @@ VEIL = "———"
 
 _SHORTEST = 3
 """Letters of a title word or an author's name that is hidden; shorter ones tell nothing."""
+_ROOT = 5
+"""Letters of a stem that are told again in a longer one: stemming leaves some words apart."""
 _POSSESSIVE = re.compile(r"['’]s\Z", re.IGNORECASE)
 _SENTENCE_ENDS = re.compile(r"(?:\A|[.!?…]|\n)[\s”’\"')\]“‘(\[«»_*—–-]*\Z")
 _TITLE_BEFORE = re.compile(r"\b(?:Mr|Mrs|Ms|Dr|St|Mme|Mlle|Capt|Rev|Prof|[A-Z])\.\s+\Z")
@@ -56,11 +58,12 @@ class Telling:
         """Return the stems that are to be veiled in a quotation."""
         mine, theirs = _capitals([quotation]), self._digest
         words, capitals = mine.words + theirs.words, mine.capitals + theirs.capitals
+        title = {key for key in mine.every | mine.small if _alike(key, self._title)}
         both = mine.every & theirs.every
         if words >= _MANY and capitals > _ORTHOGRAPHY * words:
-            return self._title | both
+            return frozenset(title | both)
         known = theirs.inside & (mine.every | (mine.small - theirs.small))
-        return self._title | mine.inside | known | (both - mine.small - theirs.small)
+        return frozenset(title | mine.inside | known | (both - mine.small - theirs.small))
 
 
 def title_stems(*titles: str | None) -> frozenset[str]:
@@ -134,6 +137,16 @@ def _first_name(text: str, token: Token, following: Token | None) -> bool:
 def _key(token: Token) -> str:
     """Return a token's stem without accents, which a title page and a quotation may differ in."""
     return folded(token.stem) or token.stem
+
+
+def _alike(key: str, title: frozenset[str]) -> bool:
+    """Tell whether a stem is a title's, or begins or goes on as one: `prejud`, `prejudic`."""
+    return key in title or (
+        len(key) >= _ROOT
+        and any(
+            len(each) >= _ROOT and (each.startswith(key) or key.startswith(each)) for each in title
+        )
+    )
 
 
 def _span(text: str, token: Token) -> tuple[int, int]:
