@@ -124,11 +124,17 @@ class ShownAnswer:
 
     Attributes:
         answered: what the digest says, or None when its source is gone.
+        occasion: as it was when the answer was given, by what the digest says now.
     """
 
     answer: KeptAnswer
     item: ItemView
     answered: Answered | None
+    occasion: Occasion
+
+    def mark(self, attempt: Attempt) -> Mark:
+        """Return the mark of an attempt at the item as it was asked then."""
+        return KINDS[self.item.kept.item.kind].mark(self.occasion, attempt)
 
 
 def show_answer(desk: Desk, answer_id: UUID) -> ShownAnswer:
@@ -148,7 +154,7 @@ def show_answer(desk: Desk, answer_id: UUID) -> ShownAnswer:
     occasion = _then(kept, occasion, [each for each in answers if _before(each, known.answer)])
     item = view(kept, occasion, reader.days.of(now), Schedule(reader.target))
     says = KINDS[kept.item.kind].answer(occasion) if item.cue else None
-    return ShownAnswer(known, item, says)
+    return ShownAnswer(known, item, says, occasion)
 
 
 def _before(one: Answer, other: Answer) -> bool:
