@@ -23,6 +23,8 @@ _LIKE = 0.8
 _LONG_WORD = 5
 """Letters from which a single error is let pass in one word: reference, part 4."""
 _TURNED = frozenset({"not", "nor", "neither", "isn", "isnt", "wasn", "wasnt"})
+_UNTURNED = frozenset({"sure", "certain", "only"})
+"""What a negation before a title is of instead: “not sure: Emma”."""
 _BEFORE = 3
 """Words before a title in which a negation turns it away: “it is not Emma”."""
 
@@ -57,7 +59,7 @@ def naming(words: str, title: str, author: str | None) -> Naming:
         title=at is not None or wordless,
         part=bool(wanted) and 2 * said >= len(wanted),
         author=any(_has(given, name) for name in _last_names(author)),
-        turned=not _TURNED.isdisjoint(before),
+        turned=not _TURNED.isdisjoint(before) and _UNTURNED.isdisjoint(before),
     )
 
 

@@ -8,6 +8,7 @@ import pytest
 from cards.answers import Grade
 from cards.identity import keep
 from cards.items import HELD_FROM, KeptItem, Standing, item_id, items_of, reconcile
+from cards.kinds import KINDS
 from cards.kinds.base import KindName
 from cards.parts import PartKind
 from cards.schedule import Memory
@@ -21,11 +22,21 @@ def again(digest, known=KNOWN):
     return keep(digest, known, new_ids(1000))
 
 
-def test_every_part_makes_its_item():
-    """A theme, three commitments and three placings, in the order of kinds."""
+def test_every_part_makes_its_items():
+    """A theme, commitments and quotations make one of each kind they can, in the order of kinds."""
     made = items_of(KNOWN)
     kinds = [item.kind for item in made]
-    assert kinds == [KindName.THEME] + [KindName.RESTATE] * 3 + [KindName.PLACE] * 3
+    assert kinds == sorted(kinds, key=list(KINDS).index)
+    numbers = {
+        KindName.THEME: 1,
+        KindName.RESTATE: 3,
+        KindName.COMPLETE: 3,
+        KindName.SOURCE: 3,
+        KindName.ORDER: 1,
+        KindName.PLACE: 3,
+        KindName.ACROSS: 0,
+    }
+    assert {kind: kinds.count(kind) for kind in numbers} == numbers
     assert len({item.id for item in made}) == len(made)
     assert all(item.id == item_id(item.part_id, item.kind) for item in made)
 

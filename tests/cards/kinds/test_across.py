@@ -63,6 +63,7 @@ def test_a_link_of_a_point_no_longer_held_makes_none():
         ("the one about sensibility", Grade.HAZY),
         ("Sense and Sensibility or Great Expectations", Grade.HAZY),
         ("It is not Sense and Sensibility", Grade.HAZY),
+        ("Not sure: Sense and Sensibility?", Grade.CLEAR),
         ("Great Expectations", Grade.BLANK),
         ("no idea", Grade.BLANK),
         ("", Grade.BLANK),
