@@ -9,7 +9,7 @@ from cards.kinds.base import KindName
 from cards.parts import Care
 from cards.schedule import DEFAULT_WEIGHTS, aimed
 from cards.sitting.columns import Columns
-from cards.sitting.memory import came_back, came_back_later, interval
+from cards.sitting.memory import asked, interval
 from cards.sitting.worth_memory import recall
 
 FARTHEST = 365
@@ -51,13 +51,11 @@ def level_on(
         if level:
             return day + timedelta(days=ahead)
         taken = waiting[spent <= seconds_a_day]
-        before = stability[taken], difficulty[taken]
-        recalled = recall(before[0], np.maximum(today - last[taken], 0.0), DEFAULT_WEIGHTS)
-        kept = came_back(*before, recalled, DEFAULT_WEIGHTS)
-        lost = came_back_later(*before, recalled, DEFAULT_WEIGHTS)
-        clear = (taken * 0.6180339887498949 + ahead * 0.7548776662466927) % 1.0 < recalled
-        stability[taken] = np.where(clear, kept[0], lost[0])
-        difficulty[taken] = np.where(clear, kept[1], lost[1])
+        recalled = recall(stability[taken], np.maximum(today - last[taken], 0.0), DEFAULT_WEIGHTS)
+        came_back = (taken * 0.6180339887498949 + ahead * 0.7548776662466927) % 1.0 < recalled
+        stability[taken], difficulty[taken] = asked(
+            stability[taken], difficulty[taken], recalled, came_back, DEFAULT_WEIGHTS
+        )
         last[taken] = today
         due[taken] = today + interval(stability[taken], targets[taken], DEFAULT_WEIGHTS)
     return None

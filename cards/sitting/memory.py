@@ -1,10 +1,11 @@
-"""What follows an answer, over arrays: the next interval, and a second asking the same day.
+"""What follows an asking, over arrays: how it changes memory, and when the next one is due.
 
-The formulas are FSRS-6, as `cards.sitting.worth_memory` gives the others; the tests hold them
+The formulas are those of FSRS-6, as in `cards.sitting.worth_memory`; the tests hold them
 against the published package.
 """
 
 import numpy as np
+from numpy.typing import NDArray
 
 from cards.schedule import MAX_INTERVAL
 from cards.sitting.worth_memory import BLANK, CLEAR, Floats, Weights, answered, curve
@@ -14,7 +15,7 @@ LEAST_STABILITY = 0.001
 
 
 def interval(stability: Floats, target: float | Floats, weights: Weights) -> Floats:
-    """Return the whole days after which recall will have fallen to the target.
+    """Return the whole days after which recall will have fallen to the target, not yet spread.
 
     Args:
         stability: days, above 0.
@@ -27,30 +28,32 @@ def interval(stability: Floats, target: float | Floats, weights: Weights) -> Flo
     return whole
 
 
-def came_back(
-    stability: Floats, difficulty: Floats, recalled: Floats, weights: Weights
+def asked(
+    stability: Floats,
+    difficulty: Floats,
+    recalled: Floats,
+    came_back: NDArray[np.bool_],
+    weights: Weights,
 ) -> tuple[Floats, Floats]:
-    """Return stability (days) and difficulty after an answer that was clear.
+    """Return stability (days) and difficulty (1 to 10) after a day on which items were asked.
+
+    What came back was clear. What came back blank comes round again in the same sitting, and
+    is taken to be clear then: our own simplification.
 
     Args:
-        stability, difficulty: before it.
+        stability: days, before it.
+        difficulty: 1 to 10, before it.
         recalled: the recall predicted just before it.
+        came_back: whether each did.
         weights: the 21 weights of FSRS-6.
     """
-    return answered(stability, difficulty, recalled, CLEAR, weights)
-
-
-def came_back_later(
-    stability: Floats, difficulty: Floats, recalled: Floats, weights: Weights
-) -> tuple[Floats, Floats]:
-    """Return stability (days) and difficulty after a blank, and a clear answer the same day.
-
-    What came back blank comes round again in the sitting; that it comes back then is our own
-    simplification. Arguments as those of `came_back`.
-    """
+    clear = answered(stability, difficulty, recalled, CLEAR, weights)
     lapsed, harder = answered(stability, difficulty, recalled, BLANK, weights)
     lapsed = np.maximum(lapsed, LEAST_STABILITY)
-    # The second answer counts as one after no day at all, for which recall is certain.
+    again = np.maximum(np.exp(weights[17] * weights[18]) * lapsed ** -weights[19], 1.0)
+    # A difficulty after a clear answer does not depend on the recall before it.
     _, settled = answered(lapsed, harder, np.ones_like(lapsed), CLEAR, weights)
-    growth = np.exp(weights[17] * weights[18]) * lapsed ** -weights[19]
-    return lapsed * np.maximum(growth, 1.0), settled
+    return (
+        np.where(came_back, clear[0], lapsed * again),
+        np.where(came_back, clear[1], settled),
+    )
