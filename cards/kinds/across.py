@@ -60,10 +60,11 @@ class _Across:
         named = [naming(words, link.title, link.author) for link in links]
         found = spans_of(words, stems(" ".join(map(_line, links))))
         spans = _spans(links, named)
-        best = max(zip(links, named, strict=True), key=lambda each: _rank(each[1]), default=None)
-        if best is None or _rank(best[1]) == 0:
+        ranks = [_rank(link, what, words) for link, what in zip(links, named, strict=True)]
+        if not any(ranks):
             return Mark(Grade.BLANK, _missed(occasion, words), spans)
-        link, what = best
+        best = ranks.index(max(ranks))
+        link, what = links[best], named[best]
         also = [each.title for each in links if each is not link]
         grade, reason = _graded(link, what, words, _others(occasion, words))
         if also:
@@ -103,26 +104,35 @@ def _line(link: Link) -> str:
     return f"{link.title}{by}" + (f": {link.why}" if link.why else "")
 
 
-def _rank(named: Naming) -> int:
+def _rank(link: Link, named: Naming, words: str) -> int:
     if named.title and not named.turned:
-        return 3 + named.author
-    return 2 * (named.author or named.title) or int(named.part)
+        return 3 + (named.author or _says(link, words))
+    return 2 if named.author or named.title else int(named.part or _says(link, words))
+
+
+def _says(link: Link, words: str) -> bool:
+    """Tell whether words hold half of what the reader said the other book says to the point."""
+    why = stems(link.why)
+    return bool(why) and len(held(why, words)) >= HIT * len(why)
 
 
 def _graded(link: Link, named: Naming, words: str, others: list[str]) -> tuple[Grade, str]:
-    if named.title and named.turned:
-        return Grade.HAZY, f"{link.title} is there, but it is turned away."
-    if named.title and others:
-        return Grade.HAZY, f"{link.title} is among several you named; the others are not linked."
     if named.title:
-        why = stems(link.why)
-        if named.author:
-            return Grade.VIVID, f"{link.title}, and its author."
-        if why and len(held(why, words)) >= HIT * len(why):
-            return Grade.VIVID, f"{link.title}, and what it says to this."
+        if named.turned:
+            return Grade.HAZY, f"{link.title} is there, but it is turned away."
+        if others:
+            return Grade.HAZY, f"{link.title} is one of several named; the others are not linked."
+        if named.author or _says(link, words):
+            also = "its author" if named.author else "what it says to this"
+            return Grade.VIVID, f"{link.title}, and {also}."
         return Grade.CLEAR, f"{link.title}."
-    what = "The author is right, the title is missing" if named.author else "Part of the title"
-    return Grade.HAZY, f"{what}: {link.title}."
+    if named.author:
+        said = "The author is right, the title is missing"
+    else:
+        said = (
+            "Part of the title is right" if named.part else "What it says came back, not its title"
+        )
+    return Grade.HAZY, f"{said}: {link.title}."
 
 
 def _others(occasion: Occasion, words: str) -> list[str]:

@@ -16,19 +16,17 @@ from cards.kinds.base import (
     place_of,
 )
 from cards.kinds.blanks import SHOWN, by_heart, can_be_completed, left_out
-from cards.kinds.wording import recite, same_word
-from cards.kinds.words import NEGATIONS, held, negated, substance
+from cards.kinds.opposites import opposed
+from cards.kinds.wording import recite, same_word, wording
+from cards.kinds.words import held, substance
 from cards.parts import KeptDigest, Part, PartKind
 
 # Shares of words that are wrong: reference, part 4, "complete a quotation".
 _HAZY, _CLEAR = 0.35, 0.10
+_LONGEST_GIVEN = 200
+"""Characters of a word given that are read."""
 _GIST = 0.5
 """Share of its content words in which the sense of a quotation came back: as of an idea."""
-_TURNING = NEGATIONS | frozenset(
-    """dont doesnt didnt isnt arent wasnt werent hasnt havent hadnt cant couldnt shouldnt
-    wouldnt wont shant mustnt neednt mightnt""".split()
-)
-"""Negations as folding leaves them, without an apostrophe."""
 
 
 class _Complete:
@@ -103,11 +101,16 @@ def _by_blanks(occasion: Occasion, blanks: tuple[str, ...]) -> Mark:
     )
     right = sum(span.hit for span in spans)
     turned = any(
-        not span.hit and (negated(word) or negated(text[span.start : span.end]))
+        word.strip() and opposed([_one(text[span.start : span.end])], [_one(word)])
         for span, word in zip(spans, given, strict=True)
+        if not span.hit
     )
     grade = _grade(1 - right / len(spans), turned=turned)
     return Mark(grade, _of_blanks(right, len(spans)) + _turned(turned), answer_spans=spans)
+
+
+def _one(word: str) -> str:
+    return " ".join(each.folded for each in wording(word[:_LONGEST_GIVEN]))
 
 
 def _of_blanks(right: int, of: int) -> str:
@@ -120,12 +123,11 @@ def _of_blanks(right: int, of: int) -> str:
 
 def _by_words(part: Part, attempt: str, shown: int) -> Mark:
     recital = recite(part.text, attempt, shown)
-    turned = not recital.astray.isdisjoint(_TURNING)
+    turned = opposed(recital.missed, recital.put_in)
     grade = _grade(recital.rate, turned=turned)
     reason = _of_words(recital.errors, recital.of)
     if recital.rate > _HAZY and _gist(part.text, attempt):
         grade, reason = Grade.HAZY, f"Sense, not words: {reason[0].lower()}{reason[1:]}"
-        turned = negated(part.text) != negated(attempt)
     return Mark(grade, reason + _turned(turned), recital.spans, recital.given)
 
 
@@ -142,7 +144,7 @@ def _gist(text: str, attempt: str) -> bool:
 
 
 def _turned(turned: bool) -> str:
-    return " Look at the “not”: it may be turned round." if turned else ""
+    return " The sense may be turned round: compare them." if turned else ""
 
 
 def _grade(wrong: float, *, turned: bool) -> Grade:

@@ -55,14 +55,15 @@ class Recital:
     Attributes:
         errors: words put in the place of another, left out or put in: S + D + I.
         of: words of the text, N.
-        astray: words of either that are in error, folded.
+        missed, put_in: the words of the text, and of the attempt, that are in error, folded.
         spans: stretches of the text, given or not.
         given: stretches of the attempt, right or not.
     """
 
     errors: int
     of: int
-    astray: frozenset[str]
+    missed: frozenset[str]
+    put_in: frozenset[str]
     spans: tuple[Span, ...]
     given: tuple[Span, ...]
 
@@ -97,12 +98,11 @@ def _held(wanted: Sequence[Word], given: Sequence[Word]) -> Recital:
             used.update(range(step.dest_start, step.dest_end))
         else:
             errors += max(step.src_end - step.src_start, step.dest_end - step.dest_start)
-    astray = {word for number, word in enumerate(ours) if number not in found}
-    astray |= {word for number, word in enumerate(theirs) if number not in used}
     return Recital(
         errors=errors,
         of=len(ours),
-        astray=frozenset(astray),
+        missed=frozenset(word for number, word in enumerate(ours) if number not in found),
+        put_in=frozenset(word for number, word in enumerate(theirs) if number not in used),
         spans=_spans(wanted, found),
         given=_spans(given, used),
     )

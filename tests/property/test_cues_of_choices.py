@@ -144,7 +144,6 @@ def test_points_are_never_shown_in_their_order_nor_with_their_pages(occasions):
         assert answer.order != tuple(range(1, len(shown) + 1))
 
 
-@settings(max_examples=400)
 @given(askings(COMPLETE))
 def test_a_quotation_to_complete_never_holds_what_is_left_out(occasions):
     """No left-out word stands, by its stem, in what is shown; pieces and words make the whole."""
@@ -167,7 +166,6 @@ def test_a_quotation_to_complete_never_holds_what_is_left_out(occasions):
             assert 2 * len(stems(cue.words) & rest) < len(rest)
 
 
-@settings(max_examples=400)
 @given(askings(SOURCE))
 def test_a_quotation_whose_source_is_asked_names_neither_title_nor_author(occasions):
     """No word of three letters or more of either, by its stem; and half of it can be read.
@@ -205,7 +203,6 @@ def test_the_right_book_stands_once_among_two_to_four_others(occasions):
                 assert (grade is Grade.CLEAR) is (book.id == occasion.digest.id)
 
 
-@settings(max_examples=400)
 @given(askings(ACROSS))
 def test_a_point_never_names_the_book_it_is_linked_to(occasions):
     """Not half of the content words of any linked title stand in the cue."""
@@ -218,7 +215,6 @@ def test_a_point_never_names_the_book_it_is_linked_to(occasions):
         assert cue.choices == ()
 
 
-@settings(max_examples=300)
 @given(occasions())
 def test_the_same_asking_shows_the_same(asking):
     """On whatever device it is made; and another asking may differ."""
@@ -230,7 +226,6 @@ def test_the_same_asking_shows_the_same(asking):
         assert kind.answer(occasion) == kind.answer(again)
 
 
-@settings(max_examples=300)
 @given(occasions())
 def test_the_answer_given_back_whole_has_the_best_grade_there_is(asking):
     """Vivid; but clear for a book chosen among few, and hazy for three points in order."""
@@ -249,7 +244,6 @@ def test_the_answer_given_back_whole_has_the_best_grade_there_is(asking):
         assert grade in {Grade.CLEAR, Grade.VIVID}
 
 
-@settings(max_examples=300)
 @given(occasions())
 def test_nothing_given_is_blank(asking):
     """Whatever is asked."""

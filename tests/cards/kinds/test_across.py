@@ -64,6 +64,7 @@ def test_a_link_of_a_point_no_longer_held_makes_none():
         ("Sense and Sensibility or Great Expectations", Grade.HAZY),
         ("It is not Sense and Sensibility", Grade.HAZY),
         ("Not sure: Sense and Sensibility?", Grade.CLEAR),
+        ("restraint is learnt once a fortune is gone, I forget where", Grade.HAZY),
         ("Great Expectations", Grade.BLANK),
         ("no idea", Grade.BLANK),
         ("", Grade.BLANK),

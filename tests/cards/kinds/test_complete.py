@@ -9,6 +9,7 @@ from cards.answers import Grade
 from cards.digest import Digest, Quotation
 from cards.kinds.base import Asked, Attempt, Occasion, place_of
 from cards.kinds.complete import COMPLETE
+from cards.kinds.opposites import opposed
 from cards.parts import PartKind
 from tests.cards.digests import kept, only
 
@@ -140,13 +141,15 @@ CONTRARY = "Those who never doubt their own judgement are not to be trusted with
         CONTRARY.replace("never doubt", "often doubt"),
         CONTRARY.replace("their own", "not their own"),
         CONTRARY.replace("are not to", "aren’t to").replace("never", "always"),
+        CONTRARY.replace("lives", "deaths"),
+        CONTRARY.replace("trusted", "mistrusted"),
     ],
 )
 def test_a_recital_turned_round_is_no_better_than_hazy(words):
     """One word in sixteen would be clear; but it says the opposite."""
     marked = COMPLETE.mark(occasion(CONTRARY, held=True), Attempt(words=words))
     assert marked.grade is Grade.HAZY
-    assert "“not”" in marked.reason
+    assert "turned round" in marked.reason
 
 
 def test_a_negation_left_out_and_missed_is_no_better_than_hazy():
@@ -168,3 +171,22 @@ def test_it_asks_the_quotation_and_shows_its_place():
     assert COMPLETE.asks(asked) == {asked.part.id}
     assert COMPLETE.shows(asked) == {asked.part.id, place_of(asked.part)}
     assert COMPLETE.secret(asked) == TRUTH
+
+
+@pytest.mark.parametrize(
+    ("missed", "put_in", "turned"),
+    [
+        ({"loved"}, {"hated"}, True),
+        ({"happy"}, {"unhappy"}, True),
+        ({"dishonest"}, {"honest"}, True),
+        ({"dont"}, set(), True),
+        (set(), {"never"}, True),
+        ({"fortune"}, {"luck"}, False),
+        ({"fortune"}, set(), False),
+        ({"virtue"}, {"vices"}, True),
+    ],
+)
+def test_contraries_negations_and_negative_prefixes_turn_the_sense(missed, put_in, turned):
+    """Whichever side has them; another word alone does not."""
+    assert opposed(missed, put_in) is turned
+    assert opposed(put_in, missed) is turned
