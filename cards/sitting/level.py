@@ -1,6 +1,7 @@
 """When all is level again after an absence, at the minutes the reader has."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 import numpy as np
@@ -10,10 +11,14 @@ from cards.parts import Care
 from cards.schedule import DEFAULT_WEIGHTS, aimed
 from cards.sitting.columns import Columns
 from cards.sitting.memory import asked, interval
-from cards.sitting.worth_memory import recall
+from cards.sitting.ranking import worth_after
+from cards.sitting.worth_memory import Floats, recall
 
 FARTHEST = 365
-"""Days looked ahead."""
+"""Days looked ahead: further off a day means nothing to a reader."""
+_MINUTE = 60
+_GOLDEN, _PLASTIC = 0.6180339887498949, 0.7548776662466927
+"""Steps that lay lots evenly between 0 and 1, over the items and over an item's askings."""
 
 
 def level_on(
@@ -25,8 +30,14 @@ def level_on(
 ) -> date | None:
     """Return the first day at the end of which nothing due is left over; None within no year.
 
-    The reader is taken to sit every day from `day` on, for all the seconds they have, and to be
-    asked nothing for the first time meanwhile.
+    A simple model of the days to come: the reader sits every day from `day` on, and is asked
+    what is worth most for its seconds (as it stands when it falls due) until they are filled;
+    an item comes back or not by a lot of its own, in the share of cases predicted, and is
+    asked a second time when not. Nothing is asked for the first time meanwhile, and nothing
+    given away or left out.
+
+    Who has more minutes may stop sooner, so what fewer whole minutes reach, more reach too:
+    more minutes never make it later.
 
     Args:
         items: all that were asked before, due or not.
@@ -35,27 +46,79 @@ def level_on(
         seconds_a_day: of a sitting.
         target: retention the reader aims for.
     """
-    if seconds_a_day <= 0:
-        return None
-    costs = np.array([seconds[kind] for kind in items.kinds], dtype=np.float64)
-    targets = np.where(np.asarray(items.close, dtype=bool), aimed(target, Care.CLOSE), target)
-    stability = np.array(items.stability, dtype=np.float64)
-    difficulty = np.array(items.difficulty, dtype=np.float64)
-    last = np.array([each.toordinal() for each in items.last_days], dtype=np.float64)
-    due = np.array([each.toordinal() for each in items.due_on], dtype=np.float64)
-    for ahead in range(FARTHEST):
-        today = float(day.toordinal() + ahead)
-        waiting = np.flatnonzero(due <= today)
-        spent = np.cumsum(costs[waiting])
-        level = not len(waiting) or spent[-1] <= seconds_a_day
-        if level:
-            return day + timedelta(days=ahead)
-        taken = waiting[spent <= seconds_a_day]
-        recalled = recall(stability[taken], np.maximum(today - last[taken], 0.0), DEFAULT_WEIGHTS)
-        came_back = (taken * 0.6180339887498949 + ahead * 0.7548776662466927) % 1.0 < recalled
-        stability[taken], difficulty[taken] = asked(
-            stability[taken], difficulty[taken], recalled, came_back, DEFAULT_WEIGHTS
+    ahead = _Ahead.of(items, day, seconds, target)
+    found = FARTHEST
+    fewer = range(_MINUTE * (int(seconds_a_day) // _MINUTE), 0, -_MINUTE)
+    for room in (seconds_a_day, *(float(each) for each in fewer if each < seconds_a_day)):
+        if not ahead.may_be_level(room, found):
+            break
+        found = ahead.level_after(room, found)
+    return None if found == FARTHEST else day + timedelta(days=found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Ahead:
+    """The items, what is worth most first, with days counted from the first one looked at."""
+
+    stability: Floats
+    difficulty: Floats
+    last: Floats
+    due: Floats
+    costs: Floats
+    targets: Floats
+
+    @classmethod
+    def of(
+        cls, items: Columns, day: date, seconds: Mapping[KindName, float], target: float
+    ) -> "_Ahead":
+        first = day.toordinal()
+        last = np.array([each.toordinal() for each in items.last_days], dtype=np.float64) - first
+        due = np.array([each.toordinal() for each in items.due_on], dtype=np.float64) - first
+        elapsed = np.maximum(np.maximum(due, 0.0) - last, 0.0)
+        order = np.argsort(-worth_after(elapsed, items, seconds), kind="stable")
+        close = np.asarray(items.close, dtype=bool)
+        return cls(
+            np.asarray(items.stability, dtype=np.float64)[order],
+            np.asarray(items.difficulty, dtype=np.float64)[order],
+            last[order],
+            due[order],
+            np.array([seconds[kind] for kind in items.kinds], dtype=np.float64)[order],
+            np.where(close, aimed(target, Care.CLOSE), target)[order],
         )
-        last[taken] = today
-        due[taken] = today + interval(stability[taken], targets[taken], DEFAULT_WEIGHTS)
-    return None
+
+    def may_be_level(self, room: float, within: int) -> bool:
+        """Tell whether all that falls due could be asked once, on any of so many days."""
+        days = np.arange(within)
+        asked_once = np.bincount(
+            np.clip(self.due, 0, within).astype(np.int64), self.costs, within + 1
+        )[:-1]
+        # An item is asked, and asked again, even where the day is too short for it.
+        longest = max(room, 2 * float(self.costs.max(initial=0.0)))
+        return bool((np.cumsum(asked_once) <= longest * (days + 1)).any())
+
+    def level_after(self, room: float, within: int) -> int:
+        """Return after how many days nothing due is left over, `within` when not before."""
+        stability, difficulty = self.stability.copy(), self.difficulty.copy()
+        last, due = self.last.copy(), self.due.copy()
+        times = np.zeros(len(due))
+        for today in range(within):
+            waiting = np.flatnonzero(due <= today)
+            spent = np.cumsum(self.costs[waiting])
+            # Asked once they take as much at the least, so no more than these are taken.
+            taken = waiting[: 1 + int(np.searchsorted(spent, room, "right"))]
+            recalled = recall(
+                stability[taken], np.maximum(today - last[taken], 0.0), DEFAULT_WEIGHTS
+            )
+            spent = np.cumsum(self.costs[taken] * (2 - recalled))
+            if not len(waiting) or (len(taken) == len(waiting) and spent[-1] <= room):
+                return today
+            most = max(1, int(np.searchsorted(spent, room, "right")))
+            taken, recalled = taken[:most], recalled[:most]
+            times[taken] += 1
+            came_back = (taken * _GOLDEN + times[taken] * _PLASTIC) % 1 < recalled
+            stability[taken], difficulty[taken] = asked(
+                stability[taken], difficulty[taken], recalled, came_back, DEFAULT_WEIGHTS
+            )
+            last[taken] = today
+            due[taken] = today + interval(stability[taken], self.targets[taken], DEFAULT_WEIGHTS)
+        return within

@@ -9,6 +9,7 @@ from cards.kinds.base import KindName
 from cards.schedule import DEFAULT_WEIGHTS
 from cards.sitting.columns import Columns
 from cards.sitting.worth import worth, worth_unasked
+from cards.sitting.worth_memory import Floats
 
 COUNTS: dict[KindName, float] = {KindName.THEME: 2.0}
 """How much an item counts beside others, 1 unless it stands here.
@@ -36,20 +37,26 @@ def best_due(
     few = min(most, count)
     if few <= 0:
         return []
-    costs = np.array([seconds[kind] for kind in items.kinds], dtype=np.float64)
-    counts = np.array([COUNTS.get(kind, 1.0) for kind in items.kinds], dtype=np.float64)
     last = np.array([each.toordinal() for each in items.last_days], dtype=np.float64)
-    values = worth(
-        np.asarray(items.stability, dtype=np.float64),
-        np.asarray(items.difficulty, dtype=np.float64),
-        np.maximum(day.toordinal() - last, 0.0),
-        costs,
-        DEFAULT_WEIGHTS,
-    )
-    values = values * counts * np.where(np.asarray(items.close, dtype=bool), CLOSE, 1.0)
+    values = worth_after(np.maximum(day.toordinal() - last, 0.0), items, seconds)
     best = np.argpartition(-values, few - 1)[:few]
     best = best[np.lexsort((best, -values[best]))]
     return [(int(place), float(values[place])) for place in best]
+
+
+def worth_after(elapsed: Floats, items: Columns, seconds: Mapping[KindName, float]) -> Floats:
+    """Return what asking each item is worth a second, so many days after its last answer."""
+    costs = np.array([seconds[kind] for kind in items.kinds], dtype=np.float64)
+    counts = np.array([COUNTS.get(kind, 1.0) for kind in items.kinds], dtype=np.float64)
+    values = worth(
+        np.asarray(items.stability, dtype=np.float64),
+        np.asarray(items.difficulty, dtype=np.float64),
+        elapsed,
+        costs,
+        DEFAULT_WEIGHTS,
+    )
+    weighed: Floats = values * counts * np.where(np.asarray(items.close, dtype=bool), CLOSE, 1.0)
+    return weighed
 
 
 def unasked_worth(kind: KindName, seconds: Mapping[KindName, float]) -> float:
