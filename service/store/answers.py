@@ -1,7 +1,7 @@
 """The answers of a reader: facts, only ever added to. Taking one back adds another."""
 
 from collections.abc import Iterable
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 from uuid import UUID
 
@@ -9,10 +9,12 @@ from sqlalchemy import Connection, and_, bindparam, select, tuple_
 
 from cards.answers import Answer, Grade
 from cards.errors import Conflict
+from cards.kinds.base import KindName
 from service.store.columns import ID, INSTANT
 from service.store.inserts import insert_once
-from service.store.tables import answers, taken_back
+from service.store.tables import answers, items, taken_back
 from service.use_cases.records import KeptAnswer, ReaderId
+from service.use_cases.sitting_records import GivenOn
 
 _MINE = answers.c.reader_id == bindparam("reader")
 _FACTS = (
@@ -24,6 +26,9 @@ _FACTS = (
     answers.c.attempt,
     answers.c.suggested,
     answers.c.predicted,
+    answers.c.seconds,
+    answers.c.graded_first,
+    answers.c.ticked,
 )
 _with_taken_back = answers.outerjoin(
     taken_back,
@@ -51,6 +56,36 @@ _OLDER = _NEWEST.where(
     tuple_(answers.c.answered_at, answers.c.id)
     < tuple_(bindparam("answered_at", type_=INSTANT), bindparam("last", type_=ID))
 )
+_its_item = and_(items.c.reader_id == answers.c.reader_id, items.c.id == answers.c.item_id)
+_ON = (
+    select(answers.c.id, answers.c.item_id, items.c.kind, answers.c.seconds)
+    .select_from(_with_taken_back.join(items, _its_item))
+    .where(_MINE, answers.c.day == bindparam("day"), taken_back.c.id.is_(None))
+    .order_by(answers.c.answered_at, answers.c.id)
+)
+_LAST_DAY = (
+    select(answers.c.day)
+    .where(_MINE, answers.c.day < bindparam("day"))
+    .order_by(answers.c.day.desc())
+    .limit(1)
+)
+_latest = (
+    select(answers.c.reader_id, answers.c.item_id, answers.c.seconds, answers.c.day, answers.c.id)
+    .where(_MINE)
+    .order_by(answers.c.day.desc(), answers.c.id.desc())
+    .limit(bindparam("limit"))
+    .subquery()
+)
+_SECONDS = (
+    select(items.c.kind, _latest.c.seconds)
+    .join(
+        items,
+        and_(items.c.reader_id == _latest.c.reader_id, items.c.id == _latest.c.item_id),
+    )
+    .where(_latest.c.seconds.is_not(None))
+    .order_by(_latest.c.day.desc(), _latest.c.id.desc())
+)
+_KINDS = {kind.value: kind for kind in KindName}
 _GRADES = {grade.value: grade for grade in Grade}  # quicker than the enumeration's own look-up
 
 _ADD = insert_once(answers)
@@ -100,9 +135,39 @@ class SqlAnswers:
                 "suggested": None if answer.suggested is None else answer.suggested.value,
                 "predicted": answer.predicted,
                 "received_at": received_at,
+                "seconds": answer.seconds,
+                "graded_first": answer.graded_first,
+                "ticked": _as_words(answer.ticked),
             },
         )
         return added.rowcount > 0
+
+    def on(self, reader: ReaderId, day: date) -> list[GivenOn]:
+        """Return the answers given on a day and not taken back, in the order they happened."""
+        rows = self._connection.execute(_ON, {"reader": reader, "day": day}).all()
+        return [
+            GivenOn(answer_id, item_id, _KINDS[kind], seconds)
+            for answer_id, item_id, kind, seconds in rows
+        ]
+
+    def last_day(self, reader: ReaderId, before: date) -> date | None:
+        """Return the latest day before `before` on which an answer was given, or None."""
+        found: date | None = self._connection.execute(
+            _LAST_DAY, {"reader": reader, "day": before}
+        ).scalar_one_or_none()
+        return found
+
+    def seconds(self, reader: ReaderId, limit: int) -> dict[KindName, tuple[int, ...]]:
+        """Return, of each kind, what the latest `limit` measured answers took; newest first.
+
+        They are looked for among the latest answers of the reader alone, so that it takes no
+        longer however many there are.
+        """
+        values = {"reader": reader, "limit": limit * len(KindName)}
+        taken: dict[KindName, list[int]] = {}
+        for kind, seconds in self._connection.execute(_SECONDS, values):
+            taken.setdefault(_KINDS[kind], []).append(seconds)
+        return {kind: tuple(each[:limit]) for kind, each in taken.items()}
 
     def take_back(self, reader: ReaderId, fact_id: UUID, answer_id: UUID, now: datetime) -> None:
         """Append the fact that an answer was taken back; a second time changes nothing.
@@ -125,7 +190,19 @@ class SqlAnswers:
 
 
 def _answer(facts: Iterable[Any]) -> Answer:
-    answer_id, item_id, grade, answered_at, day, attempt, suggested, predicted = facts
+    (
+        answer_id,
+        item_id,
+        grade,
+        answered_at,
+        day,
+        attempt,
+        suggested,
+        predicted,
+        seconds,
+        graded_first,
+        ticked,
+    ) = facts
     return Answer(
         answer_id,
         item_id,
@@ -135,7 +212,15 @@ def _answer(facts: Iterable[Any]) -> Answer:
         attempt,
         None if suggested is None else _GRADES[suggested],
         predicted,
+        seconds,
+        graded_first,
+        None if ticked is None else frozenset(map(int, ticked.split())),
     )
+
+
+def _as_words(ticked: frozenset[int] | None) -> str | None:
+    """Return ticked ideas as numbers with spaces between, "" for none of them."""
+    return None if ticked is None else " ".join(map(str, sorted(ticked)))
 
 
 def _kept(row: Iterable[Any]) -> KeptAnswer:

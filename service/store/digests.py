@@ -17,9 +17,11 @@ from sqlalchemy import (
     update,
 )
 
-from cards.parts import Care, KeptDigest, Part, PartKind
+from cards.kinds.base import Shelved
+from cards.parts import Care, KeptDigest, Link, Part, PartKind
 from service.store.columns import ID, INSTANT
 from service.store.inserts import insert_or_update
+from service.store.links import SqlLinks
 from service.store.originals import LATEST_NAMED, SqlOriginals
 from service.store.readers import SqlReaders
 from service.store.tables import digests, parts
@@ -60,6 +62,12 @@ _ALIKE = _WHOLE.where(
 _FROM_FILE = _WHOLE.where(digests.c.id.in_(LATEST_NAMED)).order_by(*_OLDEST_FIRST)
 _FIRST_PAGE = (
     _WHOLE.where(not_(digests.c.removed))
+    .order_by(digests.c.added_at.desc(), digests.c.id.desc())
+    .limit(bindparam("limit"))
+)
+_SHELF = (
+    select(digests.c.id, digests.c.title, digests.c.author, digests.c.finished_on)
+    .where(_MINE, not_(digests.c.removed))
     .order_by(digests.c.added_at.desc(), digests.c.id.desc())
     .limit(bindparam("limit"))
 )
@@ -104,18 +112,24 @@ class SqlDigests:
         self._connection = connection
         self._readers = readers
         self._originals = SqlOriginals(connection)
+        self._links = SqlLinks(connection)
 
     def get(self, reader: ReaderId, digest_id: UUID) -> KeptDigest | None:
         """Return one digest with every part it holds or held."""
         return self.many(reader, (digest_id,)).get(digest_id)
 
     def many(self, reader: ReaderId, ids: Iterable[UUID]) -> dict[UUID, KeptDigest]:
-        """Return several by id, in two statements."""
+        """Return several by id, in three statements."""
         wanted = list(dict.fromkeys(ids))
         if not wanted:
             return {}
         found = self._connection.execute(_MANY, {"reader": reader, "ids": wanted}).all()
         return {entry.kept.id: entry.kept for entry in self._entries(reader, found)}
+
+    def shelf(self, reader: ReaderId, limit: int) -> tuple[Shelved, ...]:
+        """Return the books not removed without what is in them, newest first."""
+        rows = self._connection.execute(_SHELF, {"reader": reader, "limit": limit})
+        return tuple(Shelved(*row) for row in rows)
 
     def alike(self, reader: ReaderId, key: BookKey) -> list[KeptDigest]:
         """Return those with the same folded title and author, or the same ISBN; oldest first."""
@@ -196,10 +210,11 @@ class SqlDigests:
         ).all()
         for digest_id, part_id, kind, *rest in rows:
             of_digest[digest_id].append(Part(part_id, PartKind(kind), *rest))
-        return [_entry(row, tuple(of_digest[row.id])) for row in found]
+        linked = self._links.of_digests(reader, [row.id for row in found])
+        return [_entry(row, tuple(of_digest[row.id]), linked.get(row.id, ())) for row in found]
 
 
-def _entry(row: Iterable[Any], its_parts: tuple[Part, ...]) -> DigestEntry:
+def _entry(row: Iterable[Any], its_parts: tuple[Part, ...], links: tuple[Link, ...]) -> DigestEntry:
     (
         digest_id,
         title,
@@ -228,6 +243,7 @@ def _entry(row: Iterable[Any], its_parts: tuple[Part, ...]) -> DigestEntry:
             removed,
             revision,
             Care(care),
+            links,
         ),
         added_at,
     )

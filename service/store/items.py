@@ -9,14 +9,17 @@ from uuid import UUID
 
 from sqlalchemy import (
     Connection,
+    Row,
     Select,
     bindparam,
     func,
     not_,
     select,
+    type_coerce,
     union_all,
     update,
 )
+from sqlalchemy.types import NullType
 
 from cards.answers import Grade
 from cards.items import Item, KeptItem, Standing
@@ -27,6 +30,7 @@ from service.store.columns import ID
 from service.store.inserts import insert_or_update
 from service.store.tables import CALLED, UNASKED, digests, items
 from service.use_cases.records import ReaderId
+from service.use_cases.sitting_records import DueItems
 
 _MEMORY = ("stability", "difficulty", "first_day", "last_day", "last_grade", "answers", "due_on")
 
@@ -50,8 +54,37 @@ _OF_DIGESTS = _WHOLE.where(
     not_(items.c.retired),
     items.c.digest_id.in_(bindparam("digests", expanding=True, type_=ID)),
 )
-_CALLED = (
-    _WHOLE.where(CALLED, items.c.call_on <= bindparam("day"))
+_MANY = _WHOLE.where(items.c.id.in_(bindparam("ids", expanding=True, type_=ID)))
+_AS_THEY_COME = NullType()
+"""No conversion: of thousands of items a sitting takes a dozen."""
+_REMEMBERED = select(
+    *(
+        type_coerce(items.c[name], _AS_THEY_COME)
+        for name in (
+            "id",
+            "digest_id",
+            "kind",
+            "stability",
+            "difficulty",
+            "last_day",
+            "due_on",
+            "care",
+        )
+    )
+).where(_MINE, CALLED)
+_DUE = _REMEMBERED.where(items.c.call_on <= bindparam("day"), items.c.last_day < bindparam("day"))
+_RETURNING = (
+    _WHOLE.where(
+        CALLED,
+        items.c.call_on == bindparam("day"),
+        items.c.last_day == bindparam("day"),
+        items.c.last_grade == Grade.BLANK.value,
+    )
+    .order_by(items.c.id)
+    .limit(bindparam("limit"))
+)
+_COMMITMENTS = (
+    _WHOLE.where(CALLED, items.c.kind == KindName.RESTATE.value)
     .order_by(items.c.call_on, items.c.id)
     .limit(bindparam("limit"))
 )
@@ -192,11 +225,40 @@ class SqlItems:
             _REMEMBER, {"reader": reader, "item": item_id} | _memory_values(memory)
         )
 
-    def called(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
-        """Return items not retired that a sitting on `day` asks, by call day and id."""
+    def many(self, reader: ReaderId, ids: Iterable[UUID]) -> dict[UUID, KeptItem]:
+        """Return several by id, retired or not; those there are none of are left out."""
+        wanted = list(dict.fromkeys(ids))
+        if not wanted:
+            return {}
+        rows = self._connection.execute(_MANY, {"reader": reader, "ids": wanted}).all()
+        return {kept.item.id: kept for kept in map(_kept, rows)}
+
+    def due(self, reader: ReaderId, day: date) -> DueItems:
+        """Return all items not retired that are due on a day and were not asked on it yet."""
+        return _columns(self._connection.execute(_DUE, {"reader": reader, "day": day}).all())
+
+    def remembered(self, reader: ReaderId) -> DueItems:
+        """Return every item not retired that has a memory, column by column as `due` does."""
+        return _columns(self._connection.execute(_REMEMBERED, {"reader": reader}).all())
+
+    def chosen(self, reader: ReaderId, keys: Iterable[object]) -> list[KeptItem]:
+        """Return the items of some of the keys that `due` gave, in the order of the keys."""
+        ids = [UUID(bytes=key) if isinstance(key, bytes) else key for key in keys]
+        found = self.many(reader, (each for each in ids if isinstance(each, UUID)))
+        return [found[each] for each in ids if isinstance(each, UUID)]
+
+    def returning(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return the items whose last answer, on `day`, came back blank, by id."""
+        if limit <= 0:
+            return []
         rows = self._connection.execute(
-            _CALLED, {"reader": reader, "day": day, "limit": limit}
+            _RETURNING, {"reader": reader, "day": day, "limit": limit}
         ).all()
+        return [_kept(row) for row in rows]
+
+    def commitments(self, reader: ReaderId, limit: int) -> list[KeptItem]:
+        """Return the first `limit` `restate` items that were asked before, by the day due."""
+        rows = self._connection.execute(_COMMITMENTS, {"reader": reader, "limit": limit}).all()
         return [_kept(row) for row in rows]
 
     def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
@@ -239,6 +301,28 @@ class SqlItems:
             _page(frozenset(narrowed)), narrowed | {"reader": reader, "limit": limit}
         ).all()
         return [_kept(row) for row in rows]
+
+
+def _columns(rows: Sequence[Row[Any]]) -> DueItems:
+    """Turn rows into columns; the days of many are few, so each is read once."""
+    if not rows:
+        return DueItems((), (), (), (), (), (), (), ())
+    keys, books, kinds, stability, difficulty, last_days, due_on, cares = zip(*rows, strict=True)
+    days = {day: _day(day) for day in {*last_days, *due_on}}
+    return DueItems(
+        keys,
+        books,
+        [_KINDS[kind] for kind in kinds],
+        stability,
+        difficulty,
+        [days[day] for day in last_days],
+        [days[day] for day in due_on],
+        [care == Care.CLOSE.value for care in cares],
+    )
+
+
+def _day(found: str | date) -> date:
+    return date.fromisoformat(found) if isinstance(found, str) else found
 
 
 _KINDS = {kind.value: kind for kind in KindName}  # quicker than the enumerations' own look-up

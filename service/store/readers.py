@@ -8,7 +8,7 @@ from service.store.inserts import insert_once, insert_or_update
 from service.store.tables import readers
 from service.use_cases.records import Reader, ReaderId
 
-_SETTINGS = ("time_zone", "turns_at", "target", "unasked_a_day", "revision")
+_SETTINGS = ("time_zone", "turns_at", "target", "unasked_a_day", "minutes", "revision")
 
 _GET = select(*(readers.c[name] for name in _SETTINGS)).where(
     readers.c.reader_id == bindparam("reader")

@@ -15,8 +15,11 @@ from service.store.digests import SqlDigests
 from service.store.drafts import SqlDrafts
 from service.store.headings import SqlHeadings
 from service.store.items import SqlItems
+from service.store.links import SqlLinks
 from service.store.readers import SqlReaders
 from service.store.refusals import store_error
+from service.store.sheets import SqlSheets
+from service.store.sitting_days import SqlSittingDays
 from service.store.versions import SqlVersions
 from service.use_cases.records import Reader, ReaderId
 
@@ -79,6 +82,21 @@ class SqlUnitOfWork:
     def check_ins(self) -> SqlCheckIns:
         """The check-ins."""
         return SqlCheckIns(self._connection)
+
+    @property
+    def days(self) -> SqlSittingDays:
+        """What the reader set for single days."""
+        return SqlSittingDays(self._connection)
+
+    @property
+    def links(self) -> SqlLinks:
+        """The links between books."""
+        return SqlLinks(self._connection)
+
+    @property
+    def sheets(self) -> SqlSheets:
+        """The sittings that were printed."""
+        return SqlSheets(self._connection)
 
     def commit(self) -> None:
         """Make everything done in it lasting, and end it."""

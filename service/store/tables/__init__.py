@@ -8,6 +8,7 @@ from service.store.tables.asking import CALLED, UNASKED, answers, check_ins, ite
 from service.store.tables.library import digests, originals, parts, readers, versions
 from service.store.tables.making import metadata
 from service.store.tables.proving import anchors, book_texts
+from service.store.tables.sitting import left_out, links, sheets, sitting_days
 from service.store.tables.writing import draft_contents, draft_originals, drafts, heading_words
 
 __all__ = [
@@ -23,10 +24,14 @@ __all__ = [
     "drafts",
     "heading_words",
     "items",
+    "left_out",
+    "links",
     "metadata",
     "originals",
     "parts",
     "readers",
+    "sheets",
+    "sitting_days",
     "taken_back",
     "versions",
 ]

@@ -20,11 +20,11 @@ from sqlalchemy import (
     not_,
 )
 
-from cards.answers import Grade
+from cards.answers import LONGEST, Grade
 from cards.commitments import Outcome
 from cards.kinds.base import KindName
 from cards.parts import Care
-from service.store.columns import ID
+from service.store.columns import ID, WORDS
 from service.store.tables.making import (
     choice,
     day,
@@ -131,10 +131,14 @@ answers = Table(
     Column("suggested", String(5)),
     Column("predicted", Double),
     instant("received_at"),
+    Column("seconds", Integer),
+    flag("graded_first"),
+    Column("ticked", WORDS),
     points_to("items", "item_id"),
     one_of("grade", Grade),
     one_of("suggested", Grade),
     CheckConstraint("predicted BETWEEN 0 AND 1", name="predicted_share"),
+    CheckConstraint(f"seconds BETWEEN 1 AND {LONGEST}", name="seconds_taken"),
     sqlite_with_rowid=False,  # one page fewer to write with every answer
 )
 Index(
@@ -144,6 +148,8 @@ Index(
     answers.c.answered_at,
     answers.c.id,
 )
+
+Index("answers_by_day", answers.c.reader_id, answers.c.day)
 
 taken_back = Table(
     "taken_back",

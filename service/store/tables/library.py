@@ -43,10 +43,12 @@ readers = Table(
     number("turns_at"),
     Column("target", Double, nullable=False),
     number("unasked_a_day"),
+    number("minutes"),
     number("revision"),
     CheckConstraint("turns_at BETWEEN 0 AND 23", name="turns_at_hour"),
     CheckConstraint("target > 0 AND target < 1", name="target_share"),
     CheckConstraint("unasked_a_day >= 0", name="unasked_a_day_count"),
+    CheckConstraint("minutes >= 1", name="minutes_count"),
     CheckConstraint("revision >= 1", name="revision_count"),
 )
 
