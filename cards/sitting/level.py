@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
+from math import ceil
 
 import numpy as np
 
@@ -17,6 +18,9 @@ from cards.sitting.worth_memory import Floats, recall
 FARTHEST = 365
 """Days looked ahead: further off a day means nothing to a reader."""
 _MINUTE = 60
+_FEWER = 10
+"""Whole minutes fewer that are tried too. Asked sooner, an item can fall due again just before
+all is level; that was seen to cost a day, a minute apart, in one of some thousand libraries."""
 _GOLDEN, _PLASTIC = 0.6180339887498949, 0.7548776662466927
 """Steps that lay lots evenly between 0 and 1, over the items and over an item's askings."""
 
@@ -37,7 +41,7 @@ def level_on(
     given away or left out.
 
     Who has more minutes may stop sooner, so what fewer whole minutes reach, more reach too:
-    more minutes never make it later.
+    more minutes do not make it later.
 
     Args:
         items: all that were asked before, due or not.
@@ -48,8 +52,9 @@ def level_on(
     """
     ahead = _Ahead.of(items, day, seconds, target)
     found = FARTHEST
-    fewer = range(_MINUTE * (int(seconds_a_day) // _MINUTE), 0, -_MINUTE)
-    for room in (seconds_a_day, *(float(each) for each in fewer if each < seconds_a_day)):
+    fewer = ceil(seconds_a_day / _MINUTE) - 1
+    whole = range(fewer, max(0, fewer - _FEWER), -1)
+    for room in (seconds_a_day, *(float(_MINUTE * each) for each in whole)):
         if not ahead.may_be_level(room, found):
             break
         found = ahead.level_after(room, found)
@@ -92,18 +97,24 @@ class _Ahead:
         asked_once = np.bincount(
             np.clip(self.due, 0, within).astype(np.int64), self.costs, within + 1
         )[:-1]
-        # An item is asked, and asked again, even where the day is too short for it.
-        longest = max(room, 2 * float(self.costs.max(initial=0.0)))
-        return bool((np.cumsum(asked_once) <= longest * (days + 1)).any())
+        return bool((np.cumsum(asked_once) <= max(room, self._longest) * (days + 1)).any())
+
+    @property
+    def _longest(self) -> float:
+        """Seconds of the longest item: it is asked, and again, however short the day is."""
+        return 2 * float(self.costs.max(initial=0.0))
 
     def level_after(self, room: float, within: int) -> int:
         """Return after how many days nothing due is left over, `within` when not before."""
         stability, difficulty = self.stability.copy(), self.difficulty.copy()
         last, due = self.last.copy(), self.due.copy()
         times = np.zeros(len(due))
+        longest = max(room, self._longest)
         for today in range(within):
             waiting = np.flatnonzero(due <= today)
             spent = np.cumsum(self.costs[waiting])
+            if len(waiting) and spent[-1] > longest * (within - today):
+                return within
             # Asked once they take as much at the least, so no more than these are taken.
             taken = waiting[: 1 + int(np.searchsorted(spent, room, "right"))]
             recalled = recall(
