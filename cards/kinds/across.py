@@ -16,7 +16,7 @@ from cards.kinds.base import (
     Span,
     link_of,
 )
-from cards.kinds.naming import Naming, names_title, naming
+from cards.kinds.naming import Naming, naming, others_named
 from cards.kinds.veiling import capitalised, title_stems, veil
 from cards.kinds.words import HIT, held, spans_of, stems
 from cards.parts import KeptDigest, Link, Part, PartKind
@@ -137,16 +137,8 @@ def _graded(link: Link, named: Naming, words: str, others: list[str]) -> tuple[G
 
 def _others(occasion: Occasion, words: str) -> list[str]:
     """Return the titles of books on the shelf that are named and are not linked to the point."""
-    links, digest = _links(occasion), occasion.digest
-    own = {digest.id, *(link.book_id for link in links)}
-    linked = " / ".join(folded(title) for title in (digest.title, *(ln.title for ln in links)))
-    return [
-        book.title
-        for book in occasion.shelf
-        if book.id not in own
-        and folded(book.title) not in linked
-        and names_title(words, book.title)
-    ]
+    right = [occasion.digest.title, *(link.title for link in _links(occasion))]
+    return others_named(words, occasion.shelf, right)
 
 
 def _missed(occasion: Occasion, words: str) -> str:

@@ -1,12 +1,14 @@
 """How much of a book's title page a reader names in their own words."""
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
 from rapidfuzz.distance import Levenshtein
 
 from cards.digest import folded
+from cards.kinds.base import Shelved
 from cards.kinds.words import stems
 
 _ARTICLES = frozenset(
@@ -63,20 +65,28 @@ def naming(words: str, title: str, author: str | None) -> Naming:
     )
 
 
-def names_title(words: str, title: str) -> bool:
-    """Tell whether words hold a title with content words, letter for letter: quick, for many."""
-    main = _plain_title(title)
-    return bool(main) and f" {main} " in f" {_joined_words(words[:_LONGEST])} "
+def others_named(words: str, shelf: Iterable[Shelved], right: Iterable[str]) -> list[str]:
+    """Return the titles of books that words name beside the right ones, letter for letter.
+
+    A title that is part of a right one, or made of empty words, is not told from it; one of a
+    single word (*Silence*) counts only as it is written, since it is a word as well.
+    """
+    given = f" {' '.join(_words(words[:_LONGEST]))} "
+    known = " / ".join(f" {' '.join(_words(title))} " for title in right)
+    plain = ((book.title, _plain_title(book.title)) for book in shelf)
+    return [
+        title
+        for title, main in plain
+        if main
+        and f" {main} " in given
+        and f" {main} " not in known
+        and (" " in main or title in words)
+    ]
 
 
 @lru_cache(maxsize=8192)
 def _plain_title(title: str) -> str:
     return " ".join(_words(title)) if stems(title) else ""
-
-
-@lru_cache(maxsize=64)
-def _joined_words(words: str) -> str:
-    return " ".join(_words(words))
 
 
 def _words(text: str) -> tuple[str, ...]:

@@ -16,7 +16,7 @@ from cards.kinds.base import (
     place_of,
 )
 from cards.kinds.confusable import choices, same_author, same_book
-from cards.kinds.naming import naming
+from cards.kinds.naming import Naming, naming, others_named
 from cards.kinds.veiling import Telling, share_left, veil
 from cards.kinds.words import spans_of, stems
 from cards.parts import KeptDigest, Part, PartKind
@@ -94,11 +94,9 @@ def _by_choice(occasion: Occasion, chosen: UUID) -> Mark:
     right = Shelved(digest.id, digest.title, digest.author)
     book = next((book for book in occasion.shelf if book.id == chosen), None)
     if chosen == digest.id or (book is not None and same_book(book, right)):
-        return Mark(
-            Grade.CLEAR,
-            "The right book. Choosing is right by luck one time in five or oftener, so no more "
-            "than clear is suggested.",
-        )
+        among = len(choices(occasion))
+        luck = f" Luck alone chooses it one time in {among}: no more than clear is suggested."
+        return Mark(Grade.CLEAR, "The right book." + (luck if among else ""))
     if book is None:
         return Mark(Grade.BLANK, "Another book than the right one.")
     if same_author(book, right):
@@ -108,19 +106,27 @@ def _by_choice(occasion: Occasion, chosen: UUID) -> Mark:
 
 def _by_words(occasion: Occasion, words: str) -> Mark:
     digest = occasion.digest
-    named = naming(words, digest.title, digest.author)
+    grade, reason = _graded(
+        naming(words, digest.title, digest.author),
+        others_named(words, occasion.shelf, [digest.title]),
+    )
     found = spans_of(words, stems(_titled(digest.title, digest.author)))
-    if named.title and named.turned:
-        return Mark(Grade.HAZY, "The title is there, but it is turned away.", (), found)
+    return Mark(grade, reason, attempt_spans=found)
+
+
+def _graded(named: Naming, others: list[str]) -> tuple[Grade, str]:
+    if named.title and (named.turned or others):
+        what = "it is turned away" if named.turned else "among several"
+        return Grade.HAZY, f"The title is there, but {what}."
     if named.title and named.author:
-        return Mark(Grade.VIVID, "Title and author are right.", (), found)
+        return Grade.VIVID, "Title and author are right."
     if named.title:
-        return Mark(Grade.CLEAR, "The title is right.", (), found)
+        return Grade.CLEAR, "The title is right."
     if named.author:
-        return Mark(Grade.HAZY, "The author is right, the title is missing.", (), found)
+        return Grade.HAZY, "The author is right, the title is missing."
     if named.part:
-        return Mark(Grade.HAZY, "Part of the title is right.", (), found)
-    return Mark(Grade.BLANK, "Neither the title nor the author was found in what you wrote.")
+        return Grade.HAZY, "Part of the title is right."
+    return Grade.BLANK, "Neither the title nor the author was found in what you wrote."
 
 
 SOURCE = _Source()

@@ -86,7 +86,7 @@ def test_the_right_book_is_clear_and_never_vivid():
     asked = occasion()
     marked = SOURCE.mark(asked, Attempt(book=SOURCE.answer(asked).book))
     assert marked.grade is Grade.CLEAR
-    assert "one time in five" in marked.reason
+    assert "one time in 5" in marked.reason
 
 
 def test_another_copy_of_the_right_book_is_right():
@@ -105,13 +105,16 @@ def test_another_copy_of_the_right_book_is_right():
         ("It is Walden, I think", Grade.CLEAR),
         ("Thoreau, that one in the woods", Grade.HAZY),
         ("It is not Walden", Grade.HAZY),
+        ("Walden or Moby-Dick", Grade.HAZY),
+        ("Walden or Silence", Grade.HAZY),
+        ("Walden, where there is silence", Grade.CLEAR),
         ("Middlemarch", Grade.BLANK),
         ("", Grade.BLANK),
     ],
 )
 def test_named_in_words_title_and_author_are_vivid(words, grade):
-    """The title alone is clear, the author alone hazy."""
-    assert SOURCE.mark(occasion(()), Attempt(words=words)).grade is grade
+    """The title alone is clear, the author alone or several titles at a guess hazy."""
+    assert SOURCE.mark(occasion((FAR, shelved(9, "Silence"))), Attempt(words=words)).grade is grade
 
 
 @pytest.mark.parametrize(
