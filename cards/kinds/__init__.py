@@ -3,6 +3,7 @@
 from cards.kinds.across import ACROSS
 from cards.kinds.base import Kind, KindName
 from cards.kinds.complete import COMPLETE
+from cards.kinds.next import NEXT
 from cards.kinds.order import ORDER
 from cards.kinds.place import PLACE
 from cards.kinds.restate import RESTATE
@@ -10,7 +11,7 @@ from cards.kinds.source import SOURCE
 from cards.kinds.theme import THEME
 
 KINDS: dict[KindName, Kind] = {
-    kind.name: kind for kind in (THEME, RESTATE, COMPLETE, SOURCE, ORDER, PLACE, ACROSS)
+    kind.name: kind for kind in (THEME, NEXT, RESTATE, COMPLETE, SOURCE, ORDER, PLACE, ACROSS)
 }
 """Every kind by its name."""
 

@@ -69,7 +69,8 @@ def test_a_theme_turned_round_is_no_better_than_hazy():
     """Comparing words alone cannot see a negation, so it is looked for."""
     digest, part = theme("Virtue is rewarded in the end. Patience conquers pride.")
     marked = THEME.mark(
-        digest, part, Attempt(words="Virtue is not rewarded in the end. Patience conquers pride.")
+        Occasion(digest, part),
+        Attempt(words="Virtue is not rewarded in the end. Patience conquers pride."),
     )
     assert marked.grade is Grade.HAZY
     assert "turned round" in marked.reason
