@@ -8,14 +8,18 @@ from dataclasses import dataclass
 from pathlib import Path
 from threading import Thread
 from typing import Any
+from uuid import UUID
 
 import pytest
 import waitress
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 from waitress.server import BaseWSGIServer
 
+from cards.parts import PartKind
 from service.main import create_app
 from service.use_cases.add_digest import add_digest
+from service.use_cases.library import open_digest
+from service.use_cases.links import GivenLink, link
 from service.use_cases.ports import Desk
 from tests.pages.house import DIGEST, Clock, library
 
@@ -64,6 +68,24 @@ def live(tmp_path: Path) -> Iterator[Live]:
         added = add_digest(desk, "silas.md", DIGEST.encode())
         with served(desk) as address:
             yield Live(address, desk, clock, str(added.kept.id))
+
+
+OTHERS = ("Middlemarch", "Cranford", "Walden", "Emma", "Persuasion")
+"""Titles of further books, enough to choose among."""
+
+
+@pytest.fixture
+def shelf(live: Live) -> Live:
+    """Silas Marner among other books, its second point linked to one of them: all kinds."""
+    digests = [
+        add_digest(live.desk, f"{title}.md", f"# {title}\n\n## Theme\n\n{title}.".encode())
+        for title in OTHERS
+    ]
+    kept = open_digest(live.desk, UUID(live.digest_id)).kept
+    point = kept.held(PartKind.POINT)[1]
+    given = GivenLink(live.desk.new_id(), kept.id, point.id, digests[2].kept.id, "It keeps you.")
+    link(live.desk, given)
+    return live
 
 
 @pytest.fixture

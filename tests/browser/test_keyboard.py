@@ -3,12 +3,13 @@
 import pytest
 from playwright.sync_api import Page, expect
 
+from cards.kinds.base import KindName
 from service.use_cases.add_digest import add_digest
-from service.use_cases.items import item_history, list_items
-from service.use_cases.preferences import Preferences, set_preferences
-from service.use_cases.records import MOST_UNASKED_A_DAY
+from service.use_cases.answer import take_back
+from service.use_cases.items import item_history
 from tests.browser.conftest import Live, Opened
 from tests.pages.house import WITHOUT_POINTS
+from tests.pages.sittings import only
 
 TWO = "[name=gap][value='2']:checked"
 MOST_TABS = 40
@@ -25,23 +26,23 @@ def tab_to(page: Page, selector: str) -> None:
 
 
 @pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
-def test_a_sitting_by_the_keyboard_alone(live: Live, opened: Opened, *, script: bool) -> None:
+def test_every_way_by_the_keyboard_alone(shelf: Live, opened: Opened, *, script: bool) -> None:
     """Whatever way an item is asked, Tab, letters, arrows and Enter answer it as graded."""
-    add_digest(live.desk, "essays.md", WITHOUT_POINTS.encode())
-    set_preferences(live.desk, Preferences(unasked_a_day=MOST_UNASKED_A_DAY))
+    add_digest(shelf.desk, "essays.md", WITHOUT_POINTS.encode())
     page = opened(java_script_enabled=script)
-    page.goto(live.address)
-    items = list_items(live.desk).items
     ways: set[str] = set()
-    for answered in range(len(items)):
-        if answered:
-            expect(page.locator(".last strong")).to_have_text("clear")
-        ways.add(attempt(page, hide="page, out of sight" not in ways))
-        tab_to(page, "button:not(.quiet)")
+    for kind, number, book, hide in (
+        *((kind, 1, "Silas Marner", False) for kind in KindName),
+        (KindName.PLACE, 1, "Silas Marner", True),
+        (KindName.PLACE, 2, "Essays", False),
+    ):
+        item = only(shelf.desk, kind, number, book)
+        page.goto(shelf.address)
+        ways.add(attempt(page, hide=hide, script=script))
+        tab_to(page, "button:not(.quiet):not(.put)")
         page.keyboard.press("Enter")
         expect(page.locator(".grades")).to_be_visible()
         if script:
-            expect(page.locator(".grades :checked")).to_be_focused()
             page.keyboard.press("c")
         else:
             tab_to(page, ".grades input")
@@ -52,22 +53,39 @@ def test_a_sitting_by_the_keyboard_alone(live: Live, opened: Opened, *, script: 
         expect(page.locator("[value=clear]")).to_be_checked()
         page.keyboard.press("Enter")
         expect(page.locator(".grades")).to_have_count(0)
-    assert ways == {"words", "gap", "page", "page, out of sight", "chapter"}
-    expect(page.get_by_role("heading", level=1)).to_have_text("That is all for today")
-    for item in items:
-        (kept,) = item_history(live.desk, item.kept.item.id).answers
+        expect(page.locator(".last strong")).to_have_text("clear")
+        expect(page.get_by_role("heading", level=1)).to_have_text("That is all for today")
+        kept = item_history(shelf.desk, item.kept.item.id).answers[0]
         assert kept.answer.grade == "clear"
+        take_back(shelf.desk, kept.answer.id, shelf.desk.new_id())
+    assert ways == {*("words", "gap", "page, out of sight", "chapter", "order", "blanks", "book")}
 
 
-def attempt(page: Page, *, hide: bool) -> str:
+def attempt(page: Page, *, hide: bool, script: bool) -> str:
     """Give an attempt by the keyboard, with the plot out of sight where wanted; return its way."""
     if page.locator("#words").count():
-        if not page.locator("#words:focus").count():
-            tab_to(page, "#words")
+        tab_to(page, "#words")
         page.keyboard.type("The theft of his gold empties the hearth")
         return "words"
-    hidden = hide and page.get_by_role("link", name="Hide the plot").count() > 0
-    if hidden:
+    if page.locator(".blank").count():
+        tab_to(page, ".blank")
+        page.keyboard.type("angels")
+        return "blanks"
+    if page.locator(".order").count():
+        if script:
+            tab_to(page, ".put")
+            for placed in (1, 2):
+                page.keyboard.press("Enter")
+                expect(page.locator(".order .placed")).to_have_count(placed)
+        else:
+            tab_to(page, ".order select")
+            page.keyboard.press("1")
+        return "order"
+    if page.locator("[name=book]").count():
+        tab_to(page, "[name=book]")
+        page.keyboard.press("Space")
+        return "book"
+    if hide:
         tab_to(page, "[href*='plot=hidden']")
         with page.expect_navigation():
             page.keyboard.press("Enter")
@@ -81,11 +99,12 @@ def attempt(page: Page, *, hide: bool) -> str:
     way = "page" if page.locator("[name=page]").count() else "chapter"
     tab_to(page, f"[name={way}]")
     page.keyboard.type("40")
-    return "page, out of sight" if hidden else way
+    return "page, out of sight" if hide else way
 
 
 def test_the_skip_link_leads_to_the_page(live: Live, opened: Opened) -> None:
     """The first step of the Tab key offers to skip the head, and Enter does so."""
+    only(live.desk, KindName.THEME)
     page = opened()
     page.goto(live.address)
     page.keyboard.press("Tab")
@@ -98,6 +117,7 @@ def test_the_skip_link_leads_to_the_page(live: Live, opened: Opened) -> None:
 
 def test_the_focus_can_be_seen(live: Live, opened: Opened) -> None:
     """Whatever the Tab key reaches is outlined by at least two pixels (WCAG 2.2, 2.4.7, 2.4.13)."""
+    only(live.desk, KindName.THEME)
     page = opened()
     page.goto(live.address)
     page.fill("#words", "gold")
@@ -120,13 +140,9 @@ def test_what_leads_on_stays_in_sight_and_covers_nothing(live: Live, opened: Ope
 
     The window is as low as a phone's held sideways.
     """
+    only(live.desk, KindName.PLACE)
     page = opened(viewport={"width": 600, "height": 320})
     page.goto(live.address)
-    while not page.locator("[name=gap]").count():
-        page.get_by_role("button", name="Nothing comes back").click()
-        page.locator("[value=clear]").check(force=True)
-        page.get_by_role("button", name="Next").click()
-        expect(page.locator(".grades")).to_have_count(0)
     tab_to(page, "[name=gap]")
     for _ in range(3):
         page.keyboard.press("ArrowDown")
@@ -140,6 +156,7 @@ def test_what_leads_on_stays_in_sight_and_covers_nothing(live: Live, opened: Ope
 
 def test_letters_grade_only_where_the_grades_have_the_focus(live: Live, opened: Opened) -> None:
     """Initials choose a grade inside its group and nowhere else (WCAG 2.2, 2.1.4)."""
+    only(live.desk, KindName.THEME)
     page = opened()
     page.goto(live.address)
     page.fill("#words", "")

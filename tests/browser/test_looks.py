@@ -13,12 +13,15 @@ from playwright.sync_api import Page, expect
 from cards.commitments import Outcome
 from cards.digest import Commitment, Digest, Point, Quotation
 from cards.intake import Understood
+from cards.kinds.base import KindName
 from cards.parts import PartKind
 from service.use_cases.add_digest import Kept, keep_understood
 from service.use_cases.check_in import Report, check_in
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
 from tests.browser.conftest import Live, Opened
+from tests.browser.ways import compare, every_kind, go_on
+from tests.pages.sittings import only, these
 
 AXE = {
     "light": {
@@ -42,30 +45,33 @@ def press(page: Page, role: str, name: str) -> None:
 
 
 def sitting(page: Page, live: Live) -> Iterator[str]:
-    """Walk a sitting to its end, and name each page that is shown on the way."""
-    page.goto(live.address)
-    number = 0
-    while not page.locator(".closing").count():
-        number += 1
-        if page.locator("#words").count():
-            page.fill("#words", f"Gold {LONG}")
-        else:
-            yield f"asked {number}"
-            if page.get_by_role("link", name="Hide the plot").count():
-                press(page, "link", "Hide the plot")
-                yield f"asked {number}, plot hidden"
-                press(page, "link", "Show the plot")
-            page.get_by_role("button", name="Compare").click()
-            expect(page.locator(".fault")).to_be_visible()
-            yield f"asked {number}, nothing given"
-            page.locator("[name=gap]").nth(1).check(force=True)
-        yield f"asked {number}"
+    """Ask every kind of item, and name each page that is shown on the way."""
+    yield from every_kind(page, live, f"Gold {LONG}")
+    for kind in (KindName.PLACE, KindName.ORDER, KindName.SOURCE):
+        only(live.desk, kind)
+        page.goto(live.address)
         page.get_by_role("button", name="Compare").click()
-        expect(page.locator(".grades")).to_be_visible()
-        yield f"compared {number}"
-        page.locator("[value=clear]").check(force=True)
-        page.get_by_role("button", name="Next").click()
-        expect(page.locator(".grades")).to_have_count(0)
+        expect(page.locator(".fault")).to_be_visible()
+        yield f"{kind}, nothing given"
+    only(live.desk, KindName.PLACE)
+    page.goto(live.address)
+    press(page, "link", "Hide the plot")
+    yield "plot hidden"
+    only(live.desk, KindName.THEME)
+    page.goto(live.address)
+    page.locator(".minutes summary").click()
+    page.fill("#minutes", "many")
+    page.get_by_role("button", name="Keep").click()
+    expect(page.locator(".fault")).to_be_visible()
+    yield "minutes refused"
+    page.get_by_role("button", name="Leave out for today").click()
+    expect(page.locator(".left-out")).to_be_visible()
+    yield "all left out"
+    only(live.desk, KindName.THEME)
+    page.goto(live.address)
+    page.fill("#words", LONG)
+    compare(page)
+    go_on(page)
     yield "done"
     press(page, "link", "The answer")
     yield "answer"
@@ -155,11 +161,11 @@ ESSAYS = (
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("walk", [sitting, rooms, edited])
-def test_every_page_is_accessible(live: Live, opened: Opened, scheme: str, walk) -> None:
+def test_every_page_is_accessible(shelf: Live, opened: Opened, scheme: str, walk) -> None:
     """Axe-core finds nothing against WCAG 2.2 AA on any page, on light paper and on dark."""
     page = opened(bypass_csp=True, color_scheme=scheme)
     found = {}
-    for name in walk(page, live):
+    for name in walk(page, shelf):
         violations = Axe().run(page, options=AXE[scheme]).response["violations"]
         if violations:
             found[name] = [
@@ -170,11 +176,11 @@ def test_every_page_is_accessible(live: Live, opened: Opened, scheme: str, walk)
 
 
 @pytest.mark.parametrize("walk", [sitting, rooms, edited])
-def test_no_page_scrolls_sideways(live: Live, opened: Opened, walk) -> None:
+def test_no_page_scrolls_sideways(shelf: Live, opened: Opened, walk) -> None:
     """At 320 pixels every page fits, whatever the length of its words (WCAG 2.2, 1.4.10)."""
     page = opened(viewport=NARROW)
     wide = {}
-    for name in walk(page, live):
+    for name in walk(page, shelf):
         width = page.evaluate("document.documentElement.scrollWidth")
         if width > NARROW["width"]:
             wide[name] = width
@@ -192,13 +198,14 @@ def test_an_empty_library_is_accessible(empty: str, opened: Opened) -> None:
     forgive_refusals(opened)
 
 
-def test_targets_are_large_enough(live: Live, opened: Opened) -> None:
+def test_targets_are_large_enough(shelf: Live, opened: Opened) -> None:
     """Grades, gaps, buttons and the rooms' links are at least 24 pixels high (WCAG 2.2, 2.5.8)."""
     page = opened(viewport={"width": 390, "height": 844})
-    page.goto(live.address)
     small = []
-    for name in sitting(page, live):
-        for target in page.locator("button, nav a, .grades label, .gap label").all():
+    for name in sitting(page, shelf):
+        for target in page.locator(
+            "button, nav a, summary, .grades label, .gap label, .choices label, .order select"
+        ).all():
             box = target.bounding_box()
             if box is not None and (box["height"] < 24 or box["width"] < 24):
                 small.append((name, target.inner_text(), box))
@@ -254,16 +261,16 @@ def test_verse_keeps_its_lines(live: Live, opened: Opened) -> None:
     assert len(lines(page, ".promises .lines")) == 2
     page.goto(f"{live.address}/books/{live.digest_id}/places")
     assert len(lines(page, ".quoted-small")) == len(lines(page, ".plot .landmark")) == 2
-    page.goto(live.address)
-    while not page.locator(".closing").count():
-        if page.locator("blockquote").count():
+    for kind in (KindName.THEME, KindName.RESTATE, KindName.PLACE, KindName.COMPLETE):
+        these(live.desk, kind)
+        page.goto(live.address)
+        if kind is KindName.PLACE:
             assert len(lines(page, "blockquote")) == len(lines(page, ".landmark")) == 2
         page.get_by_role("button", name=re.compile("Nothing comes back|I can’t tell")).click()
         expect(page.locator(".grades")).to_be_visible()
-        assert len(lines(page, ".landmark" if page.locator(".landmark").count() else "#says")) == 2
-        page.locator("[value=clear]").check(force=True)
-        page.get_by_role("button", name="Next").click()
-        expect(page.locator(".grades")).to_have_count(0)
+        if kind is not KindName.THEME:
+            told = ".landmark" if page.locator(".landmark").count() else "#says"
+            assert len(lines(page, told)) == 2
 
 
 def lines(page: Page, selector: str) -> list[str]:

@@ -1,0 +1,82 @@
+"""Pictures of every page at phone and desktop width, light and dark, for people to look at.
+
+They are left in the folder that CATCHWORD_PICTURES names, or else in the test's own.
+"""
+
+import os
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from cards.kinds.base import KindName
+from tests.browser.conftest import Live, Opened
+from tests.browser.ways import attempt, compare, every_kind, go_on
+from tests.pages.sittings import only
+
+DESKTOP, PHONE = {"width": 1280, "height": 800}, {"width": 390, "height": 844}
+
+
+def sitting(page: Page, live: Live) -> Iterator[str]:
+    """Show every page of a sitting."""
+    yield from every_kind(page, live)
+    only(live.desk, KindName.PLACE)
+    page.goto(f"{live.address}/?plot=hidden")
+    page.fill("[name=page]", "99")
+    yield "place asked by page"
+    compare(page)
+    yield "place compared by page"
+    only(live.desk, KindName.ORDER)
+    page.goto(live.address)
+    page.get_by_role("button", name="Compare").click()
+    expect(page.locator(".fault")).to_be_visible()
+    yield "order refused"
+    only(live.desk, KindName.RESTATE)
+    page.goto(live.address)
+    page.locator(".minutes summary").click()
+    yield "minutes"
+    attempt(page)
+    compare(page)
+    go_on(page)
+    yield "done"
+    page.get_by_role("link", name="The answer").click()
+    expect(page.get_by_role("heading", name="What your digest says")).to_be_visible()
+    yield "answer"
+
+
+def rooms(page: Page, live: Live) -> Iterator[str]:
+    """Show the pages around it."""
+    book = f"/books/{live.digest_id}"
+    for address in (
+        *("/books", "/commitments", "/reader", "/write", "/drafts", "/api/", "/nowhere", book),
+        *(f"{book}/{room}" for room in ("mend", "places", "versions", "proof", "facts", "remove")),
+    ):
+        page.goto(live.address + address)
+        yield address.replace(live.digest_id, "book")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("size", [DESKTOP, PHONE], ids=["desktop", "phone"])
+@pytest.mark.parametrize("walk", [sitting, rooms])
+def test_every_page_has_its_picture(
+    shelf: Live, opened: Opened, tmp_path: Path, scheme: str, size: dict[str, int], walk
+) -> None:
+    """Every page is drawn at both widths, on light paper and on dark, whole."""
+    folder = Path(os.environ.get("CATCHWORD_PICTURES", tmp_path / "pictures"))
+    page = opened(viewport=size, color_scheme=scheme)
+    width = "phone" if size is PHONE else "desktop"
+    made = []
+    for name in walk(page, shelf):
+        stem = re.sub(r"\W+", "-", name).strip("-")
+        path = folder / f"{stem}-{width}-{scheme}.png"
+        page.screenshot(path=path, full_page=True)
+        made.append(path)
+    opened.complaints[:] = [
+        said
+        for said in opened.complaints
+        if not any(f"status of {code}" in said for code in (404, 422))
+    ]
+    assert len(set(made)) == len(made)
+    assert all(path.read_bytes().startswith(b"\x89PNG") for path in made)
