@@ -74,11 +74,11 @@ class _Complete:
         if attempt.empty:
             return Mark(Grade.BLANK, "Nothing was written.")
         begins = by_heart(occasion)
-        if begins is None and not attempt.words.strip():
+        if attempt.words.strip():
+            return _by_words(occasion.part, attempt.words, 0 if begins is None else SHOWN)
+        if begins is None:
             return _by_blanks(occasion, attempt.blanks)
-        if not attempt.words.strip():
-            return Mark(Grade.BLANK, "Nothing was written.")
-        return _by_words(occasion.part, attempt.words, 0 if begins is None else SHOWN)
+        return Mark(Grade.BLANK, "Nothing was written.")
 
     def asks(self, occasion: Occasion) -> frozenset[UUID]:
         """The quotation."""
@@ -126,7 +126,8 @@ def _by_words(part: Part, attempt: str, shown: int) -> Mark:
     turned = opposed(recital.missed, recital.put_in)
     grade = _grade(recital.rate, turned=turned)
     reason = _of_words(recital.errors, recital.of)
-    if recital.rate > _HAZY and _gist(part.text, attempt):
+    rest = part.text[wording(part.text)[shown - 1].end :] if shown else part.text
+    if recital.rate > _HAZY and _gist(rest, attempt):
         grade, reason = Grade.HAZY, f"Sense, not words: {reason[0].lower()}{reason[1:]}"
     return Mark(grade, reason + _turned(turned), recital.spans, recital.given)
 

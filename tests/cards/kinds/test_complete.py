@@ -131,6 +131,13 @@ def test_the_sense_in_other_words_is_hazy_and_said_to_be_so():
     assert marked.reason.startswith("Sense, not words: ")
 
 
+def test_the_words_shown_given_back_alone_are_no_sense():
+    """Whoever only repeats how it begins has recalled nothing."""
+    manners = "Manners makyth men, as courtesy and patience do"
+    marked = COMPLETE.mark(occasion(manners, held=True), Attempt(words="Manners makyth men"))
+    assert marked.grade is Grade.BLANK
+
+
 CONTRARY = "Those who never doubt their own judgement are not to be trusted with the lives of men."
 
 
