@@ -47,7 +47,7 @@ def level_on(
         items: all that were asked before, due or not.
         day: the reader's day.
         seconds: what each kind takes.
-        seconds_a_day: of a sitting.
+        seconds_a_day: of a sitting, above 0; one item is asked however long it takes.
         target: retention the reader aims for.
     """
     ahead = _Ahead.of(items, day, seconds, target)
@@ -121,9 +121,9 @@ class _Ahead:
                 stability[taken], np.maximum(today - last[taken], 0.0), DEFAULT_WEIGHTS
             )
             spent = np.cumsum(self.costs[taken] * (2 - recalled))
-            if not len(waiting) or (len(taken) == len(waiting) and spent[-1] <= room):
-                return today
             most = max(1, int(np.searchsorted(spent, room, "right")))
+            if most >= len(waiting):
+                return today
             taken, recalled = taken[:most], recalled[:most]
             times[taken] += 1
             came_back = (taken * _GOLDEN + times[taken] * _PLASTIC) % 1 < recalled
