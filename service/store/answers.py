@@ -69,10 +69,11 @@ _LAST_DAY = (
     .order_by(answers.c.day.desc())
     .limit(1)
 )
+_LATEST_BY = ("day", "answered_at", "id")
 _latest = (
-    select(answers.c.reader_id, answers.c.item_id, answers.c.seconds, answers.c.day, answers.c.id)
+    select(*(answers.c[name] for name in ("reader_id", "item_id", "seconds", *_LATEST_BY)))
     .where(_MINE)
-    .order_by(answers.c.day.desc(), answers.c.id.desc())
+    .order_by(*(answers.c[name].desc() for name in _LATEST_BY))
     .limit(bindparam("limit"))
     .subquery()
 )
@@ -83,7 +84,7 @@ _SECONDS = (
         and_(items.c.reader_id == _latest.c.reader_id, items.c.id == _latest.c.item_id),
     )
     .where(_latest.c.seconds.is_not(None))
-    .order_by(_latest.c.day.desc(), _latest.c.id.desc())
+    .order_by(*(_latest.c[name].desc() for name in _LATEST_BY))
 )
 _KINDS = {kind.value: kind for kind in KindName}
 _GRADES = {grade.value: grade for grade in Grade}  # quicker than the enumeration's own look-up

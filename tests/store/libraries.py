@@ -25,6 +25,7 @@ from service.use_cases.records import (
 
 NOW = datetime(2026, 3, 1, 21, 40, tzinfo=UTC)
 TODAY = date(2026, 3, 1)
+TOMORROW = TODAY + timedelta(days=1)
 
 _KIND = {
     PartKind.THEME: KindName.THEME,

@@ -14,7 +14,7 @@ from tests.store.statements import Statements
 def test_many_takes_a_fixed_number_of_statements(
     store: SqlStore, reader: ReaderId, statements: Statements
 ) -> None:
-    """Two statements fetch any number of digests, each with its own parts."""
+    """Three statements fetch any number of digests, each with its own parts and links."""
     books = [a_book(f"Book {n}") for n in range(12)]
     with store.writing() as work:
         for book in books:
@@ -27,7 +27,7 @@ def test_many_takes_a_fixed_number_of_statements(
         assert {digest_id: in_any_order(book) for digest_id, book in found.items()} == {
             book.id: in_any_order(book) for book in wanted
         }
-        assert len(statements) == 2
+        assert len(statements) == 3
 
 
 def test_many_leaves_out_what_is_not_there(store: SqlStore, reader: ReaderId) -> None:
@@ -170,7 +170,7 @@ def test_pages_are_newest_first_and_meet(
             after = (page[-1].added_at, page[-1].kept.id)
     assert seen == sorted(seen, reverse=True)
     assert len(set(seen)) == 7
-    assert len(statements) == 2 * 3 + 1
+    assert len(statements) == 3 * 3 + 1
     assert gone.id.bytes not in {digest_id for _, digest_id in seen}
 
 

@@ -65,7 +65,7 @@ def test_a_library_of_the_first_tables_comes_through_whole(empty: str, reader: R
                 assert (found.care, found.edition) == (Care.STEADY, None)
             assert [entry.added_at for entry in work.digests.page(reader, None, 9)] == [NOW]
             assert work.digests.original(reader, book.id) == a_file()
-            assert work.items.called(reader, TODAY, 9) == [KeptItem(asked, a_memory())]
+            assert work.items.many(reader, [asked.id]) == {asked.id: KeptItem(asked, a_memory())}
             unasked = {one.item: one.care for one in work.items.unasked(reader, 9)}
             assert unasked == dict.fromkeys(waiting, Care.STEADY)
             assert work.answers.of_item(reader, asked.id) == [answer]

@@ -15,6 +15,7 @@ from service.use_cases.records import Cause, PartAnchor, Reader, ReaderId, Versi
 from tests.store.libraries import (
     NOW,
     TODAY,
+    TOMORROW,
     a_book,
     a_draft,
     a_file,
@@ -55,7 +56,15 @@ def test_anothers_ids_give_nothing(store: SqlStore, reader: ReaderId) -> None:
         assert work.items.lock(other, item.id) is None
         assert work.items.of_digest(other, book.id) == []
         assert work.items.standings(other, [book.id]) == {}
-        assert work.items.called(other, TODAY, 9) == []
+        assert len(work.items.due(other, TOMORROW)) == 0
+        assert len(work.items.remembered(other)) == 0
+        assert work.items.returning(other, TODAY, 9) == []
+        assert work.items.commitments(other, 9) == []
+        assert work.items.many(other, [item.id]) == {}
+        assert work.answers.on(other, TODAY) == []
+        assert work.answers.last_day(other, TOMORROW) is None
+        assert work.answers.seconds(other, 9) == {}
+        assert work.digests.shelf(other, 9) == ()
         assert work.items.unasked(other, 9) == []
         assert work.items.first_asked(other, TODAY) == {}
         assert work.items.next_call(other, TODAY.replace(year=1)) is None

@@ -61,8 +61,8 @@ def plan(store: SqlStore, ask: Callable[[SqlUnitOfWork], object]) -> list[str]:
 
 
 ORDERED = {
-    "called": (
-        lambda work: work.items.called(READER, TODAY, 9),
+    "due": (
+        lambda work: work.items.due(READER, TODAY),
         r"SEARCH items USING INDEX items_called \(reader_id=\? AND call_on[<>]",
     ),
     "next call": (
@@ -92,6 +92,22 @@ ORDERED = {
     "page of digests": (
         lambda work: work.digests.page(READER, (NOW, BOOK.id), 9),
         r"SEARCH digests USING INDEX digests_by_arrival .*\(added_at,id\)<\(\?,\?\)\)",
+    ),
+    "answers of a day": (
+        lambda work: work.answers.on(READER, TODAY),
+        r"SEARCH answers USING INDEX answers_by_day \(reader_id=\? AND day=\?\)",
+    ),
+    "the last day": (
+        lambda work: work.answers.last_day(READER, TODAY),
+        r"SEARCH answers USING COVERING INDEX answers_by_day \(reader_id=\? AND day<\?\)",
+    ),
+    "the shelf": (
+        lambda work: work.digests.shelf(READER, 9),
+        r"SEARCH digests USING INDEX digests_by_arrival \(reader_id=\?\)",
+    ),
+    "open sheets": (
+        lambda work: work.sheets.open(READER, 9),
+        r"SEARCH sheets USING INDEX sheets_by_making \(reader_id=\?\)",
     ),
     "answers to an item": (
         lambda work: work.answers.of_item(READER, BOOK.id),

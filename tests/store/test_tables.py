@@ -8,12 +8,14 @@ from sqlalchemy import ForeignKeyConstraint, Index, PrimaryKeyConstraint, Table,
 
 from cards.commitments import CheckIn, Outcome
 from cards.intake.heading_words import Part
+from cards.items import Item
 from cards.kinds.base import KindName
-from cards.parts import KeptDigest, PartKind
+from cards.parts import KeptDigest, Link, PartKind
 from service.store.sql_store import SqlStore
 from service.store.tables import metadata
 from service.store.unit_of_work import SqlUnitOfWork
 from service.use_cases.records import Cause, PartAnchor, Reader, ReaderId, Version
+from service.use_cases.sitting_records import Sheet, SheetItem
 from tests.store.libraries import (
     NOW,
     TODAY,
@@ -89,7 +91,15 @@ def test_facts_are_only_ever_added(
         ("answers", "SELECT")
     }
     deleted = {statement.split()[2] for statement in statements if statement.startswith("DELETE")}
-    assert deleted == {"book_texts", "draft_contents", "draft_originals", "drafts", "heading_words"}
+    assert deleted == {
+        "book_texts",
+        "draft_contents",
+        "draft_originals",
+        "drafts",
+        "heading_words",
+        "left_out",
+        "links",
+    }
     assert not any(
         "DO UPDATE" in statement
         for statement in statements
@@ -100,7 +110,6 @@ def test_facts_are_only_ever_added(
 def do_everything(store: SqlStore, reader: ReaderId) -> None:
     """Call every method of every repository, each way it can go."""
     book = a_book()
-    commitment = book.held(PartKind.COMMITMENT)[0]
     with store.writing() as work:
         readers, digests, items = work.readers, work.digests, work.items
         readers.lock(reader)
@@ -123,7 +132,12 @@ def do_everything(store: SqlStore, reader: ReaderId) -> None:
         items.standings(reader, [book.id])
         items.remember(reader, first.id, a_memory())
         items.remember(reader, second.id, None)
-        items.called(reader, TODAY, 5)
+        items.many(reader, [first.id])
+        items.chosen(reader, items.due(reader, TODAY).keys)
+        items.remembered(reader)
+        items.returning(reader, TODAY, 5)
+        items.commitments(reader, 5)
+        digests.shelf(reader, 5)
         items.unasked(reader, 5)
         items.first_asked(reader, TODAY)
         items.next_call(reader, TODAY)
@@ -131,21 +145,55 @@ def do_everything(store: SqlStore, reader: ReaderId) -> None:
             for digest_id in (None, book.id):
                 for kind in (None, KindName.THEME):
                     items.page(reader, after, 5, digest_id, kind)
-        answer = an_answer(first)
-        for _ in range(2):
-            work.answers.add(reader, answer, NOW)
-            work.answers.take_back(reader, uuid4(), answer.id, NOW)
-        work.answers.get(reader, answer.id)
-        work.answers.of_item(reader, first.id)
-        work.answers.history(reader, first.id, None, 5)
-        work.answers.history(reader, first.id, (NOW, uuid4()), 5)
-        report = CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW)
-        work.check_ins.add(reader, report)
-        work.check_ins.add(reader, report)
-        work.check_ins.of_digest(reader, book.id)
-        work.check_ins.tallies(reader, [book.id])
+        answer_and_report(work, reader, book, first)
         write_and_prove(work, reader, book)
+        sit_down(work, reader, book, first)
         work.commit()
+
+
+def answer_and_report(work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest, first: Item) -> None:
+    """Call every method of the answers and the check-ins."""
+    commitment = book.held(PartKind.COMMITMENT)[0]
+    answer = an_answer(first)
+    for _ in range(2):
+        work.answers.add(reader, answer, NOW)
+        work.answers.take_back(reader, uuid4(), answer.id, NOW)
+    work.answers.get(reader, answer.id)
+    work.answers.on(reader, TODAY)
+    work.answers.last_day(reader, TODAY)
+    work.answers.seconds(reader, 5)
+    work.answers.of_item(reader, first.id)
+    work.answers.history(reader, first.id, None, 5)
+    work.answers.history(reader, first.id, (NOW, uuid4()), 5)
+    report = CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW)
+    work.check_ins.add(reader, report)
+    work.check_ins.add(reader, report)
+    work.check_ins.of_digest(reader, book.id)
+    work.check_ins.tallies(reader, [book.id])
+
+
+def sit_down(work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest, item: Item) -> None:
+    """Call every method of the days, the links and the sheets."""
+    for _ in range(2):
+        work.days.set_minutes(reader, TODAY, 5)
+        work.days.leave_out(reader, item.id, TODAY, NOW)
+    work.days.minutes(reader, TODAY)
+    work.days.left_out(reader, TODAY)
+    work.days.take_in(reader, item.id, TODAY)
+    other = a_book("Of Harbours")
+    shelve(work, reader, other)
+    made = Link(uuid4(), book.held(PartKind.POINT)[0].id, other.id, other.title)
+    for _ in range(2):
+        work.links.put(reader, made, NOW)
+    work.links.get(reader, made.id)
+    work.links.leading_to(reader, other.id)
+    work.digests.get(reader, book.id)
+    work.links.drop(reader, made.id)
+    sheet = Sheet(uuid4(), NOW, 5, (SheetItem(item.id, 0, False, uuid4()),))
+    for _ in range(2):
+        work.sheets.put(reader, sheet)
+    work.sheets.get(reader, sheet.id)
+    work.sheets.open(reader, 5)
 
 
 def write_and_prove(work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest) -> None:

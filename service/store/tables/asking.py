@@ -149,7 +149,13 @@ Index(
     answers.c.id,
 )
 
-Index("answers_by_day", answers.c.reader_id, answers.c.day)
+Index(
+    "answers_by_day",
+    answers.c.reader_id,
+    answers.c.day,
+    answers.c.answered_at,
+    answers.c.id,
+)
 
 taken_back = Table(
     "taken_back",

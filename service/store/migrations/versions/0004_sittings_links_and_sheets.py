@@ -93,7 +93,7 @@ def _answers() -> None:
     with op.batch_alter_table("answers", table_kwargs=_NARROW) as answers:
         answers.alter_column("graded_first", server_default=None)
         answers.create_check_constraint(op.f("answers_seconds_taken"), "seconds BETWEEN 1 AND 600")
-    op.create_index("answers_by_day", "answers", ["reader_id", "day"])
+    op.create_index("answers_by_day", "answers", ["reader_id", "day", "answered_at", "id"])
 
 
 def _sitting_days() -> None:
