@@ -15,7 +15,8 @@ from tests.pages.sittings import only
 HEADINGS = {
     "Recall the theme": KindName.THEME,
     "Say the commitment again": KindName.RESTATE,
-    "What comes next?": KindName.NEXT,
+    "Recall the point": KindName.NEXT,
+    "Recall the next point": KindName.NEXT,
     "Put the points in order": KindName.ORDER,
     "Complete the quotation": KindName.COMPLETE,
     "Whose words are these?": KindName.SOURCE,

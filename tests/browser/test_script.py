@@ -177,7 +177,7 @@ def test_what_an_answer_came_to_is_told(live: Live, opened: Opened) -> None:
     expect(page.locator("#heard")).to_be_empty()
     go_on(page)
     expect(page.locator("#heard")).to_contain_text(
-        re.compile(r"Silas Marner, (the theme|a commitment): clear.* Asked again on")
+        re.compile(r"Silas Marner, (the theme|a commitment): clear.*\sAsked again on", re.DOTALL)
     )
     page.get_by_role("button", name="Take it back").click()
     expect(page.locator("#heard")).to_contain_text("Taken back: Silas Marner, ")

@@ -17,7 +17,7 @@ SCRIPT = 15_000
 def loaded(page: Page, address: str) -> list[Response]:
     """Open an address in an empty profile and return all that was sent for it."""
     answered: list[Response] = []
-    page.on("response", answered.append)
+    page.on("response", lambda each: answered.append(each))  # noqa: PLW0108
     page.goto(address, wait_until="networkidle")
     page.evaluate("document.fonts.ready.then(() => null)")
     return answered

@@ -7,6 +7,9 @@ function follow(fresh) {
   const told = fresh.querySelector("#suggestion");
   const grades = document.querySelector(".grades");
   if (!told || !grades) return;
+  // A shorter reason leaves the room of the longer one, so that the grades stay where they are.
+  const legend = grades.querySelector("legend");
+  legend.style.minHeight = `${legend.getBoundingClientRect().height}px`;
   document.querySelector("#suggestion").replaceChildren(...told.childNodes);
   if (grades.dataset.chosen) return;
   const value = fresh.querySelector(".grades :checked").value;
