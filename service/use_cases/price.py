@@ -12,30 +12,48 @@ from cards.parts import Care
 from cards.schedule import aimed
 from cards.sitting import LATEST, Price, pace, price
 from service.use_cases.keeping import opened
-from service.use_cases.ports import Desk
+from service.use_cases.ports import Desk, UnitOfWork
 
 
 def price_of(desk: Desk, digest: Digest) -> dict[Care, Price]:
-    """Return what the book of a digest would cost at each care, at the reader's own pace."""
-    return _priced(desk, Counter(item.kind for item in items_of(keep(digest, None, desk.new_id))))
+    """Return what the book of a digest would cost at each care, at the reader's own pace.
+
+    Put to rest at once it costs nothing: none of its items is let in.
+    """
+    every = Counter(item.kind for item in items_of(keep(digest, None, desk.new_id)))
+    with desk.store.reading() as work:
+        return _priced(desk, work, every, Counter())
 
 
 def price_of_kept(desk: Desk, digest_id: UUID) -> dict[Care, Price]:
     """Return what a book of the library costs at each care, at the reader's own pace.
 
+    Every item is counted from its first asking on, as if none had come yet; at rest, only
+    those that were asked before.
+
     Raises:
         DigestMissing: this reader has no such digest.
     """
     with desk.store.reading() as work:
-        kept = opened(desk, work, digest_id, None)
-    return _priced(desk, Counter(item.kind for item in items_of(kept)))
+        every = Counter(item.kind for item in items_of(opened(desk, work, digest_id, None)))
+        asked = Counter(
+            each.item.kind
+            for each in work.items.of_digest(desk.reader, digest_id)
+            if each.memory is not None and not each.item.retired
+        )
+        return _priced(desk, work, every, asked)
 
 
-def _priced(desk: Desk, kinds: Counter[KindName]) -> dict[Care, Price]:
-    with desk.store.reading() as work:
-        reader = work.readers.get(desk.reader)
-        seconds = pace(work.answers.seconds(desk.reader, LATEST))
-    return {care: price(kinds, seconds, aimed(reader.target, care)) for care in Care}
+def _priced(
+    desk: Desk, work: UnitOfWork, every: Counter[KindName], asked: Counter[KindName]
+) -> dict[Care, Price]:
+    """Return the prices of all items, and at rest of those asked: the rest are not let in."""
+    reader = work.readers.get(desk.reader)
+    seconds = pace(work.answers.seconds(desk.reader, LATEST))
+    return {
+        care: price(asked if care is Care.RESTING else every, seconds, aimed(reader.target, care))
+        for care in Care
+    }
 
 
 def prices_in_words(prices: Mapping[Care, Price]) -> dict[Care, str]:
@@ -51,7 +69,7 @@ _HALF_MINUTES_UP_TO = 10
 
 def price_in_words(price: Price) -> str:
     """Return what keeping a book costs, in the first of five years and in the last."""
-    first, last = (_a_day(minutes) for minutes in (price.minutes_a_day[0], price.minutes_a_day[-1]))
+    first, last = _a_day(price.first_year), _a_day(price.last_year)
     if first == last:
         return f"{first} a day"
     return f"{first} a day in the first year, {last} in the fifth"
