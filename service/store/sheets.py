@@ -1,10 +1,11 @@
 """The sittings a reader had printed."""
 
 import json
+from collections.abc import Iterable
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, Row, bindparam, select
+from sqlalchemy import Connection, bindparam, select
 
 from service.store.inserts import insert_or_update
 from service.store.tables import sheets
@@ -55,7 +56,7 @@ class SqlSheets:
         return [_sheet(row) for row in rows]
 
 
-def _sheet(row: Row[Any]) -> Sheet:
+def _sheet(row: Iterable[Any]) -> Sheet:
     sheet_id, made_at, minutes, items, entered_at = row
     read = tuple(_item_from_json(each) for each in json.loads(items))
     return Sheet(sheet_id, made_at, minutes, read, entered_at)

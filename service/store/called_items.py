@@ -1,0 +1,163 @@
+"""The items a sitting asks: what is due, what waits unasked, what comes round again."""
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import Connection, Select, bindparam, func, select, type_coerce, union_all
+from sqlalchemy.types import NullType
+
+from cards.answers import Grade
+from cards.items import KeptItem
+from cards.kinds.base import KindName
+from cards.parts import Care
+from service.store.columns import ID
+from service.store.item_rows import KINDS, MINE, WHOLE, kept_item
+from service.store.tables import CALLED, UNASKED, items
+from service.use_cases.records import ReaderId
+from service.use_cases.sitting_records import DueItems
+
+_MANY = WHOLE.where(items.c.id.in_(bindparam("ids", expanding=True, type_=ID)))
+_AS_THEY_COME = NullType()
+"""No conversion: of thousands of items a sitting takes a dozen."""
+_REMEMBERED = select(
+    *(
+        type_coerce(items.c[name], _AS_THEY_COME)
+        for name in (
+            "id",
+            "digest_id",
+            "kind",
+            "stability",
+            "difficulty",
+            "last_day",
+            "due_on",
+            "care",
+        )
+    )
+).where(MINE, CALLED)
+_DUE = _REMEMBERED.where(items.c.call_on <= bindparam("day"), items.c.last_day < bindparam("day"))
+_RETURNING = (
+    WHOLE.where(
+        CALLED,
+        items.c.call_on == bindparam("day"),
+        items.c.last_day == bindparam("day"),
+        items.c.last_grade == Grade.BLANK.value,
+    )
+    .order_by(items.c.id)
+    .limit(bindparam("limit"))
+)
+_COMMITMENTS = (
+    WHOLE.where(CALLED, items.c.kind == KindName.RESTATE.value)
+    .order_by(items.c.call_on, items.c.id)
+    .limit(bindparam("limit"))
+)
+
+
+def _unasked(kind: KindName) -> Select[Any]:
+    first = (
+        WHOLE.where(UNASKED, items.c.kind == kind.value)
+        .order_by(items.c.digest_added_at, items.c.digest_id, items.c.number, items.c.id)
+        .limit(bindparam("limit"))
+        .subquery()
+    )
+    return select(first)
+
+
+_UNASKED = union_all(*(_unasked(kind) for kind in KindName))
+_FIRST_ASKED = (
+    select(items.c.kind, func.count())
+    .where(MINE, items.c.first_day == bindparam("day"))
+    .group_by(items.c.kind)
+)
+_NEXT_CALL = (
+    select(items.c.call_on)
+    .where(MINE, CALLED, items.c.call_on > bindparam("day"))
+    .order_by(items.c.call_on)
+    .limit(1)
+)
+
+
+class SqlCalledItems:
+    """The items a sitting asks, in one transaction."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+
+    def many(self, reader: ReaderId, ids: Iterable[UUID]) -> dict[UUID, KeptItem]:
+        """Return several by id, retired or not; those there are none of are left out."""
+        wanted = list(dict.fromkeys(ids))
+        if not wanted:
+            return {}
+        rows = self._connection.execute(_MANY, {"reader": reader, "ids": wanted}).all()
+        return {kept.item.id: kept for kept in map(kept_item, rows)}
+
+    def due(self, reader: ReaderId, day: date) -> DueItems:
+        """Return all items not retired that are due on a day and were not asked on it yet."""
+        return _columns(self._connection.execute(_DUE, {"reader": reader, "day": day}).all())
+
+    def remembered(self, reader: ReaderId) -> DueItems:
+        """Return every item not retired that has a memory, column by column as `due` does."""
+        return _columns(self._connection.execute(_REMEMBERED, {"reader": reader}).all())
+
+    def chosen(self, reader: ReaderId, keys: Iterable[object]) -> list[KeptItem]:
+        """Return the items of some of the keys that `due` gave, in the order of the keys."""
+        ids = [UUID(bytes=key) if isinstance(key, bytes) else key for key in keys]
+        found = self.many(reader, (each for each in ids if isinstance(each, UUID)))
+        return [found[each] for each in ids if isinstance(each, UUID)]
+
+    def returning(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return the items whose last answer, on `day`, came back blank, by id."""
+        if limit <= 0:
+            return []
+        rows = self._connection.execute(
+            _RETURNING, {"reader": reader, "day": day, "limit": limit}
+        ).all()
+        return [kept_item(row) for row in rows]
+
+    def commitments(self, reader: ReaderId, limit: int) -> list[KeptItem]:
+        """Return the first `limit` `restate` items that were asked before, by the day due."""
+        rows = self._connection.execute(_COMMITMENTS, {"reader": reader, "limit": limit}).all()
+        return [kept_item(row) for row in rows]
+
+    def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
+        """Return, of each kind, the first `limit` unasked items not retired nor resting.
+
+        First are those of the digest added first, then by their number.
+        """
+        rows = self._connection.execute(_UNASKED, {"reader": reader, "limit": limit}).all()
+        return [kept_item(row) for row in rows]
+
+    def first_asked(self, reader: ReaderId, day: date) -> dict[KindName, int]:
+        """Return how many items of each kind were asked for the first time on a day."""
+        rows = self._connection.execute(_FIRST_ASKED, {"reader": reader, "day": day}).all()
+        return {KINDS[kind]: count for kind, count in rows}
+
+    def next_call(self, reader: ReaderId, day: date) -> date | None:
+        """Return the first day after `day` on which something is asked, or None."""
+        found: date | None = self._connection.execute(
+            _NEXT_CALL, {"reader": reader, "day": day}
+        ).scalar_one_or_none()
+        return found
+
+
+def _columns(rows: Sequence[Iterable[Any]]) -> DueItems:
+    """Turn rows into columns; the days of many are few, so each is read once."""
+    if not rows:
+        return DueItems((), (), (), (), (), (), (), ())
+    keys, books, kinds, stability, difficulty, last_days, due_on, cares = zip(*rows, strict=True)
+    days = {day: _day(day) for day in {*last_days, *due_on}}
+    return DueItems(
+        keys,
+        books,
+        [KINDS[kind] for kind in kinds],
+        stability,
+        difficulty,
+        [days[day] for day in last_days],
+        [days[day] for day in due_on],
+        [care == Care.CLOSE.value for care in cares],
+    )
+
+
+def _day(found: str | date) -> date:
+    return date.fromisoformat(found) if isinstance(found, str) else found
