@@ -71,7 +71,7 @@ def test_every_page_has_its_picture(
     for name in walk(page, shelf):
         stem = re.sub(r"\W+", "-", name).strip("-")
         path = folder / f"{stem}-{width}-{scheme}.png"
-        page.screenshot(path=path, full_page=True)
+        page.screenshot(path=path, full_page=name != "/api/")  # that one is longer than a picture
         made.append(path)
     opened.complaints[:] = [
         said
