@@ -4,7 +4,15 @@ import shutil
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.benchmarks import adding, answering, folding, locating, printing, sitting
+from tests.benchmarks import (
+    adding,
+    answering,
+    composing_time,
+    folding,
+    locating,
+    printing,
+    sitting,
+)
 from tests.office import MISSING
 
 if __name__ == "__main__":
@@ -13,6 +21,8 @@ if __name__ == "__main__":
         print(f"locating a quotation {locating.measure()} (at most {locating.LIMIT})")
         print(f"recording an answer  {answering.measure(Path(folder))} (at most {answering.LIMIT})")
         print(f"today's sitting      {sitting.measure(Path(folder))} (at most {sitting.LIMIT})")
+        composed = composing_time.measure(Path(folder))
+        print(f"composing a sitting  {composed} (at most {composing_time.LIMIT})")
         print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")
         if (office := shutil.which("soffice")) is None:
             print(f"printing a digest    {MISSING}")

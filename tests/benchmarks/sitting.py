@@ -25,6 +25,20 @@ TODAY = datetime(2026, 6, 1, 19, tzinfo=UTC)
 NAMES = UUID("0b0f1c3e-7f53-4a86-9a0e-0d6f0a4c2b11")
 
 
+_SYLLABLES = [first + last for first in "bdfgklmnprtvz" for last in ("ab", "ek", "in", "ol", "ur")]
+
+
+def deed(book: int, place: int) -> Iterator[str]:
+    """Yield three words no other commitment has, so that none gives another away."""
+    for word in range(3):
+        number = (book * A_BOOK + place) * 3 + word
+        syllables = []
+        for _ in range(4):
+            number, which = divmod(number, len(_SYLLABLES))
+            syllables.append(_SYLLABLES[which])
+        yield "".join(syllables)
+
+
 def rows(count: int) -> Iterator[tuple[dict[str, object], list[dict[str, object]]]]:
     """Yield a digest's row with those of its commitments, until `count` items are made."""
     for number in range(count // A_BOOK):
@@ -49,7 +63,7 @@ def rows(count: int) -> Iterator[tuple[dict[str, object], list[dict[str, object]
                     "digest_id": digest_id,
                     "kind": "commitment",
                     "number": place,
-                    "text": f"I will do deed {place} of book {number}.",
+                    "text": f"I will {' '.join(deed(number, place))}.",
                     "retired": False,
                 }
                 for place in range(1, A_BOOK + 1)
