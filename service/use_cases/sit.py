@@ -29,8 +29,10 @@ AWAY = timedelta(weeks=3)
 """After so long without an answer a reader has been away, and is told when all is level again."""
 
 _MOST_CONSIDERED = 60
-"""Due items weighed one against another at the least, and more for a longer sitting: several
-times what fits, since some show what others ask."""
+"""Due items weighed one against another beyond as many as could fit at the quickest, since some
+show what others ask. Each is read with its digest: that is what a sitting costs most of."""
+_QUICKEST = 5
+"""Seconds an item is taken to need at the least, when it is said how many could fit."""
 _OTHER_COMMITMENTS = 12
 """Commitments not due among which the one always asked is looked for."""
 
@@ -124,7 +126,8 @@ class _Composing:
     def _waiting(self, left: float) -> tuple[Waiting, bool]:
         """Return what the sitting is composed from, and whether more unasked items wait."""
         reader, work, day = self._desk.reader, self._work, self._day
-        most = _MOST_CONSIDERED + round(left // 5) if left > 0 else 0
+        quickest = max(_QUICKEST, min(self._pace.values()))
+        most = _MOST_CONSIDERED + int(left // quickest) if left > 0 else 0
         best = best_due(self._due, day, self._pace, most)
         worth = dict(best)
         due = work.items.chosen(reader, [self._due.keys[place] for place, _ in best])
