@@ -46,6 +46,11 @@ _DUE_ROWS = text(
     " first_day, last_day, last_grade, answers, due_on FROM items"
     " WHERE reader_id = :reader AND call_on <= :day AND call_on IS NOT NULL AND NOT retired"
 )
+_REMEMBER = text(
+    "UPDATE items SET stability = :stability, difficulty = :difficulty, first_day = :first_day,"
+    " last_day = :last_day, last_grade = 'clear', answers = :answers, due_on = :due_on,"
+    " call_on = :due_on WHERE reader_id = :reader AND id = :item"
+)
 
 
 def digests(chance: Random) -> Iterator[Digest]:
@@ -114,6 +119,20 @@ def memories(count: int, chance: Random) -> Iterator[Memory]:
         )
 
 
+def memory_row(item: Item, memory: Memory) -> dict[str, object]:
+    """Make the values of an item's memory."""
+    return {
+        "reader": THE_READER.bytes,
+        "item": item.id.bytes,
+        "stability": memory.stability,
+        "difficulty": memory.difficulty,
+        "first_day": memory.first_day.isoformat(),
+        "last_day": memory.last_day.isoformat(),
+        "answers": memory.answers,
+        "due_on": memory.due_on.isoformat(),
+    }
+
+
 def answer_row(item: Item, day: date, chance: Random) -> dict[str, object]:
     """Make the row of an answer."""
     at = datetime.combine(day, time(18), UTC)
@@ -141,16 +160,12 @@ def library(folder: Path) -> Iterator[tuple[SqlStore, Desk]]:
         work.readers.lock(THE_READER)
         made = fill(work, chance)
         remembered = list(memories(len(made), chance))
-        for item, memory in zip(made, remembered, strict=True):
-            work.items.remember(THE_READER, item.id, memory)
         work.commit()
+    both = list(zip(made, remembered, strict=True))
     with store.engines.writing.begin() as connection:
+        connection.execute(_REMEMBER, [memory_row(item, memory) for item, memory in both])
         connection.execute(
-            insert(answers),
-            [
-                answer_row(item, memory.last_day, chance)
-                for item, memory in zip(made, remembered, strict=True)
-            ],
+            insert(answers), [answer_row(item, memory.last_day, chance) for item, memory in both]
         )
     yield store, bare_desk(store, lambda: NOW)
     store.close()
