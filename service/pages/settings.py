@@ -103,7 +103,7 @@ def _preferences() -> tuple[Preferences, Faults]:
     hour = number("turns_at", "The hour", 0, 23)
     target = _target(faults)
     unasked = number("unasked_a_day", "The number a day", 0, MOST_UNASKED_A_DAY)
-    minutes = number("minutes", "The minutes", FEWEST_MINUTES, MOST_MINUTES)
+    minutes = number("minutes", "The number of minutes", FEWEST_MINUTES, MOST_MINUTES)
     return Preferences(zone, hour, target, unasked, minutes), faults
 
 

@@ -7,7 +7,13 @@ from service.use_cases.ports import Desk
 from service.use_cases.preferences import Preferences, set_preferences, show_reader
 from tests.pages.sittings import form
 
-GIVEN = {"time_zone": "Europe/Lisbon", "turns_at": "5", "target": "92.5", "unasked_a_day": "0"}
+GIVEN = {
+    "time_zone": "Europe/Lisbon",
+    "turns_at": "5",
+    "target": "92.5",
+    "unasked_a_day": "0",
+    "minutes": "7",
+}
 
 
 def test_the_settings_are_shown(client: FlaskClient) -> None:
@@ -26,7 +32,7 @@ def test_settings_are_kept(client: FlaskClient, desk: Desk) -> None:
     assert answered.status_code == 303
     reader = show_reader(desk)
     assert (reader.time_zone, reader.turns_at) == ("Europe/Lisbon", 5)
-    assert (reader.target, reader.unasked_a_day) == (0.925, 0)
+    assert (reader.target, reader.unasked_a_day, reader.minutes) == (0.925, 0, 7)
     page = client.get(answered.location).text
     assert "Kept." in page
     assert 'value="92.5"' in page
@@ -46,6 +52,8 @@ def test_settings_are_kept(client: FlaskClient, desk: Desk) -> None:
         ("target", "", "from 70 to 97"),
         ("unasked_a_day", "101", "The number a day is a whole number from 0 to 100."),
         ("unasked_a_day", "-1", "The number a day is a whole number from 0 to 100."),
+        ("minutes", "0", "The number of minutes is a whole number from 1 to 120."),
+        ("minutes", "121", "The number of minutes is a whole number from 1 to 120."),
     ],
 )
 def test_a_setting_that_cannot_be(
