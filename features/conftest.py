@@ -21,6 +21,7 @@ from service.use_cases.add_digest import Added, add_digest
 from service.use_cases.answer import record_answer
 from service.use_cases.items import ItemView, list_items
 from service.use_cases.ports import Desk
+from service.use_cases.preferences import Preferences, set_preferences
 from service.use_cases.recording import GivenAnswer, Recorded
 from service.use_cases.records import ReaderId
 from service.use_cases.sit import Sitting, todays_sitting
@@ -128,6 +129,16 @@ class Mira:
         """Answer until nothing more is asked today."""
         while items := self.sitting().items:
             self.answer(items[0].kept.item.id, grade)
+
+    def answers_all_of_it(self, grade: Grade) -> None:
+        """Sit down every day, an hour each, until every item was asked."""
+        set_preferences(self.desk, Preferences(unasked_a_day=100, minutes=60))
+        for _ in range(40):
+            self.answers_everything(grade)
+            if all(item.kept.memory for item in self.items().values()):
+                break
+            self.now += timedelta(days=1)
+        set_preferences(self.desk, Preferences(unasked_a_day=6, minutes=10))
 
     def at(self, day: int, month: str, hour: int = 19, minute: int = 0) -> None:
         """Set her clock to an hour in London in 2026."""

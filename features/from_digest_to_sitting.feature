@@ -9,9 +9,9 @@ Feature: From a finished digest to today's sitting
     Scenario: Three items of one book part ways
       Given Mira's digest of "Silas Marner", written in a word processor
       When she adds it on the evening of 5 January 2026
-      Then she is asked its theme, a commitment and the place of a quotation that day
-      When she finds the theme vivid, the commitment clear, and the quotation blank
-      And the quotation comes back clear when it comes round again
+      Then she is asked a commitment that day, and more of other kinds
+      When she finds the first vivid, the second clear, and the third blank
+      And the third comes back clear when it comes round again
       Then the sitting of that day is over
       And the three come back on different days, the forgotten one first
 
@@ -25,13 +25,14 @@ Feature: From a finished digest to today's sitting
     Scenario: A few unasked items are let in a day, of every kind
       Given "Silas Marner" was added on 5 January 2026
       And she lets in 3 unasked items a day
-      Then she is asked 3 items that day, one of each kind
+      Then she is asked 3 items that day, each of another kind
       When she answers them all clear
       Then nothing more is asked that day
 
     Scenario: Nothing gives away what is still to be asked
       Given "Silas Marner" was added on 5 January 2026
-      Then the theme is asked before any quotation is placed among the points
+      And she lets in 100 unasked items a day
+      Then a quotation is placed among the points after all that asks the points
       And no cue of a commitment says what she meant to do
 
   Rule: The day is the reader's

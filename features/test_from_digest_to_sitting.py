@@ -85,9 +85,7 @@ def answered_twice(mira):
 
 @given("she answered everything clear")
 def all_clear(mira):
-    for _ in range(3):
-        mira.answers_everything(Grade.CLEAR)
-        mira.now += timedelta(days=1)
+    mira.answers_all_of_it(Grade.CLEAR)
     mira.noted = due_days(mira)
 
 
@@ -97,29 +95,23 @@ def adds_it(mira, day, month):
     mira.adds()
 
 
-@then("she is asked its theme, a commitment and the place of a quotation that day")
-def three_kinds(mira):
-    assert set(kinds(mira)) == {KindName.THEME, KindName.RESTATE, KindName.PLACE}
+@then("she is asked a commitment that day, and more of other kinds")
+def several_kinds(mira):
+    assert KindName.RESTATE in kinds(mira)
+    assert len(set(kinds(mira))) > 3
 
 
-@when("she finds the theme vivid, the commitment clear, and the quotation blank")
+@when("she finds the first vivid, the second clear, and the third blank")
 def three_grades(mira):
-    mira.noted = {
-        grade: first_of(mira, kind)
-        for kind, grade in (
-            (KindName.THEME, Grade.VIVID),
-            (KindName.RESTATE, Grade.CLEAR),
-            (KindName.PLACE, Grade.BLANK),
-        )
-    }
+    asked = [item.kept.item.id for item in mira.sitting().items]
+    mira.noted = dict(zip((Grade.VIVID, Grade.CLEAR, Grade.BLANK), asked, strict=False))
     for grade, item in mira.noted.items():
         mira.answer(item, grade)
-    rest = [i.kept.item.id for i in mira.sitting().items if i.kept.item.id != mira.noted["blank"]]
-    for item in rest:
-        mira.answer(item, Grade.CLEAR)
+    while len(items := mira.sitting().items) > 1:
+        mira.answer(items[0].kept.item.id, Grade.CLEAR)
 
 
-@when("the quotation comes back clear when it comes round again")
+@when("the third comes back clear when it comes round again")
 def comes_back(mira):
     (again,) = mira.sitting().items
     assert again.kept.item.id == mira.noted[Grade.BLANK]
@@ -139,7 +131,7 @@ def apart(mira):
     )
     assert date(2026, 1, 5) < blank < clear < vivid
     mira.now += blank - date(2026, 1, 5)
-    assert mira.sitting().items[0].kept.item.id == mira.noted[Grade.BLANK]
+    assert mira.noted[Grade.BLANK] in {item.kept.item.id for item in mira.sitting().items}
 
 
 @when("she draws a blank on the first item twice running")
@@ -166,10 +158,10 @@ def not_again(mira):
     assert mira.noted not in {item.kept.item.id for item in mira.sitting().items}
 
 
-@then(parsers.parse("she is asked {count:d} items that day, one of each kind"))
-def one_of_each(mira, count):
+@then(parsers.parse("she is asked {count:d} items that day, each of another kind"))
+def each_of_another_kind(mira, count):
     assert len(kinds(mira)) == count
-    assert set(kinds(mira)) == set(KindName)
+    assert len(set(kinds(mira))) == count
 
 
 @when("she answers them all clear")
@@ -183,20 +175,26 @@ def nothing_more(mira):
     assert any(item.kept.memory is None for item in mira.items().values())
 
 
-@then("the theme is asked before any quotation is placed among the points")
-def theme_first(mira):
+@then("a quotation is placed among the points after all that asks the points")
+def placed_last(mira):
     order = kinds(mira)
     placing = [
         index for index, item in enumerate(mira.sitting().items) if item.cue.asked[0] is Asked.GAP
     ]
+    asking = [
+        index
+        for index, kind in enumerate(order)
+        if kind in (KindName.THEME, KindName.NEXT, KindName.ORDER)
+    ]
     assert placing
-    assert order.index(KindName.THEME) < min(placing)
+    assert asking
+    assert max(asking) < min(placing)
 
 
 @then("no cue of a commitment says what she meant to do")
 def nothing_said(mira):
     digest = mira.reports[0].kept
-    cues = [i for i in mira.sitting().items if i.kept.item.kind is KindName.RESTATE]
+    cues = [i for i in mira.items().values() if i.kept.item.kind is KindName.RESTATE]
     assert len(cues) == 2
     for item in cues:
         text = digest.part(item.kept.item.part_id).text

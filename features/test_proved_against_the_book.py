@@ -86,7 +86,7 @@ def kept(mira):
 def copied(mira):
     mira.source, mira.file = DIGEST, "persuasion.docx"
     mira.adds()
-    mira.answers_everything(Grade.CLEAR)
+    mira.answers_all_of_it(Grade.CLEAR)
 
 
 @given("the text of the book, an ordinary text file")

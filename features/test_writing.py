@@ -162,6 +162,6 @@ def looks_it_over(mira, desktop):
 @then("her draft holds what she filled in, and nothing that was printed on the blank")
 def holds_what_was_filled_in(desktop):
     said = {name: words for name, words in desktop.form.fields.items() if words}
-    for name in ("revision", "theme-source"):
+    for name in ("revision", "theme-source", "care"):
         said.pop(name, None)
     assert said == {"title": "Walden", "theme": "Enough is plenty."}

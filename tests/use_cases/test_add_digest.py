@@ -23,7 +23,15 @@ def test_a_new_digest_is_kept_whole_with_its_original(house, digest):
     report = hand_over(house, digest)
     opened = open_digest(house.desk, report.kept.id)
     assert report.status is Status.ADDED
-    assert report.items == {"theme": 1, "restate": 2, "place": 1}
+    assert report.items == {
+        "theme": 1,
+        "next": 3,
+        "restate": 2,
+        "complete": 1,
+        "source": 1,
+        "order": 1,
+        "place": 1,
+    }
     assert opened.kept.digest() == replace(digest, pages=None)
     assert opened.original == "silas.docx"
     assert open_original(house.desk, report.kept.id).content == house.shelf.put(digest)

@@ -97,7 +97,7 @@ def test_pages_of_commitments_meet(house: House) -> None:
     assert seen == [book for book in reversed(books) if book != books[2] for _ in range(2)]
 
 
-@pytest.mark.parametrize(("look", "most"), [(list_digests, 3), (list_commitments, 5)])
+@pytest.mark.parametrize(("look", "most"), [(list_digests, 4), (list_commitments, 6)])
 def test_a_page_takes_a_fixed_number_of_statements(
     house: House, look: Callable[..., object], most: int
 ) -> None:
