@@ -16,15 +16,11 @@ from service.pages.comparing import answered_since
 from service.pages.evidence import evidence
 from service.pages.fields import Fault
 from service.pages.kept_attempts import attempt_kept
-from service.use_cases.answer import (
-    GivenAnswer,
-    record_answer,
-    show_answer,
-    take_back,
-)
+from service.use_cases.answer import record_answer, show_answer, take_back
 from service.use_cases.items import ItemView, show_item
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
+from service.use_cases.recording import GivenAnswer
 
 
 def install(door: Blueprint, desk: Desk) -> None:
