@@ -85,6 +85,27 @@ def test_a_day_too_short_for_one_item_still_takes_one():
     assert days_until(Library().hold(3, kind=KindName.THEME), 30) == 2
 
 
+def test_what_is_kept_close_keeps_coming_back():
+    """Sixty items of a book kept close are level later than sixty kept steadily, or never."""
+    steady = Library().hold(60, stability=4.0, last=-30)
+    close = Library().hold(60, stability=4.0, last=-30)
+    close.close = [True] * 60
+    steadily, closely = days_until(steady, 300), days_until(close, 300)
+    assert steadily is not None
+    assert closely is None or closely > steadily
+
+
+def test_the_order_the_items_come_in_does_not_matter():
+    """What is worth most is asked first, whichever way round the store hands it over."""
+    some = [(3.0 + number, -40 + number, -number % 9) for number in range(30)]
+    one, other = Library(), Library()
+    for stability, last, due in some:
+        one.hold(1, stability, last, due)
+    for stability, last, due in reversed(some):
+        other.hold(1, stability, last, due)
+    assert days_until(one, 120) == days_until(other, 120) > 0
+
+
 def test_beyond_a_year_no_day_is_told():
     """A thousand items at two a day would take five hundred days."""
     assert days_until(Library().hold(1000), 65) is None
