@@ -1,8 +1,11 @@
 """A text recalled in one's own words, marked idea by idea."""
 
+from bisect import bisect_left
+
 from cards.answers import Grade
-from cards.kinds.base import Attempt, Idea, Mark
-from cards.kinds.words import Comparison, compare, spans_of
+from cards.kinds.base import Attempt, Idea, Mark, Span
+from cards.kinds.comparing import Comparison, compare
+from cards.kinds.words import HIT, content_words
 
 # Shares of the weighted ideas from which each grade is suggested: reference, part 4,
 # "theme, free recall"; the main idea, which weighs double there, is the first.
@@ -10,6 +13,8 @@ _HAZY, _CLEAR, _VIVID = 0.35, 0.60, 0.90
 _MAIN_WEIGHT = 2
 _TURNED_COUNTS = 0.5
 """What an idea said the wrong way round counts of its weight: it was not forgotten."""
+_UNSAID_AT_MOST = 0.15
+"""Share of a text that may be left unsaid, in any words, where `vivid` is suggested."""
 _LONGEST_NAMED = 60
 """Characters of an idea that a reason names."""
 
@@ -23,13 +28,17 @@ def recalled(source: str, attempt: Attempt) -> Mark:
     if not attempt.words.strip() and not attempt.ticked:
         return Mark(Grade.BLANK, "Nothing was written.")
     compared = compare(source, attempt.words)
-    units = tuple(_idea(number, each, attempt) for number, each in enumerate(compared, 1))
-    shared = frozenset[str]().union(*(each.shared for each in compared if each.span.hit))
+    units = tuple(_idea(number, each, attempt) for number, each in enumerate(compared.ideas, 1))
+    grade = _grade(units, list(map(_credit, units, compared.ideas)))
+    by_reader = attempt.ticked is not None
+    if grade is Grade.VIVID and not by_reader and compared.unsaid > _UNSAID_AT_MOST:
+        grade = Grade.CLEAR
+    met = [each for each in compared.ideas if each.part]
     return Mark(
-        grade=_grade(units),
-        reason=_reason(source, units, ticked=attempt.ticked is not None),
-        answer_spans=tuple(each.span for each in compared),
-        attempt_spans=spans_of(attempt.words, shared),
+        grade=grade,
+        reason=_reason(source, units, ticked=by_reader),
+        answer_spans=_joined(source, [place for each in met for place in each.shared]),
+        attempt_spans=_joined(attempt.words, [place for each in met for place in each.given]),
         ideas=units,
     )
 
@@ -38,22 +47,34 @@ def _idea(number: int, compared: Comparison, attempt: Attempt) -> Idea:
     by_reader = attempt.ticked is not None and number in attempt.ticked
     turned = compared.turned and not by_reader
     found = by_reader if attempt.ticked is not None else compared.span.hit and not turned
-    weight = _MAIN_WEIGHT if number == 1 else 1
+    weight = _MAIN_WEIGHT if compared.main else 1
     return Idea(compared.span.start, compared.span.end, weight, found, turned)
 
 
-def _grade(units: tuple[Idea, ...]) -> Grade:
-    came = sum(unit.weight * _counts(unit) for unit in units)
+def _credit(unit: Idea, compared: Comparison) -> float:
+    """Return what an idea counts of its weight.
+
+    One that came back counts whole; one of which less came back than a hit needs counts
+    by its share of that, unless the reader took away its tick; one turned round by half.
+    """
+    if unit.found:
+        return 1.0
+    if unit.turned:
+        return _TURNED_COUNTS
+    return 0.0 if compared.span.hit else compared.part / HIT
+
+
+def _grade(units: tuple[Idea, ...], counts: list[float]) -> Grade:
+    came = sum(unit.weight * credit for unit, credit in zip(units, counts, strict=True))
     share = came / sum(unit.weight for unit in units)
-    if share < _HAZY or not _counts(units[0]):
+    main = any(
+        credit for unit, credit in zip(units, counts, strict=True) if unit.weight == _MAIN_WEIGHT
+    )
+    if share < _HAZY or not main:
         return Grade.BLANK
     if share < _CLEAR or any(unit.turned for unit in units):
         return Grade.HAZY
     return Grade.CLEAR if share < _VIVID else Grade.VIVID
-
-
-def _counts(unit: Idea) -> float:
-    return _TURNED_COUNTS if unit.turned else float(unit.found)
 
 
 def _reason(source: str, units: tuple[Idea, ...], *, ticked: bool) -> str:
@@ -74,6 +95,18 @@ def _reason(source: str, units: tuple[Idea, ...], *, ticked: bool) -> str:
     elif hits < len(units) and not ticked:
         reason += " Only words are compared: what you said in others counts too."
     return reason
+
+
+def _joined(text: str, places: list[tuple[int, int]]) -> tuple[Span, ...]:
+    """Return stretches in order, those between which no word of substance stands joined."""
+    substance = [token.start for token in content_words(text)]
+    spans: list[Span] = []
+    for start, end in sorted(set(places)):
+        if spans and bisect_left(substance, spans[-1].end) == bisect_left(substance, start):
+            spans[-1] = Span(spans[-1].start, end, hit=True)
+        else:
+            spans.append(Span(start, end, hit=True))
+    return tuple(spans)
 
 
 def _named(idea: str) -> str:

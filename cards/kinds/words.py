@@ -1,22 +1,15 @@
-"""What two texts have in common: content words by their stems, idea units, numbers."""
+"""The words of a text: content words by their stems, stretches that hold them, numbers."""
 
 import re
-from collections import Counter
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
 
 import snowballstemmer
 from text_to_num import alpha2digit
 
 from cards.kinds.base import Span
 
-_WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
-# A dash is looked for from the first space before it alone: from every space, a page of
-# spaces would take seconds.
-_IDEA_END = re.compile(r"(?<=[.!?;])[\s”’\"')\]]+(?=\S)|(?<=:)\s+(?=\S)|(?<!\s)\s+[–—]\s+|\n+")
-_ABBREVIATION = re.compile(r"(?<!\w)(?:Mr|Mrs|Dr|St|ch|pp?|vol|e\.g|i\.e)\.\Z")
-_LONGEST_ABBREVIATION = 4
+WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*")
 _NUMBER = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?(?!\d)|\d+(?:[.,]\d+)?")
 _THOUSANDS = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?")
 _TIMES = {"once": "1", "first": "1", "twice": "2", "thrice": "3"}
@@ -54,15 +47,16 @@ _STEMMER = snowballstemmer.stemmer("english")
 
 
 @lru_cache(maxsize=8192)
-def _stem(word: str) -> str:
+def stem_of(word: str) -> str:
+    """Return the English stem of a folded word."""
     return str(_STEMMER.stemWord(word))
 
 
 def content_words(text: str) -> list[Token]:
     """Return the content words of a text in order, with their English stems."""
     return [
-        Token(found.start(), found.end(), _stem(folded))
-        for found in _WORD.finditer(text)
+        Token(found.start(), found.end(), stem_of(folded))
+        for found in WORD.finditer(text)
         if (folded := fold_word(found[0])) not in _EMPTY_WORDS
     ]
 
@@ -93,109 +87,12 @@ def held(wanted: frozenset[str], attempt: str) -> frozenset[str]:
 
 
 def _every_stem(text: str) -> frozenset[str]:
-    return frozenset(_stem(fold_word(found[0])) for found in _WORD.finditer(text))
-
-
-def ideas(text: str) -> list[tuple[int, int]]:
-    """Cut a text into idea units: sentences, and clauses set apart by ; : or a dash.
-
-    Each is a pair of offsets, start and end. An approximation of the propositional
-    analysis of Kintsch (1974) that needs no parser; the reader corrects it.
-    """
-    ends = (
-        found.end()
-        for found in _IDEA_END.finditer(text)
-        if not _ABBREVIATION.search(
-            text, max(0, found.start() - _LONGEST_ABBREVIATION), found.start()
-        )
-    )
-    units = []
-    for start, end in pairwise((0, *ends, len(text))):
-        stripped = text[start:end].strip()
-        if content_words(stripped):
-            begin = text.index(stripped, start)
-            units.append((begin, begin + len(stripped)))
-    return units
-
-
-@dataclass(frozen=True, slots=True)
-class Comparison:
-    """One idea unit of the digest held against an attempt.
-
-    Attributes:
-        span: where the unit stands in the digest's words, and whether it was found.
-        shared: stems found in both.
-        turned: whether one of the two has a negation and the other has not.
-    """
-
-    span: Span
-    shared: frozenset[str]
-    turned: bool
-
-
-def compare(source: str, attempt: str) -> list[Comparison]:
-    """Hold each idea unit of `source` against an attempt; a text without one is one unit.
-
-    A unit is found when at least half its content words, by stem, are in the attempt.
-    """
-    given = _every_stem(attempt) | {attempt.strip()}
-    said = _Said(attempt)
-    found: list[Comparison] = []
-    for start, end in ideas(source) or [(0, len(source))]:
-        wanted = substance(source[start:end])
-        shared = wanted & given
-        hit = len(shared) >= HIT * len(wanted)
-        if hit:
-            said.match(len(found), wanted, negated(source[start:end]))
-        found.append(Comparison(Span(start, end, hit), shared, turned=False))
-    turned = said.turned()
-    return [replace(each, turned=index in turned) for index, each in enumerate(found)]
-
-
-_TOO_COMMON = 100
-"""Sentences that share a word from which it no longer tells which of them is meant."""
-
-
-class _Said:
-    """The sentences of an attempt, each with the ideas it is closest to."""
-
-    def __init__(self, attempt: str) -> None:
-        sentences = [attempt[start:end] for start, end in ideas(attempt)] or [attempt]
-        self._negated = [negated(sentence) for sentence in sentences]
-        self._holding: dict[str, list[int]] = {}
-        for number, sentence in enumerate(sentences):
-            for stem in substance(sentence):
-                self._holding.setdefault(stem, []).append(number)
-        self._ideas: dict[int, dict[int, bool]] = {}
-
-    def match(self, idea: int, wanted: frozenset[str], negation: bool) -> None:
-        """Give an idea, with its substance and whether it is negated, to its closest sentence."""
-        shared: Counter[int] = Counter()
-        for stem in wanted:
-            holding = self._holding.get(stem, ())
-            if len(holding) <= _TOO_COMMON:
-                shared.update(holding)
-        if shared:
-            closest = max(shared, key=lambda number: (shared[number], -number))
-            self._ideas.setdefault(closest, {})[idea] = negation
-
-    def turned(self) -> frozenset[int]:
-        """Return the ideas whose sentence has a negation where they have none, or the reverse.
-
-        One long sentence for several ideas, negated and not, tells of none of them.
-        """
-        return frozenset(
-            idea
-            for number, ideas_said in self._ideas.items()
-            if len(set(ideas_said.values())) == 1
-            for idea, negation in ideas_said.items()
-            if negation != self._negated[number]
-        )
+    return frozenset(stem_of(fold_word(found[0])) for found in WORD.finditer(text))
 
 
 def negated(text: str) -> bool:
     """Tell whether a text holds a negation."""
-    words = {fold_word(found[0]) for found in _WORD.finditer(text)}
+    words = {fold_word(found[0]) for found in WORD.finditer(text)}
     return not words.isdisjoint(NEGATIONS) or any(word.endswith("n't") for word in words)
 
 

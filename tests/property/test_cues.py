@@ -13,11 +13,13 @@ from cards.digest import Commitment, Digest, Point, Quotation
 from cards.identity import keep
 from cards.kinds import KINDS
 from cards.kinds.base import Attempt, KindName, Occasion
+from cards.kinds.comparing import compare
+from cards.kinds.ideas import ideas
 from cards.kinds.place import PLACE
 from cards.kinds.restate import RESTATE
 from cards.kinds.situations import situation
 from cards.kinds.theme import THEME
-from cards.kinds.words import compare, content_words, ideas, numbers, stems
+from cards.kinds.words import content_words, numbers, stems
 from cards.parts import PartKind
 from tests.cards.digests import new_ids
 from tests.property.strategies import digests, hostile, hostile_words, locators, sentences

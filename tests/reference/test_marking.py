@@ -91,9 +91,10 @@ def test_a_chapter_is_graded_by_its_distance(true, guess, grade):
 
 
 IDEAS = (
-    "Whales swim. Sailors drown. Captains rage. Harpoons fly. Ropes tangle. Storms gather. "
-    "Ships founder. Coffins float. Orphans survive. Prophets warn. Cooks preach. Clerks count. "
-    "Lamps burn. Owners calculate. Ports empty. Wives wait. Widows pray. Tides turn. Gulls circle."
+    "Whales swim. Sailors gamble. Captains rage. Harpoons fly. Ropes tangle. Storms gather. "
+    "Lanterns swing. Coffins creak. Orphans survive. Prophets warn. Cooks whistle. Clerks count. "
+    "Candles burn. Owners calculate. Ports empty. Widows pray. Tides turn. Gulls circle. "
+    "Barrels leak."
 ).split(". ")
 """Nineteen idea units of two content words each; with the first counted double, twenty."""
 
@@ -135,5 +136,5 @@ def test_half_the_content_words_of_an_idea_are_enough():
     digest, part = theme("Vanity blinds clever people")
     half = THEME.mark(Occasion(digest, part), Attempt(words="clever vanities"))
     fewer = THEME.mark(Occasion(digest, part), Attempt(words="something about vanity"))
-    assert half.answer_spans[0].hit
-    assert not fewer.answer_spans[0].hit
+    assert half.ideas[0].found
+    assert not fewer.ideas[0].found

@@ -35,7 +35,7 @@ def test_the_whole_theme_is_vivid():
     """The digest's own words bring back every idea."""
     marked = mark(TEXT)
     assert marked.grade is Grade.VIVID
-    assert all(span.hit for span in marked.answer_spans)
+    assert all(idea.found for idea in marked.ideas)
 
 
 def test_a_paraphrase_with_the_same_content_is_clear_or_better():
@@ -77,13 +77,16 @@ def test_a_theme_turned_round_is_no_better_than_hazy():
 
 
 def test_what_matched_is_marked_in_both():
-    """The digest's ideas are marked found or missed, and the attempt's words that held them."""
+    """The words that both hold are marked in each, and the ideas they make up are found."""
     marked = mark("vanity shaped their judgement")
     words = "vanity shaped their judgement"
     assert [words[span.start : span.end] for span in marked.attempt_spans] == [
         "vanity shaped their judgement"
     ]
-    found = [TEXT[span.start : span.end] for span in marked.answer_spans if span.hit]
+    assert [TEXT[span.start : span.end] for span in marked.answer_spans] == [
+        "vanity has shaped that judgement"
+    ]
+    found = [TEXT[idea.start : idea.end] for idea in marked.ideas if idea.found]
     assert found == ["Each must learn how far vanity has shaped that judgement."]
 
 

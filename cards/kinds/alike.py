@@ -1,0 +1,60 @@
+"""Words that mean the same: by stem, by family, by the table of near-synonyms, by a slip."""
+
+from collections.abc import Iterable
+from functools import lru_cache
+
+from rapidfuzz.distance import DamerauLevenshtein
+
+from cards.digest import folded
+from cards.kinds.irregular import base_of
+from cards.kinds.synonyms import groups_of
+from cards.kinds.words import fold_word, numbers, stem_of
+
+_ENDINGS = tuple(
+    sorted(
+        """ance ence ant ent ous eous ious er or ist ism ment ness ful ive ion ation al ial ity y
+        ed ing en ern ship hood able ible ly ward dom ic ish ery ry ure i e""".split(),
+        key=len,
+        reverse=True,
+    )
+)
+_FAMILY = 4
+"""Letters of a word's beginning that a family has in common at the least."""
+_LONG, _VERY_LONG = 5, 8
+"""Letters from which one slip, and from which two, are let pass."""
+_LONGEST = 24
+"""Letters of a word beyond which no slips are looked for: longer than any but made-up ones."""
+
+
+@lru_cache(maxsize=16_384)
+def meanings(word: str) -> frozenset[str]:
+    """Return what a word goes by: two words that share one of these say nearly the same."""
+    plain = folded(fold_word(word)) or fold_word(word)
+    said = set[str]()
+    for form in {plain, base_of(plain)}:
+        stem = stem_of(form)
+        family = _family(stem)
+        said.update((stem, f"~{family}", *groups_of(stem), *groups_of(family)))
+    said.update(f"#{number}" for number in numbers(plain))
+    return frozenset(said)
+
+
+def _family(stem: str) -> str:
+    for ending in _ENDINGS:
+        root = stem.removesuffix(ending)
+        if root != stem and len(root) >= _FAMILY:
+            return root
+    return stem
+
+
+def slips(word: str) -> Iterable[str]:
+    """Return a word and all that is left of it without one letter: what a slip leaves alike."""
+    if not _LONG <= len(word) <= _LONGEST:
+        return ()
+    return {word, *(word[:place] + word[place + 1 :] for place in range(len(word)))}
+
+
+def slip_of(given: str, wanted: str) -> bool:
+    """Tell whether one long word is another misspelt, as far as `slips` saw them alike."""
+    allowed = 2 if min(len(given), len(wanted)) >= _VERY_LONG else 1
+    return DamerauLevenshtein.distance(given, wanted, score_cutoff=allowed) <= allowed

@@ -1,0 +1,131 @@
+"""An attempt in one's own words held against the digest's, idea by idea."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from cards.kinds.base import Span
+from cards.kinds.ideas import ideas, sentences
+from cards.kinds.meeting import Word, meet, read
+from cards.kinds.turning import Said, is_turned, swapped
+from cards.kinds.words import HIT
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """One idea unit of the digest held against an attempt.
+
+    Attributes:
+        span: where the unit stands in the digest's words, and whether it was found.
+        main: whether it belongs to the first sentence, which says the main idea.
+        part: share of its content words, weighed, that was found.
+        shared: stretches of the digest's words, one for each word that was found.
+        given: stretches of the attempt that hold them.
+        turned: whether the attempt seems to say the opposite of it.
+    """
+
+    span: Span
+    main: bool
+    part: float
+    shared: tuple[tuple[int, int], ...]
+    given: tuple[tuple[int, int], ...]
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """A text of the digest held against an attempt.
+
+    Attributes:
+        ideas: each of its idea units; a text without one is one unit.
+        unsaid: the share of the text for which the attempt has neither its words nor any
+            others. What is missing may have been said in words that nothing here knows to
+            mean the same; but not by an attempt that has no more words than were found.
+    """
+
+    ideas: tuple[Comparison, ...]
+    unsaid: float
+
+
+def compare(source: str, attempt: str) -> Compared:
+    """Hold each idea unit of `source` against an attempt.
+
+    A unit is found when at least half of its content words, weighed, stand in two
+    neighbouring sentences of the attempt, in the same or in other words that say the same.
+    """
+    units = ideas(source) or [(0, len(source))]
+    first = (sentences(source) or units)[0][1]
+    wanted = read(source, units)
+    given = read(attempt, sentences(attempt) or [(0, len(attempt))])
+    meet(wanted, given)
+    members: list[list[Word]] = [[] for _ in units]
+    for word in wanted:
+        members[word.unit].append(word)
+    said = Said(wanted, given)
+    roles = {
+        place for sentence in _by_sentence(source, wanted) for place in swapped(sentence, given)
+    }
+    return Compared(
+        tuple(
+            _held(unit, words, said, main=unit[0] < first, swapped_at=roles)
+            for unit, words in zip(units, members, strict=True)
+        ),
+        _unsaid(wanted, given),
+    )
+
+
+def _unsaid(wanted: Sequence[Word], given: Sequence[Word]) -> float:
+    met = {number for word in wanted for number in word.met}
+    other = sum(word.weight for number, word in enumerate(given) if number not in met)
+    missing = sum(word.weight for word in wanted if not word.met)
+    return max(0.0, missing - other) / sum(word.weight for word in wanted)
+
+
+def _held(
+    unit: tuple[int, int], words: Sequence[Word], said: Said, *, main: bool, swapped_at: set[int]
+) -> Comparison:
+    best, weight, where = set[int](), 0.0, frozenset[int]()
+    for sentences_of, window in _windows(words, said.given):
+        weighed = sum(words[number].weight for number in window)
+        if weighed > weight:
+            best, weight, where = window, weighed, sentences_of
+    whole = sum(word.weight for word in words)
+    found = bool(best) and (weight >= HIT * whole or len(best) >= HIT * len(words))
+    part = weight / whole if found or len(best) > 1 else 0.0
+    met = [words[number] for number in sorted(best)]
+    places = [n for word in met for n in word.met if said.given[n].unit in where]
+    return Comparison(
+        Span(*unit, found),
+        main,
+        part,
+        tuple((word.start, word.end) for word in met),
+        tuple((said.given[n].start, said.given[n].end) for n in places),
+        turned=found
+        and (is_turned(words, said, where) or any(word.start in swapped_at for word in words)),
+    )
+
+
+def _by_sentence(source: str, wanted: Sequence[Word]) -> Iterator[list[Word]]:
+    starts = [start for start, _ in sentences(source)]
+    inside: list[list[Word]] = [[] for _ in range(len(starts) + 1)]
+    number = 0
+    for word in wanted:
+        while number < len(starts) and starts[number] <= word.start:
+            number += 1
+        inside[number].append(word)
+    return iter(inside)
+
+
+def _windows(
+    words: Sequence[Word], given: Sequence[Word]
+) -> Iterator[tuple[frozenset[int], set[int]]]:
+    """Yield what words stand in each two neighbouring sentences of the attempt."""
+    inside: dict[int, set[int]] = {}
+    for number, word in enumerate(words):
+        for place in word.met:
+            inside.setdefault(given[place].unit, set()).add(number)
+    for sentence, here in inside.items():
+        following = inside.get(sentence + 1)
+        if following is None:
+            yield frozenset({sentence}), here
+        else:
+            yield frozenset({sentence, sentence + 1}), here | following

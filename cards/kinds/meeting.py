@@ -1,0 +1,111 @@
+"""The words of a text that carry an idea, and where another text says the same."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from cards.kinds.alike import meanings, slip_of, slips
+from cards.kinds.irregular import base_of
+from cards.kinds.polarity import Bearing, bearings, negates
+from cards.kinds.words import WORD, content_words, fold_word, stem_of
+
+_THIN = frozenset(
+    """man men woman thing make made makes come comes came go goes went get gets got people say
+    says said take takes took give gives gave find finds found see sees saw know knows put puts
+    bring brings turn turns turned become becomes became time times way ways day days year years
+    little great good old new long man's life world let lets first last while whole like mere
+    merely even still yet too also ever end keep keeps show shows shown call called use used
+    want wants set back away two three one""".split()
+)
+_WEIGHT, _THIN_WEIGHT, _NAME_WEIGHT = 1.0, 0.5, 1.0
+_DETERMINERS = frozenset("the a an his her their its my our your this that".split())
+_PREPOSITIONS = frozenset("at by for from in into of on over to under with without".split())
+_SEEN_AT_MOST = 40
+"""Places of a word in an attempt that are looked at; further ones add nothing to it."""
+
+
+@dataclass(slots=True)
+class Word:
+    """A word that carries an idea.
+
+    Attributes:
+        start, end: where it stands.
+        text, stem: what it is.
+        weight: how much it tells.
+        unit: the number of the idea or the sentence it stands in.
+        bearing: how negations bear on it.
+        means: what it goes by.
+        actor: whether it may be one who does something, or to whom it is done: a name, or
+            what an article or a possessive stands before.
+        after_by: whether "by" stands before it.
+        met: the numbers of the words of another text that say the same.
+    """
+
+    start: int
+    end: int
+    text: str
+    stem: str
+    weight: float
+    unit: int
+    bearing: Bearing
+    means: frozenset[str] = frozenset()
+    actor: bool = False
+    after_by: bool = False
+    met: list[int] = field(default_factory=list)
+
+
+def read(text: str, units: Sequence[tuple[int, int]]) -> list[Word]:
+    """Return the words of a text that carry an idea; all its words where none does."""
+    content = {token.start for token in content_words(text)}
+    every = [
+        (found.start(), found.end(), found.start() in content) for found in WORD.finditer(text)
+    ]
+    if not content:
+        every = [(start, end, True) for start, end, _ in every] or [(0, len(text), True)]
+    starts = [start for start, _ in units]
+    words, unit, before = [], 0, ("", "")
+    for (start, end, carries), bearing in zip(every, bearings(text, every), strict=True):
+        while unit + 1 < len(starts) and start >= starts[unit + 1]:
+            unit += 1
+        said = text[start:end]
+        if carries:
+            folded = fold_word(said)
+            word = Word(start, end, said, stem_of(base_of(folded)), _weight(said), unit, bearing)
+            word.means = meanings(said)
+            word.actor = said[:1].isupper() or (
+                before[1] in _DETERMINERS and before[0] not in _PREPOSITIONS
+            )
+            word.after_by = "by" in before
+            words.append(word)
+        before = (before[1], said.casefold())
+    return words
+
+
+def _weight(word: str) -> float:
+    if negates(word):
+        return 0.25
+    if fold_word(word) in _THIN:
+        return _THIN_WEIGHT
+    return _NAME_WEIGHT if word[:1].isupper() else _WEIGHT
+
+
+def meet(wanted: Sequence[Word], given: Sequence[Word]) -> None:
+    """Note for each wanted word where in the attempt it stands, in whatever words."""
+    places: dict[str, list[int]] = {}
+    for number, word in enumerate(given):
+        for meaning in word.means:
+            places.setdefault(meaning, []).append(number)
+    for word in wanted:
+        met = {n for meaning in word.means for n in places.get(meaning, ())[:_SEEN_AT_MOST]}
+        word.met.extend(sorted(met))
+    _meet_by_slips([word for word in wanted if not word.met], given)
+
+
+def _meet_by_slips(wanted: Sequence[Word], given: Sequence[Word]) -> None:
+    left: dict[str, list[int]] = {}
+    for number, word in enumerate(given):
+        for slip in slips(fold_word(word.text)):
+            left.setdefault(slip, []).append(number)
+    for word in wanted:
+        own = fold_word(word.text)
+        near = {n for slip in slips(own) for n in left.get(slip, ())[:_SEEN_AT_MOST]}
+        word.met.extend(sorted(n for n in near if slip_of(fold_word(given[n].text), own)))
