@@ -5,22 +5,11 @@ from uuid import UUID
 
 from cards.answers import Grade
 from cards.cautions import caution
-from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Mark, Occasion, Span
+from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Mark, Occasion
 from cards.kinds.situations import situation
-from cards.kinds.words import (
-    HIT,
-    content_words,
-    held,
-    negated,
-    numbers,
-    spans_of,
-    stems,
-    substance,
-)
+from cards.kinds.slots import Held, alike_in, found_in, hold
+from cards.kinds.words import numbers, stems
 from cards.parts import KeptDigest, Part, PartKind
-
-_VIVID = 0.90
-"""Share of the commitment's content words from which `vivid` is suggested, as for a theme."""
 
 
 class _Restate:
@@ -55,26 +44,19 @@ class _Restate:
         return Answered(words=part.text, caution=caution(part.text))
 
     def mark(self, occasion: Occasion, attempt: Attempt) -> Mark:
-        """Suggest a grade: the act must be there, and its numbers exactly.
+        """Suggest a grade by the slots that came back: act, measure, cue, term, the rest.
 
-        Reference, part 4, "restate a commitment": without the action blank, with any
-        number wrong or a “not” too many hazy, else clear; vivid when nearly every word of
-        substance came.
+        Reference, part 4, "restate a commitment": without the act blank; with anything that
+        can be measured wrong or missing hazy, as where the act is turned round; all of it
+        right clear; all five slots vivid. What the cue shows is not asked again.
         """
-        part = occasion.part
-        if not attempt.words.strip():
+        text, words = occasion.part.text, attempt.words
+        if not words.strip():
             return Mark(Grade.BLANK, "Nothing was written.")
-        cued = stems(self.cue(occasion).words)
-        wanted = substance(part.text) - cued or substance(part.text)
-        shared = held(wanted, attempt.words)
-        act = wanted - _numbered(part.text) or wanted
-        spans = tuple(
-            Span(token.start, token.end, token.stem in shared)
-            for token in content_words(part.text)
-            if token.stem in wanted
-        )
-        grade, reason = _judge(part.text, attempt.words, len(shared & act) / len(act))
-        return Mark(grade, reason, spans, spans_of(attempt.words, shared))
+        grade, reason = _judged(hold(text, words, self.cue(occasion).words))
+        if _plain(text) == _plain(words):
+            grade, reason = Grade.VIVID, "All of it came back."
+        return Mark(grade, reason, alike_in(text, words), found_in(words, text))
 
     def asks(self, occasion: Occasion) -> frozenset[UUID]:
         """The commitment's words."""
@@ -103,30 +85,30 @@ def _point(digest: KeptDigest, part: Part) -> Part | None:
     return None if gives_away else point
 
 
-def _judge(wanted: str, given: str, share: float) -> tuple[Grade, str]:
-    due, said = numbers(wanted), numbers(given)
-    if share < HIT:
+def _judged(held: Held) -> tuple[Grade, str]:
+    if not held.act:
         return Grade.BLANK, "What you wrote does not hold the act you meant to do."
-    if _measures(due) != _measures(said):
-        amount = ", ".join(due) if due else "no number"
-        return Grade.HAZY, f"The act came back, but not how much or when: it says {amount}."
-    if negated(wanted) != negated(given):
+    if held.turned:
         return Grade.HAZY, "The act came back, perhaps turned round: look at the “not”."
-    if share < _VIVID:
-        return Grade.CLEAR, "The act came back" + (", its numbers exactly." if due else ".")
+    if held.wrong:
+        return Grade.HAZY, f"The act came back, but not {_listed(held.wrong)}."
+    slots = (
+        ("when or where you do it", held.cue),
+        ("what ends it", held.term),
+        ("all that it is about", held.rest),
+    )
+    missing = [what for what, is_there in slots if not is_there]
+    if missing:
+        return Grade.CLEAR, f"The act and its measure came back, but not {_listed(missing)}."
     return Grade.VIVID, "All of it came back."
 
 
-def _numbered(text: str) -> frozenset[str]:
-    """Return the stems of the words that are numbers, which are compared as such."""
-    return frozenset(
-        token.stem for token in content_words(text) if numbers(text[token.start : token.end])
-    )
+def _listed(what: list[str]) -> str:
+    return " nor ".join(what)
 
 
-def _measures(said: list[str]) -> list[str]:
-    """Return numbers to be compared: without 1, which "a", "every" and "one of" say as well."""
-    return sorted(number for number in said if number != "1")
+def _plain(text: str) -> str:
+    return " ".join(text.split()).casefold()
 
 
 RESTATE = _Restate()
