@@ -12,8 +12,7 @@ Feature: From a finished digest to today's sitting
       Then she is asked a commitment that day, and more of other kinds
       When she finds the first vivid, the second clear, and the third blank
       And the third comes back clear when it comes round again
-      Then the sitting of that day is over
-      And the three come back on different days, the forgotten one first
+      Then the three come back on different days, the forgotten one first
 
     Scenario: What came back blank comes round again until it has come back once
       Given "Silas Marner" was added on 5 January 2026
@@ -32,7 +31,7 @@ Feature: From a finished digest to today's sitting
     Scenario: Nothing gives away what is still to be asked
       Given "Silas Marner" was added on 5 January 2026
       And she lets in 100 unasked items a day
-      Then a quotation is placed among the points after all that asks the points
+      Then quotations are placed among the points after all that asks the points
       And no cue of a commitment says what she meant to do
 
   Rule: The day is the reader's
