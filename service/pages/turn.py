@@ -6,10 +6,11 @@ from uuid import UUID
 
 from flask import request
 
-from cards.errors import AnswerMissing, ItemMissing
+from cards.errors import AnswerMissing, DigestMissing, ItemMissing
 from service.pages import fields
 from service.use_cases.answer import ShownAnswer, show_answer
 from service.use_cases.items import ItemView, show_item
+from service.use_cases.library import open_digest
 from service.use_cases.ports import Desk
 from service.use_cases.sit import Away, Sitting
 
@@ -58,7 +59,7 @@ def turn_of(desk: Desk, sitting: Sitting) -> Turn:
         changed=_item(desk, "changed"),
         gone=_item(desk, "gone"),
         left_out=out if out and out.kept.item.id in sitting.left_out else None,
-        mended=fields.identity(request.args, "mended"),
+        mended=_digest(desk),
         away=sitting.away,
     )
 
@@ -80,4 +81,14 @@ def _item(desk: Desk, name: str) -> ItemView | None:
     try:
         return show_item(desk, item_id)
     except ItemMissing:
+        return None
+
+
+def _digest(desk: Desk) -> UUID | None:
+    digest_id = fields.identity(request.args, "mended")
+    if digest_id is None:
+        return None
+    try:
+        return open_digest(desk, digest_id).kept.id
+    except DigestMissing:
         return None

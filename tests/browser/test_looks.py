@@ -1,6 +1,5 @@
 """Every page in the browser: accessible, whole at 320 pixels, quiet on the console."""
 
-import re
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
@@ -11,7 +10,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 from cards.commitments import Outcome
-from cards.digest import Commitment, Digest, Point, Quotation
+from cards.digest import Point, Quotation
 from cards.intake import Understood
 from cards.kinds.base import KindName
 from cards.parts import PartKind
@@ -21,7 +20,7 @@ from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
 from tests.browser.conftest import Live, Opened
 from tests.browser.ways import compare, every_kind, go_on
-from tests.pages.sittings import only, these
+from tests.pages.sittings import only
 
 AXE = {
     "light": {
@@ -175,6 +174,20 @@ def test_every_page_is_accessible(shelf: Live, opened: Opened, scheme: str, walk
     assert found == {}
 
 
+def test_a_sitting_is_accessible_without_our_script(shelf: Live, opened: Opened) -> None:
+    """Axe-core finds nothing on the pages of a sitting as they are where our script never came."""
+    page = opened(bypass_csp=True)
+    page.route("**/*.js?*", lambda route: route.abort())
+    found = {}
+    for name in sitting(page, shelf):
+        violations = Axe().run(page, options=AXE["light"]).response["violations"]
+        if violations:
+            found[name] = [each["id"] for each in violations]
+    opened.complaints[:] = [each for each in opened.complaints if "ERR_FAILED" not in each]
+    forgive_refusals(opened)
+    assert found == {}
+
+
 @pytest.mark.parametrize("walk", [sitting, rooms, edited])
 def test_no_page_scrolls_sideways(shelf: Live, opened: Opened, walk) -> None:
     """At 320 pixels every page fits, whatever the length of its words (WCAG 2.2, 1.4.10)."""
@@ -226,68 +239,6 @@ def test_the_paper_is_dark_when_the_system_asks_for_it(live: Live, opened: Opene
     assert lightness["light", "color"] < DIM
     assert lightness["dark", "backgroundColor"] < DIM
     assert lightness["dark", "color"] > BRIGHT
-
-
-def test_a_digest_prints_without_the_furniture(live: Live, opened: Opened) -> None:
-    """On paper a digest has its two pages side by side, and nothing that can only be pressed."""
-    page = opened()
-    page.goto(f"{live.address}/books/{live.digest_id}")
-    page.emulate_media(media="print")
-    expect(page.locator("nav")).to_be_hidden()
-    for link in ("Mend the digest", "Take it out of the library"):
-        expect(page.get_by_role("link", name=link)).to_be_hidden()
-    assert not [
-        each for each in page.locator("button, select, textarea").all() if each.is_visible()
-    ]
-    expect(page.get_by_role("heading", name="What is asked of it")).to_be_hidden()
-    left, right = (leaf.bounding_box() for leaf in page.locator(".leaf").all())
-    assert left is not None
-    assert right is not None
-    assert left["y"] == right["y"]
-    assert left["x"] + left["width"] <= right["x"]
-
-
-def test_verse_keeps_its_lines(live: Live, opened: Opened) -> None:
-    """A text of two lines stands on two lines wherever it is shown, and on paper too."""
-    mend_digest(live.desk, UUID(live.digest_id), VERSE)
-    page = opened()
-    for media in ("screen", "print"):
-        page.goto(f"{live.address}/books/{live.digest_id}")
-        page.emulate_media(media=media)
-        for shown in (".said", ".points >> nth=0", ".points >> nth=1", "blockquote"):
-            assert len(lines(page, f"{shown} >> .lines" if "points" in shown else shown)) == 2
-    page.emulate_media(media="screen")
-    page.goto(f"{live.address}/commitments")
-    assert len(lines(page, ".promises .lines")) == 2
-    page.goto(f"{live.address}/books/{live.digest_id}/places")
-    assert len(lines(page, ".quoted-small")) == len(lines(page, ".plot .landmark")) == 2
-    for kind in (KindName.THEME, KindName.RESTATE, KindName.PLACE, KindName.COMPLETE):
-        these(live.desk, kind)
-        page.goto(live.address)
-        if kind is KindName.PLACE:
-            assert len(lines(page, "blockquote")) == len(lines(page, ".landmark")) == 2
-        page.get_by_role("button", name=re.compile("Nothing comes back|I can’t tell")).click()
-        expect(page.locator(".grades")).to_be_visible()
-        if kind is not KindName.THEME:
-            told = ".landmark" if page.locator(".landmark").count() else "#says"
-            assert len(lines(page, told)) == 2
-
-
-def lines(page: Page, selector: str) -> list[str]:
-    """Return the lines in which the first element that fits is set, as they are painted."""
-    return page.locator(selector).first.inner_text().splitlines()
-
-
-VERSE = Digest(
-    title="Songs of the Fen",
-    theme="He goes out to count,\nand is counted.",
-    points=(Point("He goes out\nat dusk.", "p. 3"), Point("He comes home.")),
-    commitments=(Commitment("When the bell rings,\nsay one stanza aloud to Hanne."),),
-    quotations=(
-        Quotation("I went to count the herons;\nthe herons counted me.", "p. 41", 1),
-        Quotation("The last light\nis the one you carry.", "Finale"),
-    ),
-)
 
 
 def test_the_type_is_our_own(live: Live, opened: Opened) -> None:

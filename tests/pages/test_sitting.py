@@ -231,6 +231,35 @@ def test_a_hostile_attempt_is_shown_as_text(client: FlaskClient, theme: Added) -
         assert "{{ 7 * 7 }}" in text
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        "\x01\x07\x1b[31m gold \x00\x7f",
+        "ذهب الذهب من بيته ليلا",
+        "黃金被盜，爐邊空了。",
+        "\ud83d gold",
+    ],
+    ids=["control characters", "Arabic", "Chinese", "half a pair"],
+)
+def test_words_of_any_kind_are_compared_and_kept(
+    client: FlaskClient, desk: Desk, theme: Added, words: str
+) -> None:
+    """Control characters, other scripts, broken letters: compared, kept and shown, no error."""
+    sent = words.encode("utf-8", "replace").decode()
+    assert compare(client, words=sent).status_code == 200
+    kept = answer(client, "hazy", words=sent)
+    shown = show_answer(desk, answer_id(kept.location)).answer.answer
+    assert shown.attempt == sent.replace("\x00", "")
+    assert client.get(f"/answers/{shown.id}").status_code == 200
+
+
+def test_a_hundred_kilobytes_are_refused_in_words(client: FlaskClient, theme: Added) -> None:
+    """An answer of 100 kB is refused beside its field, in whatever field it comes."""
+    refused = compare(client, words="gold " * 20_000)
+    assert refused.status_code == 422
+    assert "at most 20000 can be compared" in refused.text
+
+
 def test_the_longest_attempt_is_taken_and_a_longer_one_refused(
     client: FlaskClient, theme: Added
 ) -> None:
@@ -273,3 +302,4 @@ def test_what_the_address_names_wrongly_is_no_matter(client: FlaskClient, theme:
             page = client.get(f"/?{name}={wrong}")
             assert page.status_code == 200
             assert "Recall the theme" in page.text
+            assert '<div class="last">\n</div>' in re.sub(r"\n+", "\n", page.text)
