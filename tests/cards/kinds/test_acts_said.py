@@ -38,6 +38,8 @@ def test_what_is_waited_with_belongs_to_the_act():
         ("leave the telephone alone until noon", True),
         ("keep away from the telephone", True),
         ("wait a day before I write", True),
+        ("I will not wait before I write", False),
+        ("I will never stop asking", False),
         ("write ten things that did not go well", False),
         ("read a paper whose views I don’t share", False),
         ("write to him before a day has passed", False),
