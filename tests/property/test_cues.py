@@ -18,6 +18,7 @@ from cards.kinds.ideas import ideas
 from cards.kinds.place import PLACE
 from cards.kinds.restate import RESTATE
 from cards.kinds.situations import situation
+from cards.kinds.slots import hold
 from cards.kinds.theme import THEME
 from cards.kinds.words import content_words, numbers, stems
 from cards.parts import PartKind
@@ -205,12 +206,20 @@ PATHOLOGICAL = {
     "one word": lambda n: "to the " + "x" * n,
     "digits": lambda n: "9" * n,
     "thousands": lambda n: "1,000" * (n // 5),
+    "befores": lambda n: "before a, " * (n // 10),
+    "waits": lambda n: "wait a before " * (n // 14),
+    "left alone": lambda n: "leave a a a a " * (n // 14),
+    "counts": lambda n: "1 x " * (n // 4),
+    "dates": lambda n: "3 may 1999, " * (n // 12),
+    "prices": lambda n: "£1" * (n // 2),
+    "hours": lambda n: "at 7 a.m. " * (n // 10),
     "wills": lambda n: "my will a will " * (n // 15),
 }
 READINGS = {
     "ideas": ideas,
     "compare": lambda text: compare(text, text),
     "situation": situation,
+    "hold": lambda text: hold(text, text, ""),
     "caution": caution,
 }
 
