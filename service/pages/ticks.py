@@ -22,7 +22,7 @@ class Line:
         words: its words, in stretches, found in the other text or not.
         after: what stands between it and the next one, "" for nothing but space.
         before: what stands before the first one; "" for the others.
-        main: whether it is a main idea.
+        main: whether it is a main idea among several.
         ticked: whether it came back.
         turned: whether the attempt seems to say its opposite.
     """
@@ -56,7 +56,7 @@ def idea_lines(words: str, ideas: Sequence[Idea], spans: Sequence[Span]) -> list
                 tuple(stretches(words[idea.start : idea.end], inside)),
                 words[idea.end : until].strip(),
                 words[: idea.start].strip() if place == 0 else "",
-                idea.weight >= _MAIN,
+                idea.weight >= _MAIN and len(ideas) > 1,
                 idea.found,
                 idea.turned,
             )
