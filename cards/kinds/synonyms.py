@@ -6,6 +6,7 @@ than any list holds, and the reader corrects what it misses.
 
 from functools import lru_cache
 
+from cards.kinds.near_words import GROUPS
 from cards.kinds.words import stem_of
 
 _GROUPS = """
@@ -289,7 +290,7 @@ zeal passion
 @lru_cache(maxsize=1)
 def _table() -> dict[str, frozenset[str]]:
     found: dict[str, set[str]] = {}
-    for number, group in enumerate(_GROUPS.split(";")):
+    for number, group in enumerate((*_GROUPS.split(";"), *GROUPS)):
         for word in group.split():
             found.setdefault(stem_of(word), set()).add(f"={number}")
     return {stem: frozenset(groups) for stem, groups in found.items()}
