@@ -5,7 +5,16 @@ from datetime import date
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, Select, bindparam, func, select, type_coerce, union_all
+from sqlalchemy import (
+    Connection,
+    CursorResult,
+    Select,
+    bindparam,
+    func,
+    select,
+    type_coerce,
+    union_all,
+)
 from sqlalchemy.types import NullType
 
 from cards.answers import Grade
@@ -94,11 +103,11 @@ class SqlCalledItems:
 
     def due(self, reader: ReaderId, day: date) -> DueItems:
         """Return all items not retired that are due on a day and were not asked on it yet."""
-        return _columns(self._connection.execute(_DUE, {"reader": reader, "day": day}).all())
+        return _columns(_fetched(self._connection.execute(_DUE, {"reader": reader, "day": day})))
 
     def remembered(self, reader: ReaderId) -> DueItems:
         """Return every item not retired that has a memory, column by column as `due` does."""
-        return _columns(self._connection.execute(_REMEMBERED, {"reader": reader}).all())
+        return _columns(_fetched(self._connection.execute(_REMEMBERED, {"reader": reader})))
 
     def chosen(self, reader: ReaderId, keys: Iterable[object]) -> list[KeptItem]:
         """Return the items of some of the keys that `due` gave, in the order of the keys."""
@@ -139,6 +148,13 @@ class SqlCalledItems:
             _NEXT_CALL, {"reader": reader, "day": day}
         ).scalar_one_or_none()
         return found
+
+
+def _fetched(result: CursorResult[Any]) -> Sequence[Iterable[Any]]:
+    """Return rows as the driver hands them over: made rows of ours, thousands would be slow."""
+    rows: Sequence[Iterable[Any]] = result.cursor.fetchall() if result.cursor else ()
+    result.close()
+    return rows
 
 
 def _columns(rows: Sequence[Iterable[Any]]) -> DueItems:

@@ -102,6 +102,7 @@ _RETIRE_PARTS = (
     )
     .values(retired=True)
 )
+_PART_KINDS = {kind.value: kind for kind in PartKind}  # quicker than the enumeration's look-up
 _PUT_PART = insert_or_update(parts, _PART)
 
 
@@ -209,7 +210,7 @@ class SqlDigests:
             _PARTS, {"reader": reader, "ids": [row.id for row in found]}
         ).all()
         for digest_id, part_id, kind, *rest in rows:
-            of_digest[digest_id].append(Part(part_id, PartKind(kind), *rest))
+            of_digest[digest_id].append(Part(part_id, _PART_KINDS[kind], *rest))
         linked = self._links.of_digests(reader, [row.id for row in found])
         return [_entry(row, tuple(of_digest[row.id]), linked.get(row.id, ())) for row in found]
 

@@ -97,7 +97,7 @@ def show_item(desk: Desk, item_id: UUID) -> ItemView:
     return view(kept, occasion, reader.days.of(desk.now()), Schedule(reader.target))
 
 
-MOST_SHELVED = 2_000
+MOST_SHELVED = 500
 """Books among which another is chosen or named, the newest first."""
 _AMONG_BOOKS = frozenset({KindName.SOURCE, KindName.ACROSS})
 
