@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from cards.kinds.base import Span
-from cards.kinds.ideas import ideas, sentences
+from cards.kinds.ideas import first_sentence, ideas, sentences
 from cards.kinds.meeting import Word, meet, read
 from cards.kinds.turning import Said, is_turned, swapped
 from cards.kinds.words import HIT
@@ -53,7 +53,7 @@ def compare(source: str, attempt: str) -> Compared:
     neighbouring sentences of the attempt, in the same or in other words that say the same.
     """
     units = ideas(source) or [(0, len(source))]
-    first = (sentences(source) or units)[0][1]
+    first = first_sentence(source)
     wanted = read(source, units)
     given = read(attempt, sentences(attempt) or [(0, len(attempt))])
     meet(wanted, given)
@@ -62,7 +62,7 @@ def compare(source: str, attempt: str) -> Compared:
         members[word.unit].append(word)
     said = Said(wanted, given)
     roles = {
-        place for sentence in _by_sentence(source, wanted) for place in swapped(sentence, given)
+        place for sentence in _by_sentence(source, wanted) for place in swapped(sentence, said)
     }
     return Compared(
         tuple(
@@ -99,7 +99,7 @@ def _held(
         part,
         tuple((word.start, word.end) for word in met),
         tuple((said.given[n].start, said.given[n].end) for n in places),
-        turned=found
+        turned=part > 0
         and (is_turned(words, said, where) or any(word.start in swapped_at for word in words)),
     )
 

@@ -2,6 +2,8 @@
 
 from functools import lru_cache
 
+from cards.kinds.alike import root_of
+from cards.kinds.irregular import base_of
 from cards.kinds.words import stem_of
 
 _PAIRS = """
@@ -53,19 +55,23 @@ _ROOT = 4
 def _table() -> dict[str, frozenset[str]]:
     found: dict[str, frozenset[str]] = {}
     for pair in _PAIRS:
-        one, other = map(stem_of, pair.split("/"))
+        one, other = map(_root, pair.split("/"))
         found[one] = found.get(one, frozenset()) | {other}
         found[other] = found.get(other, frozenset()) | {one}
     return found
 
 
 @lru_cache(maxsize=8192)
-def contraries_of(stem: str) -> frozenset[str]:
-    """Return the stems that say the opposite of one, with and without a negative prefix."""
-    prefixed = {prefix + stem for prefix in _PREFIXES if len(stem) >= _ROOT}
+def contraries_of(root: str) -> frozenset[str]:
+    """Return the roots that say the opposite of one, with and without a negative prefix."""
+    prefixed = {prefix + root for prefix in _PREFIXES if len(root) >= _ROOT}
     bare = {
-        stem.removeprefix(prefix)
+        root.removeprefix(prefix)
         for prefix in _PREFIXES
-        if stem.startswith(prefix) and len(stem) - len(prefix) >= _ROOT
+        if root.startswith(prefix) and len(root) - len(prefix) >= _ROOT
     }
-    return _table().get(stem, frozenset()) | prefixed | bare
+    return _table().get(root, frozenset()) | prefixed | bare
+
+
+def _root(word: str) -> str:
+    return root_of(stem_of(base_of(word)))

@@ -1,6 +1,7 @@
 """A text cut into idea units: sentences, their clauses, and the limbs of long ones."""
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterator
 from itertools import pairwise
 
@@ -9,6 +10,7 @@ from cards.kinds.words import content_words
 # A dash is looked for from the first space before it alone: from every space, a page of
 # spaces would take seconds.
 _IDEA_END = re.compile(r"(?<=[.!?;])[\s”’\"')\]]+(?=\S)|(?<=:)\s+(?=\S)|(?<!\s)\s+[–—]\s+|\n+")
+_SENTENCE_END = re.compile(r"(?<=[.!?])[\s”’\"')\]]+(?=\S)|\n+")
 _ABBREVIATION = re.compile(r"(?<!\w)(?:Mr|Mrs|Dr|St|ch|pp?|vol|e\.g|i\.e)\.\Z")
 _LONGEST_ABBREVIATION = 4
 _LIMB = re.compile(
@@ -50,12 +52,24 @@ def sentences(text: str) -> list[tuple[int, int]]:
     return units
 
 
+def first_sentence(text: str) -> int:
+    """Return where the first sentence of a text ends: the one that says the main idea."""
+    words = content_words(text)
+    if not words:
+        return len(text)
+    for cut in _SENTENCE_END.finditer(text, words[0].end):
+        before = text[max(0, cut.start() - _LONGEST_ABBREVIATION) : cut.start()]
+        if not _ABBREVIATION.search(before):
+            return cut.start()
+    return len(text)
+
+
 def _limbs(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:
     words = [token.start for token in content_words(text[start:end])]
     begun, before = start, 0
     for cut in _LIMB.finditer(text, start, end):
         until = cut.end() - start
-        so_far = sum(word < until for word in words)
+        so_far = bisect_left(words, until)
         if so_far - before >= _LEAST and len(words) - so_far >= _LEAST:
             yield begun, cut.start()
             begun, before = cut.end(), so_far

@@ -10,7 +10,7 @@ choose chose chosen; cling clung; come came; creep crept; deal dealt; dig dug; d
 dream dreamt; drink drank drunk; drive drove driven; eat ate eaten; fall fell fallen; feed fed;
 feel felt; fight fought; find found; flee fled; fling flung; fly flew flown; forbid forbade
 forbidden; forget forgot forgotten; forgive forgave forgiven; forsake forsook forsaken; freeze
-froze frozen; get got gotten; give gave given; go went gone; grind ground; grow grew grown;
+froze frozen; get got gotten; give gave given; go goes went gone; grind ground; grow grew grown;
 hang hung; hear heard; hide hid hidden; hold held; keep kept; kneel knelt; know knew known; lay
 laid; lead led; leap leapt; learn learnt; leave left; lend lent; lie lay lain; lose lost; make
 made; mean meant; meet met; mistake mistook mistaken; overcome overcame; pay paid; ride rode

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from cards.kinds.alike import meanings, slip_of, slips
+from cards.kinds.alike import meanings, root_of, slip_of, slips
 from cards.kinds.irregular import base_of
 from cards.kinds.polarity import Bearing, bearings, negates
 from cards.kinds.words import WORD, content_words, fold_word, stem_of
@@ -19,6 +19,8 @@ _THIN = frozenset(
 _WEIGHT, _THIN_WEIGHT, _NAME_WEIGHT = 1.0, 0.5, 1.0
 _DETERMINERS = frozenset("the a an his her their its my our your this that".split())
 _PREPOSITIONS = frozenset("at by for from in into of on over to under with without".split())
+_FRONTED = 3
+"""Words of a sentence that one stands among whose preposition begins it: it does nothing."""
 _SEEN_AT_MOST = 40
 """Places of a word in an attempt that are looked at; further ones add nothing to it."""
 
@@ -29,7 +31,7 @@ class Word:
 
     Attributes:
         start, end: where it stands.
-        text, stem: what it is.
+        text, stem, root: what it is; its root is what it has in common with its family.
         weight: how much it tells.
         unit: the number of the idea or the sentence it stands in.
         bearing: how negations bear on it.
@@ -44,6 +46,7 @@ class Word:
     end: int
     text: str
     stem: str
+    root: str
     weight: float
     unit: int
     bearing: Bearing
@@ -62,21 +65,22 @@ def read(text: str, units: Sequence[tuple[int, int]]) -> list[Word]:
     if not content:
         every = [(start, end, True) for start, end, _ in every] or [(0, len(text), True)]
     starts = [start for start, _ in units]
-    words, unit, before = [], 0, ("", "")
+    words, unit, before, told = [], 0, ("", ""), 0
     for (start, end, carries), bearing in zip(every, bearings(text, every), strict=True):
         while unit + 1 < len(starts) and start >= starts[unit + 1]:
-            unit += 1
+            unit, told = unit + 1, 0
         said = text[start:end]
         if carries:
-            folded = fold_word(said)
-            word = Word(start, end, said, stem_of(base_of(folded)), _weight(said), unit, bearing)
+            stem = stem_of(base_of(fold_word(said)))
+            word = Word(start, end, said, stem, root_of(stem), _weight(said), unit, bearing)
             word.means = meanings(said)
             word.actor = said[:1].isupper() or (
-                before[1] in _DETERMINERS and before[0] not in _PREPOSITIONS
+                before[1] in _DETERMINERS and not (before[0] in _PREPOSITIONS and told < _FRONTED)
             )
             word.after_by = "by" in before
             words.append(word)
         before = (before[1], said.casefold())
+        told += 1
     return words
 
 
@@ -108,4 +112,10 @@ def _meet_by_slips(wanted: Sequence[Word], given: Sequence[Word]) -> None:
     for word in wanted:
         own = fold_word(word.text)
         near = {n for slip in slips(own) for n in left.get(slip, ())[:_SEEN_AT_MOST]}
-        word.met.extend(sorted(n for n in near if slip_of(fold_word(given[n].text), own)))
+        word.met.extend(
+            sorted(
+                n
+                for n in near
+                if slip_of(fold_word(given[n].text), own, name=word.text[:1].isupper())
+            )
+        )

@@ -31,7 +31,7 @@ _NEAR = 8
 _RATHER = "rather"
 _CLAUSE = re.compile(r"[,;:.!?()–—\n=/]|--|->|\s-\s")
 _JOINS = frozenset(
-    """and but or because since while when whenever if as who whom which that where so though
+    """and but or because since while when whenever if as who whom which that where though
     although until till than for""".split()
 )
 """Words a clause ends before."""
@@ -89,7 +89,7 @@ def _clauses(
         number
         for number, (start, _, _) in enumerate(words)
         if number == 0
-        or said[number] in _JOINS
+        or (said[number] in _JOINS and said[number - 1] != _RATHER)
         or _CLAUSE.search(text, words[number - 1][1], start)
     ]
     return list(pairwise((*starts, len(words))))

@@ -1,10 +1,12 @@
 """A text recalled in one's own words, marked idea by idea."""
 
 from bisect import bisect_left
+from collections.abc import Sequence
 
 from cards.answers import Grade
 from cards.kinds.base import Attempt, Idea, Mark, Span
 from cards.kinds.comparing import Comparison, compare
+from cards.kinds.stages import told_by_stages
 from cards.kinds.words import HIT, content_words
 
 # Shares of the weighted ideas from which each grade is suggested: reference, part 4,
@@ -13,26 +15,34 @@ _HAZY, _CLEAR, _VIVID = 0.35, 0.60, 0.90
 _MAIN_WEIGHT = 2
 _TURNED_COUNTS = 0.5
 """What an idea said the wrong way round counts of its weight: it was not forgotten."""
-_UNSAID_AT_MOST = 0.15
-"""Share of a text that may be left unsaid, in any words, where `vivid` is suggested."""
+_UNSAID_AT_MOST = {Grade.VIVID: 0.15, Grade.CLEAR: 0.5}
+"""Share of a text that may be left unsaid, in any words, where each grade is suggested."""
+_ONE_LESS = {Grade.VIVID: Grade.CLEAR, Grade.CLEAR: Grade.HAZY}
 _LONGEST_NAMED = 60
 """Characters of an idea that a reason names."""
 
 
-def recalled(source: str, attempt: Attempt) -> Mark:
+def recalled(source: str, attempt: Attempt, stages: Sequence[str] = ()) -> Mark:
     """Mark an attempt at saying a text again by the share of its ideas that came back.
 
-    Where the reader ticked the ideas, their ticks take the place of what was found, and an
-    idea they tick is not taken to be turned round.
+    An idea comes back in words of its own, or by one of the stages it stands for
+    (`told_by_stages`). Where the reader ticked the ideas, their ticks take the place of what
+    was found, and an idea they tick is not taken to be turned round.
     """
     if not attempt.words.strip() and not attempt.ticked:
         return Mark(Grade.BLANK, "Nothing was written.")
     compared = compare(source, attempt.words)
-    units = tuple(_idea(number, each, attempt) for number, each in enumerate(compared.ideas, 1))
+    told = told_by_stages(source, stages, attempt.words)
+    units = tuple(
+        _idea(number, each, attempt, told=number in told)
+        for number, each in enumerate(compared.ideas, 1)
+    )
     grade = _grade(units, list(map(_credit, units, compared.ideas)))
     by_reader = attempt.ticked is not None
-    if grade is Grade.VIVID and not by_reader and compared.unsaid > _UNSAID_AT_MOST:
-        grade = Grade.CLEAR
+    if not by_reader:
+        for best, most in _UNSAID_AT_MOST.items():
+            if grade is best and compared.unsaid > most:
+                grade = _ONE_LESS[best]
     met = [each for each in compared.ideas if each.part]
     return Mark(
         grade=grade,
@@ -43,10 +53,11 @@ def recalled(source: str, attempt: Attempt) -> Mark:
     )
 
 
-def _idea(number: int, compared: Comparison, attempt: Attempt) -> Idea:
+def _idea(number: int, compared: Comparison, attempt: Attempt, *, told: bool) -> Idea:
     by_reader = attempt.ticked is not None and number in attempt.ticked
     turned = compared.turned and not by_reader
-    found = by_reader if attempt.ticked is not None else compared.span.hit and not turned
+    came = (compared.span.hit or told) and not turned
+    found = came if attempt.ticked is None else by_reader
     weight = _MAIN_WEIGHT if compared.main else 1
     return Idea(compared.span.start, compared.span.end, weight, found, turned)
 

@@ -32,8 +32,12 @@ class _Theme:
         return Answered(words=part.text)
 
     def mark(self, occasion: Occasion, attempt: Attempt) -> Mark:
-        """Suggest a grade by the share of the theme's ideas that came back."""
-        return recalled(occasion.part.text, attempt)
+        """Suggest a grade by the share of the theme's ideas that came back.
+
+        The points are its stages: who names those has recalled the ideas they stand for.
+        """
+        points = occasion.digest.held(PartKind.POINT)
+        return recalled(occasion.part.text, attempt, [point.text for point in points])
 
     def asks(self, occasion: Occasion) -> frozenset[UUID]:
         """The theme itself, and the points, which are its stages."""

@@ -101,3 +101,63 @@ def test_the_theme_asks_the_points_too_and_shows_itself():
     points = {point.id for point in DIGEST.held(PartKind.POINT)}
     assert THEME.asks(Occasion(DIGEST, PART)) == {PART.id} | points
     assert THEME.shows(Occasion(DIGEST, PART)) == {PART.id}
+
+
+IDEAS = "Whales swim north. Captains rage. Harpoons fly. Ropes tangle. Storms gather."
+
+
+def ticked(words, *numbers):
+    """Mark words against five ideas, those of some numbers ticked by the reader."""
+    digest, part = theme(IDEAS)
+    return THEME.mark(Occasion(digest, part), Attempt(words=words, ticked=frozenset(numbers)))
+
+
+def test_the_ideas_are_the_stretches_of_the_theme_with_their_weight():
+    """Each with its place; the main one, which is the first sentence, weighs double."""
+    digest, part = theme(IDEAS)
+    marked = THEME.mark(Occasion(digest, part), Attempt(words="whales swim north, ropes tangle"))
+    assert [IDEAS[i.start : i.end] for i in marked.ideas][:2] == [
+        "Whales swim north.",
+        "Captains rage.",
+    ]
+    assert [idea.weight for idea in marked.ideas] == [2, 1, 1, 1, 1]
+    assert [idea.found for idea in marked.ideas] == [True, False, False, True, False]
+
+
+@pytest.mark.parametrize(
+    ("numbers", "grade"),
+    [
+        ((1, 2, 3, 4, 5), Grade.VIVID),
+        ((1, 2, 3), Grade.CLEAR),
+        ((1, 2), Grade.HAZY),
+        ((2, 3, 4, 5), Grade.BLANK),
+        ((), Grade.BLANK),
+        ((1, 99), Grade.BLANK),
+    ],
+)
+def test_the_readers_ticks_take_the_place_of_what_was_found(numbers, grade):
+    """The grade follows from them, by the same shares."""
+    marked = ticked("whales swim north, captains rage, harpoons fly", *numbers)
+    assert marked.grade is grade
+    assert {n for n, idea in enumerate(marked.ideas, 1) if idea.found} == set(numbers) - {99}
+
+
+def test_an_idea_taken_for_turned_round_can_be_ticked():
+    """The reader says it was meant rightly; until then it is not found, and caps the grade."""
+    words = IDEAS.replace("Ropes tangle", "Ropes never tangle")
+    digest, part = theme(IDEAS)
+    marked = THEME.mark(Occasion(digest, part), Attempt(words=words))
+    assert marked.grade is Grade.HAZY
+    assert [idea.turned for idea in marked.ideas] == [False, False, False, True, False]
+    assert not marked.ideas[3].found
+    assert "“Ropes tangle”" in marked.reason
+    assert ticked(words, 1, 2, 3, 4, 5).grade is Grade.VIVID
+    assert ticked(words, 1, 2, 3, 5).grade is Grade.HAZY
+
+
+def test_ticking_one_idea_more_never_lowers_the_grade():
+    """Ideas that came back in part still count in part."""
+    words = "Whales swim north; captains; harpoons"
+    grades = [ticked(words, *range(1, upto)).grade for upto in range(2, 7)]
+    scale = list(Grade)
+    assert [scale.index(g) for g in grades] == sorted(scale.index(g) for g in grades)
