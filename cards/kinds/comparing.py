@@ -100,7 +100,10 @@ def _held(
         tuple((word.start, word.end) for word in met),
         tuple((said.given[n].start, said.given[n].end) for n in places),
         turned=part > 0
-        and (is_turned(words, said, where) or any(word.start in swapped_at for word in words)),
+        and (
+            is_turned(words, said, where, found=found)
+            or any(word.start in swapped_at for word in words)
+        ),
     )
 
 

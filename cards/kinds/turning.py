@@ -9,6 +9,8 @@ from cards.kinds.meeting import Word
 
 _ENOUGH = 0.5
 """Share of a sentence's words, the same in both, from which a swap of roles can be told."""
+_TWO = 2
+"""Words of an idea from which a sentence tells of it."""
 _ACTORS = 12
 """Doers and done-to of a sentence that are looked at."""
 _LOOKED_AT = 40
@@ -78,13 +80,20 @@ class Said:
         return {stem: held[stem][0] for stem in wanted if len(held.get(stem, ())) == 1}
 
 
-def is_turned(words: Sequence[Word], said: Said, where: Collection[int]) -> bool:
+def is_turned(words: Sequence[Word], said: Said, where: Collection[int], *, found: bool) -> bool:
     """Tell whether the sentences of an attempt that hold an idea seem to say the opposite.
+
+    Of an idea that was not found, a sentence that holds two of its words is looked at.
 
     Only the same words are held against each other, since who says the opposite changes
     little else, and who says the same in other words negates other words too.
     """
-    here = said.within(where)
+    own = {word.stem for word in words}
+    here = [
+        sentence
+        for sentence in said.within(where)
+        if found or sum(stem in sentence.stems for stem in own) >= _TWO
+    ]
     return (
         _negation_lost(words, here)
         or _negation_put_in(words, said, here)
@@ -100,7 +109,7 @@ def _negation_lost(words: Sequence[Word], here: Sequence[_Sentence]) -> bool:
     """
     own = {word.stem for word in words}
     beside = [sum(stem in sentence.stems for stem in own) for sentence in here]
-    enough = min(2, max(beside, default=0))
+    enough = min(_TWO, max(beside, default=0))
     close = [sentence for sentence, held in zip(here, beside, strict=True) if held >= enough]
     for stem in {word.stem for word in words if word.bearing.governed}:
         same = [place for sentence in close for place in sentence.stems.get(stem, ())[:_LOOKED_AT]]
@@ -163,6 +172,8 @@ def swapped(words: Sequence[Word], said: Said) -> tuple[int, ...]:
         if before.start < after.start and not after.after_by and not second.after_by:
             for verb in verbs:
                 there = places[verb.stem].start
+                if _passive(verb) != _passive(places[verb.stem]):
+                    continue
                 if first.start < verb.start < second.start and before.start < there < after.start:
                     return (first.start, second.start)
     return ()
@@ -171,6 +182,10 @@ def swapped(words: Sequence[Word], said: Said) -> tuple[int, ...]:
 def _like_a_verb(word: Word) -> bool:
     folded = word.text.casefold()
     return folded.endswith(("s", "ed", "ing", "en")) or base_of(folded) not in {folded, "person"}
+
+
+def _passive(word: Word) -> bool:
+    return word.text.casefold().endswith("en")
 
 
 def _pairs(actors: Sequence[Word]) -> Iterator[tuple[Word, Word]]:
