@@ -186,7 +186,6 @@ FILTERS: dict[str, Callable[..., Any]] = {
     "standings": standings,
     "tally": tally,
     "caution": caution,
-    "stretches": stretches,
     "percent": percent,
     "told_once": lambda notices: told_once(notices)[0],
     "instant": instant_in_words,
