@@ -11,7 +11,7 @@ from service.use_cases.sit import todays_sitting
 @click.option("--json", "as_json", is_flag=True, help="Print it as JSON.")
 @click.pass_obj
 def due(tools: Tools, *, as_json: bool) -> None:
-    """List what is due now, most at risk first."""
+    """List what today's sitting asks, in its order."""
     with tools.desk() as desk:
         sitting = todays_sitting(desk)
     items = [
@@ -25,7 +25,7 @@ def due(tools: Tools, *, as_json: bool) -> None:
         for item in sitting.items
     ]
     if as_json:
-        print_json({"items": items})
+        print_json({"items": items, "minutes": sitting.minutes, "seconds": sitting.seconds})
         return
     screen = console()
     for shown in sitting.items:

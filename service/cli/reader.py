@@ -11,7 +11,8 @@ from service.use_cases.preferences import Preferences, set_preferences, show_rea
 @click.option("--time-zone", metavar="NAME", help="An IANA name such as Europe/London.")
 @click.option("--turns-at", type=int, metavar="HOUR", help="Hour at which your day turns over.")
 @click.option("--target", type=float, metavar="SHARE", help="Retention aimed for, 0.7 to 0.97.")
-@click.option("--unasked-a-day", type=int, metavar="N", help="Unasked items let in a day.")
+@click.option("--unasked-a-day", type=int, metavar="N", help="Unasked items let in a day, at most.")
+@click.option("--minutes", type=int, metavar="N", help="Minutes of a day's sitting, at most.")
 @click.pass_obj
 def reader(
     tools: Tools,
@@ -19,9 +20,10 @@ def reader(
     turns_at: int | None,
     target: float | None,
     unasked_a_day: int | None,
+    minutes: int | None,
 ) -> None:
     """Show your settings, after changing those that are given."""
-    wanted = Preferences(time_zone, turns_at, target, unasked_a_day)
+    wanted = Preferences(time_zone, turns_at, target, unasked_a_day, minutes)
     with tools.desk() as desk:
         if wanted != Preferences():
             set_preferences(desk, wanted)
@@ -32,5 +34,6 @@ def reader(
             "turns_at": now.turns_at,
             "target": now.target,
             "unasked_a_day": now.unasked_a_day,
+            "minutes": now.minutes,
         }
     )

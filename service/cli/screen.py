@@ -1,13 +1,20 @@
 """What the commands print on: wrapped text, and JSON for programs."""
 
 import json
+import os
+import sys
+from collections.abc import Iterable
 
 import click
 from rich.console import Console
 from rich.text import Text
 
+from cards.kinds.base import Span
+
 NARROWEST_COLUMNS = 76
 """Columns of a window from which two texts fit beside each other."""
+MEASURE = 76
+"""Columns beyond which a line of prose is hard to follow."""
 
 
 def console(*, stderr: bool = False) -> Console:
@@ -23,6 +30,52 @@ def heading(words: str) -> Text:
 def faint(words: str) -> Text:
     """Return a line of lesser weight."""
     return Text(words, style="dim")
+
+
+def prose(screen: Console, words: str | Text, *, indent: int = 0) -> None:
+    """Print words at a measure that can be read, however wide the window is."""
+    width = max(1, min(screen.width, MEASURE) - indent)
+    said = Text(words) if isinstance(words, str) else words
+    for line in said.wrap(screen, width, overflow="fold"):
+        line.rstrip()
+        screen.print(Text(" " * indent) + line, soft_wrap=True)
+
+
+def plain() -> bool:
+    """Tell whether nothing but letters can be shown: no colour wished, or a dumb terminal."""
+    return bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") == "dumb"
+
+
+def drawn(character: str, otherwise: str) -> str:
+    """Return a character for drawing, or another where what is written to cannot hold it."""
+    try:
+        character.encode(sys.stdout.encoding or "ascii")
+    except (UnicodeEncodeError, LookupError):
+        return otherwise
+    return character
+
+
+def marked(text: str, spans: Iterable[Span], *, start: int = 0, end: int | None = None) -> Text:
+    """Return a stretch of a text with what was found in the other underlined.
+
+    Where nothing but letters can be shown, it stands between low lines instead.
+    """
+    end = len(text) if end is None else end
+    found = [
+        (max(span.start, start), min(span.end, end))
+        for span in sorted(spans, key=lambda each: each.start)
+        if span.hit and span.start < end and span.end > start
+    ]
+    if not plain():
+        whole = Text(text[start:end])
+        for one, other in found:
+            whole.stylize("underline", one - start, other - start)
+        return whole
+    pieces, at = [], start
+    for one, other in found:
+        pieces += [text[at:one], "_", text[one:other], "_"]
+        at = other
+    return Text("".join([*pieces, text[at:end]]))
 
 
 def print_json(value: object) -> None:

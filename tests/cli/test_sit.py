@@ -6,65 +6,189 @@ import sys
 import pexpect
 import pytest
 
-from cards.kinds.base import Asked, Attempt, Cue, Landmark
+from cards.kinds.base import Asked, Attempt, Cue, KindName, Landmark
 from service.cli.attempts import placed
+from tests.cli.conftest import DIGEST
 
-THEME = "A betrayed weaver hoards gold\na child takes its place\n\n"
+
+def kinds(terminal):
+    """Return the kinds of what is asked, in order."""
+    return [item["kind"] for item in terminal.json("due")["items"]]
 
 
-def test_a_whole_sitting_by_typing(terminal, written):
-    """Theme, commitment and place are asked, compared, graded, and nothing is left."""
+def ask_only(monkeypatch, kind):
+    """Compose a sitting of one kind alone, in the order of its items."""
+
+    def only(waiting, seconds):
+        waiting_ones = [*waiting.due, *waiting.unasked]
+        ones = [each for each in waiting_ones if each.kept.item.kind is kind]
+        return sorted(ones, key=lambda each: each.kept.item.number) if seconds > 0 else []
+
+    monkeypatch.setattr("service.use_cases.sit.compose", only)
+    monkeypatch.setattr("service.use_cases.sit.let_in", lambda unasked, *_: list(unasked))
+
+
+def test_the_theme_is_recalled_in_words(terminal, written, monkeypatch):
+    """Ideas are listed, ticked or not; numbers toggle them, and the suggestion follows."""
     terminal.json("add", written("one.md"))
-    typed = (
-        THEME
-        + "c\n\n"  # clear; go on
-        + "ask Hanne one question\n\nv\n\n"  # vivid
-        + "3\nc\n\n"  # the right gap
-    )
-    result = terminal.run("sit", typed=typed)
-    assert result.exit_code == 0
-    assert "That is all for today." in result.stdout
-    assert result.stdout.count("Asked again on") == 3
-    assert terminal.json("due") == {"items": []}
+    ask_only(monkeypatch, KindName.THEME)
+    result = terminal.run("sit", typed="a betrayed weaver hoards gold\n\n2\nv\n\n")
+    assert "1. [x]" in result.stdout
+    assert "2. [ ]" in result.stdout
+    assert "2. [x]" in result.stdout
+    assert "the main idea" in result.stdout
+    assert "_betrayed weaver hoards gold_" in result.stdout
+    assert "Vivid is suggested." in result.stdout
+    assert "Asked again on" in result.stdout
+
+
+def test_points_are_put_in_order_by_their_numbers(terminal, written, monkeypatch):
+    """A number twice is refused in a sentence; what is given is told beside the right order."""
+    terminal.json("add", written("one.md"))
+    ask_only(monkeypatch, KindName.ORDER)
+    result = terminal.run("sit", typed="1 1\n3 2 1\nh\n\n")
+    assert "That is not one of the ways to answer." in result.stdout
+    assert "Hazy" in result.stdout or "Blank" in result.stdout
+    assert "The lot falls on Marner." in result.stdout
+
+
+def test_words_left_out_are_asked_one_by_one(terminal, written, monkeypatch):
+    """Every gap is as wide as every other, numbered, and asked by its number."""
+    terminal.json("add", written("one.md"))
+    ask_only(monkeypatch, KindName.COMPLETE)
+    result = terminal.run("sit", typed="hands\nhands\nhands\nhands\nb\n\n")
+    assert "____(1)" in result.stdout
+    assert "1: " in result.stdout
+    assert "[hands]" in result.stdout
+
+
+def test_a_book_is_chosen_by_its_number(terminal, written, monkeypatch):
+    """With other books on the shelf the choices are numbered."""
+    terminal.json("add", written("one.md"))
+    for name, title in (("two.md", "Walden"), ("three.md", "Emma")):
+        terminal.json("add", written(name, DIGEST.replace("Silas Marner", title)))
+    ask_only(monkeypatch, KindName.SOURCE)
+    result = terminal.run("sit", typed="9\n1\nc\n\n" + "/stop\n")
+    assert "1. " in result.stdout
+    assert "That is not one of the ways to answer." in result.stdout
+    assert "Asked again on" in result.stdout
+
+
+def test_a_quotation_is_placed_in_a_gap(terminal, written, monkeypatch):
+    """The gaps are numbered, and the plot line shows where it stands."""
+    terminal.json("add", written("one.md"))
+    ask_only(monkeypatch, KindName.PLACE)
+    result = terminal.run("sit", typed="3\nc\n\n")
+    assert "0 ┬ before all of these" in result.stdout or "0 + before all of these" in result.stdout
+    assert "where it stands, page 131" in result.stdout
+    assert "Clear is suggested." in result.stdout
+
+
+def test_a_page_shows_where_it_was_placed(terminal, written, monkeypatch):
+    """Two marks stand under the strip: where it stands, and where the reader placed it."""
+    terminal.json("add", written("one.md"))
+    ask_only(monkeypatch, KindName.PLACE)
+    result = terminal.run("sit", typed="p 20\nb\n\n")
+    assert "where you placed it, page 20" in result.stdout
 
 
 def test_what_came_back_blank_comes_round_again(terminal, written):
-    """A blank is asked once more, before the points of its book are shown."""
+    """A blank is asked once more before the sitting is over."""
     terminal.json("add", written("one.md"))
-    typed = "\nb\n\n" + "ask Hanne one question\n\nc\n\n" + THEME + "h\n\n" + "3\nc\n\n"
-    result = terminal.run("sit", typed=typed)
+    before = kinds(terminal)
+    terminal.run("reader", "--unasked-a-day", "1")
+    result = terminal.run("sit", typed="\n" * 6 + "/stop\n")
+    assert before
     assert "Once more before you stop today." in result.stdout
-    assert result.stdout.count("Recall the theme") == 2
-    assert "That is all for today." in result.stdout
 
 
-def test_an_answer_is_taken_back(terminal, written):
+def test_one_answer_in_ten_is_graded_before_its_mark(terminal, written, monkeypatch):
+    """No suggestion is shown and none is taken by Enter; the mark is told after the grade."""
+    monkeypatch.setattr("service.use_cases.answer.graded_first", lambda *_: True)
+    terminal.json("add", written("one.md"))
+    ask_only(monkeypatch, KindName.THEME)
+    result = terminal.run("sit", typed="a betrayed weaver hoards gold\n\n\nh\n\n")
+    assert "Grade this one before the mark is shown" in result.stdout
+    before, _, after = result.stdout.partition("How did it come back")
+    assert "[x]" not in before
+    assert "is suggested" not in result.stdout
+    assert "The mark would have been" in after
+
+
+def test_an_item_is_left_out_for_today(terminal, written):
+    """`/leave` is no answer: the item waits for another day."""
+    terminal.json("add", written("one.md"))
+    first = terminal.json("due")["items"][0]["id"]
+    result = terminal.run("sit", typed="/leave\n/stop\n")
+    assert "Left out for today" in result.stdout
+    assert first not in {item["id"] for item in terminal.json("due")["items"]}
+
+
+def test_the_digest_is_shown_only_after_the_attempt(terminal, written, monkeypatch):
+    """Before, it would give the answer away; after, it is one key away."""
+    terminal.json("add", written("one.md"))
+    ask_only(monkeypatch, KindName.THEME)
+    result = terminal.run("sit", typed="/digest\ngold\n\nh\nd\ns\n")
+    assert "it is shown afterwards" in result.stdout
+    before, _, after = result.stdout.partition("Asked again on")
+    assert "angels" not in before
+    assert "angels" in after
+
+
+def test_more_minutes_are_set_for_today(terminal, written):
+    """`--minutes` holds for the day, and what is listed says so."""
+    terminal.json("add", written("one.md"))
+    terminal.run("sit", "--minutes", "25", typed="/stop\n")
+    due = terminal.json("due")
+    assert due["minutes"] == 25
+    assert due["seconds"] > 0
+    assert terminal.run("sit", "--minutes", "0").exit_code == 2
+
+
+def test_an_answer_is_taken_back(terminal, written, monkeypatch):
     """After `t` the same item is asked as before."""
     terminal.json("add", written("one.md"))
     before = terminal.json("due")
-    result = terminal.run("sit", typed=THEME + "v\nt\n")
+    ask_only(monkeypatch, KindName.THEME)
+    result = terminal.run("sit", typed="gold\n\nv\nt\n/stop\n")
     assert "Taken back" in result.stdout
+    monkeypatch.undo()
     assert terminal.json("due") == before
 
 
-def test_stopping_keeps_what_was_answered(terminal, written):
+def test_stopping_keeps_what_was_answered(terminal, written, monkeypatch):
     """After `s`, or at the end of input, what was answered is kept."""
     terminal.json("add", written("one.md"))
-    result = terminal.run("sit", typed=THEME + "c\ns\n")
+    ask_only(monkeypatch, KindName.THEME)
+    result = terminal.run("sit", typed="gold\n\nc\ns\n")
     assert "What you answered is kept." in result.stdout
-    assert [item["kind"] for item in terminal.json("due")["items"]] == ["restate", "place"]
+    monkeypatch.undo()
+    assert "theme" not in kinds(terminal)
     assert terminal.run("sit", typed="").exit_code == 0
 
 
-@pytest.mark.parametrize("width", [40, 100])
-def test_both_texts_are_shown_at_any_width(terminal, written, width):
-    """What was said and what the digest says are printed beside or below each other, in full."""
+def test_markup_and_control_characters_print_literally(terminal, written, monkeypatch):
+    """What a reader types is never taken for an instruction to the terminal."""
     terminal.json("add", written("one.md"))
-    result = terminal.run("sit", typed="gold\n\nh\ns\n", width=width)
-    assert "What your digest says" in result.stdout
-    assert all(len(line) <= width for line in result.stdout.splitlines() if ":" not in line)
-    for word in ("betrayed", "weaver", "neighbours"):
-        assert word in result.stdout
+    ask_only(monkeypatch, KindName.THEME)
+    result = terminal.run("sit", typed="[bold red]gold[/] \x1b[31mweaver\n\nb\ns\n")
+    assert "[bold red]" in result.stdout
+    assert result.exit_code == 0
+
+
+@pytest.mark.parametrize("width", [20, 40, 100])
+@pytest.mark.parametrize("kind", [KindName.THEME, KindName.PLACE, KindName.ORDER])
+def test_both_texts_are_shown_at_any_width(terminal, written, monkeypatch, width, kind):
+    """What was said and what the digest says are printed in full, within the window."""
+    terminal.json("add", written("one.md"))
+    ask_only(monkeypatch, kind)
+    result = terminal.run("sit", typed="\nb\ns\n", width=width)
+    shown = [row for row in result.stdout.splitlines() if not row.endswith(": ")]
+    typed = ("> ", "How did", "Enter goes")
+    assert all(len(row) <= width for row in shown if not row.startswith(typed))
+    words = " ".join(result.stdout.replace("_", "").split())
+    for word in ("Marner", "digest"):
+        assert word in words
 
 
 def test_ctrl_c_loses_nothing(terminal, written):
@@ -83,20 +207,22 @@ def test_ctrl_c_loses_nothing(terminal, written):
         encoding="utf-8",
         timeout=30,
     )
-    child.expect("an empty line ends it")
-    child.sendline("a betrayed weaver")
+    before = kinds(terminal)
+    child.expect("/stop stops")
+    child.expect("> |1: ")
     child.sendline("")
-    child.expect("How did it come back")
+    while child.expect(["How did it come back", r"\d+: "]):
+        child.sendline("")
     child.sendline("c")
     child.expect("Enter goes on")
     child.sendline("")
-    child.expect("Say the commitment again")
+    child.expect("/stop stops")
     child.sendintr()
     child.expect("What you answered is kept")
     child.expect(pexpect.EOF)
     child.close()
     assert child.exitstatus == 0
-    assert [item["kind"] for item in terminal.json("due")["items"]] == ["restate", "place"]
+    assert kinds(terminal) != before
 
 
 MARKS = (Landmark(1, "one"), Landmark(2, "two"))
