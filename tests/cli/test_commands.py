@@ -39,7 +39,7 @@ def test_read_shows_what_would_be_understood_and_keeps_nothing(terminal, written
             "after": 3,
         }
     ]
-    assert terminal.json("due") == {"items": []}
+    assert terminal.json("due") == {"items": [], "minutes": 10, "seconds": 0}
 
 
 def test_add_reports_on_each_file_and_stops_at_none(terminal, written):
@@ -49,7 +49,15 @@ def test_add_reports_on_each_file_and_stops_at_none(terminal, written):
     reports = json.loads(result.stdout)
     assert result.exit_code == 6
     assert [report["status"] for report in reports] == ["added", "refused", "refused"]
-    assert reports[0]["items"] == {"theme": 1, "restate": 1, "place": 1}
+    assert reports[0]["items"] == {
+        "theme": 1,
+        "next": 3,
+        "restate": 1,
+        "complete": 1,
+        "source": 1,
+        "order": 1,
+        "place": 1,
+    }
     assert [list(report) for report in reports] == [
         ["file", "title", "status", "items", "warnings"]
     ] * 3
@@ -84,12 +92,13 @@ def test_adding_the_same_file_twice_changes_nothing_and_says_so(terminal, writte
 
 
 def test_due_lists_what_is_asked_today(terminal, written):
-    """`due --json` gives id, kind, title, cue and due day; the theme before the placing."""
+    """`due --json` gives id, kind, title, cue and due day of each, and what they take."""
     terminal.json("add", written("one.md"))
-    items = terminal.json("due")["items"]
-    assert [list(item) for item in items] == [["id", "kind", "title", "cue", "due_on"]] * 3
-    assert [item["kind"] for item in items] == ["theme", "restate", "place"]
-    assert items[0]["cue"] == "Silas Marner, by George Eliot"
+    due = terminal.json("due")
+    assert all(list(item) == ["id", "kind", "title", "cue", "due_on"] for item in due["items"])
+    assert "restate" in {item["kind"] for item in due["items"]}
+    assert due["minutes"] == 10
+    assert 0 < due["seconds"] <= 600
 
 
 @pytest.mark.parametrize(
@@ -131,6 +140,7 @@ def test_the_reader_sets_their_day_and_it_stays_set(terminal):
         "turns_at": 5,
         "target": 0.9,
         "unasked_a_day": 3,
+        "minutes": 10,
     }
 
 
