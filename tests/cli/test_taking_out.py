@@ -125,7 +125,7 @@ def test_versions_are_told_by_the_readers_clock(kept):
 def test_care_is_shown_and_changed(kept):
     """A resting book lets nothing new in."""
     assert kept.run("care", "silas").stdout.startswith("Silas Marner: steady\n")
-    assert kept.run("care", "silas", "resting").stdout == "Silas Marner: resting\n"
+    assert kept.run("care", "silas", "resting").stdout.startswith("Silas Marner: resting\n")
     titles = {item["title"] for item in kept.json("due")["items"]}
     assert titles == {"Middlemarch"}
 
