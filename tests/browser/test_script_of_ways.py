@@ -4,13 +4,14 @@ import re
 
 from playwright.sync_api import Page, expect
 
+from cards.answers import graded_first
 from cards.kinds.base import KindName
 from service.use_cases.items import item_history, list_items
 from tests.browser.conftest import Live, Opened
 from tests.browser.watching import SHIFTS, marked, still
 from tests.browser.ways import WORDS
 from tests.browser.ways import compare as press_compare
-from tests.pages.sittings import only, these
+from tests.pages.sittings import alone, only, these
 
 
 def compare(page: Page, words: str = WORDS) -> None:
@@ -150,3 +151,24 @@ def test_the_digest_is_one_key_away(live: Live, opened: Opened) -> None:
     page.keyboard.press("d")
     assert len(page.context.pages) == 2
     expect(page.locator(".own")).to_have_text(WORDS)
+
+
+def test_a_grade_before_the_mark_is_chosen_by_its_initial(shelf: Live, opened: Opened) -> None:
+    """Where the mark is kept back no grade is chosen, letters choose one, and then it is told."""
+    these(shelf.desk, *KindName)
+    words = (KindName.THEME, KindName.NEXT, KindName.RESTATE)
+    items = [e for e in list_items(shelf.desk, limit=200).items if e.kept.item.kind in words]
+    alone(shelf.desk, next(each for each in items if graded_first(each.kept.item.id, 0)))
+    page = opened()
+    page.goto(shelf.address)
+    compare(page)
+    expect(page.locator(".grades")).to_be_focused()
+    expect(page.locator(".grades :checked")).to_have_count(0)
+    expect(page.locator("mark, .missed, [data-idea], #suggestion")).to_have_count(0)
+    page.get_by_role("button", name="Next").click()
+    expect(page.locator(".grades")).to_be_visible()
+    page.locator(".grades").focus()
+    page.keyboard.press("v")
+    expect(page.locator("#due")).to_contain_text("Vivid: asked again")
+    page.keyboard.press("Enter")
+    expect(page.locator(".last")).to_contain_text("where the mark would have been")

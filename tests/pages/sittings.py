@@ -57,10 +57,14 @@ def only(desk: Desk, kind: KindName, number: int = 1, book: str = "Silas Marner"
     everything = list_items(desk, limit=200).items
     of_kind = [e for e in everything if e.kept.item.kind is kind and e.title == book]
     wanted = sorted(of_kind, key=lambda each: each.kept.item.number)[number - 1]
-    take_in(desk, wanted.kept.item.id)
-    for each in everything:
-        if each is not wanted:
-            leave_out(desk, each.kept.item.id)
+    return alone(desk, wanted)
+
+
+def alone(desk: Desk, wanted: ItemView) -> ItemView:
+    """Leave out for today all items but one, and return it."""
+    for each in list_items(desk, limit=200).items:
+        this = each.kept.item.id == wanted.kept.item.id
+        (take_in if this else leave_out)(desk, each.kept.item.id)
     return wanted
 
 

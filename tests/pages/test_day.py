@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 
 import pytest
+from flask import Flask
 from flask.testing import FlaskClient
 
 from cards.answers import graded_first
@@ -81,6 +82,18 @@ def test_an_item_that_is_not_there_cannot_be_left_out(client: FlaskClient, added
         refused = client.post(f"{missing}/{way}")
         assert refused.status_code == 404
         assert "There is no item" in refused.text
+
+
+def test_another_device_goes_on_where_one_stopped(
+    app: Flask, client: FlaskClient, added: Added
+) -> None:
+    """After two answers here, another device is asked what would have come next here."""
+    other = app.test_client()
+    for _ in range(2):
+        answer(client, "hazy", nothing="yes")
+    assert asked(other) == asked(client)
+    answer(other, "hazy", nothing="yes")
+    assert asked(client) == asked(other)
 
 
 def test_the_end_of_a_sitting(client: FlaskClient, desk: Desk, clock: Clock, added: Added) -> None:
