@@ -12,6 +12,7 @@ from service.pages.turn import Turn, turn_of
 from service.use_cases.drafts import count_drafts
 from service.use_cases.items import show_item
 from service.use_cases.library import list_digests
+from service.use_cases.links import MOST_WHY, offered_today
 from service.use_cases.ports import Desk
 from service.use_cases.records import MOST_MINUTES
 from service.use_cases.sit import Sitting, todays_sitting
@@ -58,6 +59,10 @@ def _done(desk: Desk, sitting: Sitting, turn: Turn, faults: Faults) -> str:
         sitting=sitting,
         more=MORE if waits else 0,
         left_out=[show_item(desk, each) for each in sitting.left_out[-_MOST_LEFT_OUT:]],
+        offer=offered_today(desk),
+        link_id=desk.new_id(),
+        most_why=MOST_WHY,
+        linked="linked" in request.args,
         faults=faults,
     )
 

@@ -14,6 +14,7 @@ from service.use_cases.ports import Desk
 
 MOST_WHY = 500
 """Characters that say why two books speak to each other: a sentence or three."""
+_TWO = 2
 MOST_LINKS = 20
 """Links of one point at the most."""
 
@@ -117,27 +118,31 @@ def drop_link(desk: Desk, digest_id: UUID, link_id: UUID) -> None:
         work.commit()
 
 
-def offered_point(desk: Desk, digest_ids: frozenset[UUID], day: date) -> Linkable | None:
-    """Return a point without a link that the reader may link today, of one of some digests.
+def offered_today(desk: Desk) -> Linkable | None:
+    """Return a point without a link that the reader may link today, of a book answered today.
 
     One a day, by a hash of the day and the points, so that it stays the same all day; none
-    when there is no other book, or a link was made to every point.
+    when there is no other book, or a link was made to every point, or to one of them today.
     """
     with desk.store.reading() as work:
+        day = work.readers.get(desk.reader).days.of(desk.now())
+        answered = {each.item_id for each in work.answers.on(desk.reader, day)}
+        items = work.items.many(desk.reader, answered)
         books = work.digests.shelf(desk.reader, MOST_SHELVED)
-        digests = work.digests.many(desk.reader, digest_ids)
-    if len(books) < 2:
+        digests = work.digests.many(desk.reader, {each.item.digest_id for each in items.values()})
+    if len(books) < _TWO:
         return None
     points = [
         (kept, point)
         for kept in digests.values()
         if not kept.removed
         for point in kept.held(PartKind.POINT)
-        if all(each.part_id != point.id for each in kept.links)
     ]
     if not points:
         return None
     kept, point = min(points, key=lambda each: _lot(day, each[1].id))
+    if any(each.part_id == point.id for each in kept.links):
+        return None
     return Linkable(kept, point, tuple(book for book in books if book.id != kept.id))
 
 
