@@ -8,7 +8,7 @@ from cards.kinds.amounts import Amount, Measurable, measurable, singular
 from cards.kinds.base import Span
 from cards.kinds.contraries import contraries_of
 from cards.kinds.same_deeds import deeds_of
-from cards.kinds.words import HIT, NEGATIONS, WORD, content_words, fold_word, stem_of
+from cards.kinds.words import HIT, NEGATIONS, WORD, content_words, fold_word, stem_of, stems
 
 _REST = 0.75
 """Share of the act's words above which nothing of it is missing."""
@@ -23,8 +23,11 @@ _NO_ACT = (
     | NEGATIONS
 )
 """Words that say how much or when, which is compared as such, or hardly anything."""
+_FAINT = frozenset("go went gone get got do did make made come came have take took".split())
+"""Words that mean too many deeds to stand for another."""
 _FEWEST = 2
-"""Words of an act, its verb among them, in which a longer act is known again."""
+"""Words of an act, its verb among them, in which a longer act is known again: a verb alone
+("write", "tell") belongs to many."""
 _WAIT = "wait"
 """What whoever leaves a thing undone until then says in other words."""
 
@@ -69,7 +72,8 @@ class Attempted:
 
 
 def _senses(word: str) -> frozenset[str]:
-    return meanings(word) | deeds_of(word)
+    stem = stem_of(word)
+    return frozenset({stem}) if stem in _FAINT else meanings(word) | deeds_of(word)
 
 
 def hold(commitment: str, attempt: str, shown: str) -> Held:
@@ -82,23 +86,31 @@ def hold(commitment: str, attempt: str, shown: str) -> Held:
     """
     wanted, given = measurable(commitment), measurable(attempt)
     ours, theirs = said_in(wanted.line, wanted.left), said_in(given.line, given.left)
-    cued, words = Attempted(shown), Attempted(attempt)
+    cued, words = stems(shown), Attempted(given.left)
     wrong = _wrong(wanted, given, ours, theirs)
     whole = _act(ours, wanted)
-    act = [word for word in whole if not cued.holds(word)] or whole
+    act = [word for word in whole if stem_of(word) not in cued] or whole
     measured = bool(_facts(wanted) & _facts(given)) or not _facts(wanted)
     waited = measured and theirs.undone
     hits = [word for word in whole if words.holds(word) or (waited and word == _WAIT)]
     share = len([word for word in act if word in hits]) / len(act)
-    led = whole[0] in hits and len(hits) >= _FEWEST
+    things = [each for each in wanted.amounts if _counted_alike(each, given)]
+    led = whole[0] in hits and len(hits) + len(things) >= _FEWEST
     return Held(
-        act=led or (share >= HIT and (measured or act[0] in hits)),
+        act=led or share > HIT or (share == HIT and measured and act[0] not in hits),
         turned=ours.undone != theirs.undone or _contrary(commitment, attempt),
         cue=_there(ours.cue, words, cued) and ours.parts_of_day <= theirs.parts_of_day,
         term=_there(ours.term, words, cued),
         rest=share > _REST,
         wrong=wrong,
     )
+
+
+def _counted_alike(amount: Amount, given: Measurable) -> bool:
+    """Tell whether what is counted is named, or the very number of it said."""
+    if amount.number != 1 and any(amount.same(each) for each in given.amounts):
+        return True
+    return not _words_of(given.line).isdisjoint(amount.things)
 
 
 def _act(said: Said, measured: Measurable) -> list[str]:
@@ -114,8 +126,8 @@ def _content(text: str) -> list[str]:
     return [word for one, word in once.items() if one not in _NO_ACT]
 
 
-def _there(slot: str, words: Attempted, cued: Attempted) -> bool:
-    wanted = [word for word in _content(slot) if not cued.holds(word)]
+def _there(slot: str, words: Attempted, cued: frozenset[str]) -> bool:
+    wanted = [word for word in _content(slot) if stem_of(word) not in cued]
     return sum(map(words.holds, wanted)) >= HIT * len(wanted)
 
 
