@@ -1,12 +1,14 @@
 """An attempt in one's own words held against the digest's, idea by idea."""
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from cards.kinds.aligning import turned_words
 from cards.kinds.base import Span
 from cards.kinds.ideas import first_sentence, ideas, sentences
 from cards.kinds.meeting import Word, meet, read
-from cards.kinds.turning import Said, is_turned, swapped
+from cards.kinds.turning import Said, is_turned
 from cards.kinds.words import HIT
 
 
@@ -61,12 +63,10 @@ def compare(source: str, attempt: str) -> Compared:
     for word in wanted:
         members[word.unit].append(word)
     said = Said(wanted, given)
-    roles = {
-        place for sentence in _by_sentence(source, wanted) for place in swapped(sentence, said)
-    }
+    turned = sorted(turned_words(source, attempt))
     return Compared(
         tuple(
-            _held(unit, words, said, main=unit[0] < first, swapped_at=roles)
+            _held(unit, words, said, main=unit[0] < first, turned_at=turned)
             for unit, words in zip(units, members, strict=True)
         ),
         _unsaid(wanted, given),
@@ -81,7 +81,12 @@ def _unsaid(wanted: Sequence[Word], given: Sequence[Word]) -> float:
 
 
 def _held(
-    unit: tuple[int, int], words: Sequence[Word], said: Said, *, main: bool, swapped_at: set[int]
+    unit: tuple[int, int],
+    words: Sequence[Word],
+    said: Said,
+    *,
+    main: bool,
+    turned_at: Sequence[int],
 ) -> Comparison:
     best, weight, where = set[int](), 0.0, frozenset[int]()
     for sentences_of, window in _windows(words, said.given):
@@ -102,20 +107,9 @@ def _held(
         turned=part > 0
         and (
             is_turned(words, said, where, found=found)
-            or any(word.start in swapped_at for word in words)
+            or bisect_left(turned_at, unit[0]) < bisect_left(turned_at, unit[1])
         ),
     )
-
-
-def _by_sentence(source: str, wanted: Sequence[Word]) -> Iterator[list[Word]]:
-    starts = [start for start, _ in sentences(source)]
-    inside: list[list[Word]] = [[] for _ in range(len(starts) + 1)]
-    number = 0
-    for word in wanted:
-        while number < len(starts) and starts[number] <= word.start:
-            number += 1
-        inside[number].append(word)
-    return iter(inside)
 
 
 def _windows(

@@ -44,7 +44,24 @@ ignorance/knowledge ignorant/learned beautiful/ugly pretty/plain clean/dirty pur
 pure/impure warm/cold wet/dry thick/thin wide/narrow deep/shallow heavy/light hard/soft
 rough/smooth sweet/bitter whole/part only/also necessary/needless useful/useless
 meaning/meaningless limited/unlimited cautious/reckless careful/careless prudent/rash wild/tame
-civilised/savage obscure/famous married/single
+civilised/savage obscure/famous married/single dead/living dead/alive living/lifeless wealthy/poor
+wealth/debt found/lost won/lost honour/disgrace honour/shame fame/obscurity strengthens/weakens
+hates/adores hope/fear comfort/distress blessing/curse gift/theft truth/falsehood true/mistaken
+hero/villain hero/coward noble/base noble/ignoble generous/mean generous/stingy
+tolerant/intolerant moral/immoral mortal/immortal rational/irrational reasonable/unreasonable
+willing/unwilling voluntary/forced single/many one/many few/most crowded/empty near/distant
+close/distant same/opposite follows/leads lead/follow teach/learn ask/answer attract/repel
+join/quit hire/dismiss reward/penalty obedient/rebellious obedience/rebellion order/anarchy
+unity/division cheap/expensive cheap/dear gain/sacrifice spare/kill heals/hurts cause/effect
+increase/reduce grow/decline progress/decline rise/sink rise/decline float/sink open/secret
+openly/secretly publicly/privately slowly/quickly rarely/frequently usually/rarely somebody/nobody
+someone/nobody something/nothing anything/nothing ever/never still/never possible/hopeless
+likely/unlikely lawful/unlawful faith/doubt belief/doubt belief/unbelief confidence/doubt
+certainty/doubt modest/proud modesty/vanity humble/arrogant humility/arrogance simple/complicated
+plain/ornate town/country rural/urban heaven/earth saved/lost saved/damned idle/busy
+idle/industrious lazy/industrious sober/drunk temperate/drunken chaste/wanton faithful/false
+loyal/false loyalty/treason constant/fickle constancy/inconstancy steady/unsteady firm/wavering
+calm/furious peace/strife harmony/discord agreement/quarrel
 """.split()
 _PREFIXES = ("un", "in", "im", "il", "ir", "dis", "non", "mis")
 _ROOT = 4

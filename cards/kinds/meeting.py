@@ -16,11 +16,9 @@ _THIN = frozenset(
     merely even still yet too also ever end keep keeps show shows shown call called use used
     want wants set back away two three one""".split()
 )
-_WEIGHT, _THIN_WEIGHT, _NAME_WEIGHT = 1.0, 0.5, 1.0
-_DETERMINERS = frozenset("the a an his her their its my our your this that".split())
-_PREPOSITIONS = frozenset("at by for from in into of on over to under with without".split())
-_FRONTED = 3
-"""Words of a sentence that one stands among whose preposition begins it: it does nothing."""
+_WEIGHT, _THIN_WEIGHT, _NEGATION_WEIGHT = 1.0, 0.5, 0.25
+"""What a word weighs in its idea: one that could stand in any tells less, and a negation,
+which is looked at apart, hardly anything."""
 _SEEN_AT_MOST = 40
 """Places of a word in an attempt that are looked at; further ones add nothing to it."""
 
@@ -36,9 +34,6 @@ class Word:
         unit: the number of the idea or the sentence it stands in.
         bearing: how negations bear on it.
         means: what it goes by.
-        actor: whether it may be one who does something, or to whom it is done: a name, or
-            what an article or a possessive stands before.
-        after_by: whether "by" stands before it.
         met: the numbers of the words of another text that say the same.
     """
 
@@ -51,8 +46,6 @@ class Word:
     unit: int
     bearing: Bearing
     means: frozenset[str] = frozenset()
-    actor: bool = False
-    after_by: bool = False
     met: list[int] = field(default_factory=list)
 
 
@@ -65,31 +58,23 @@ def read(text: str, units: Sequence[tuple[int, int]]) -> list[Word]:
     if not content:
         every = [(start, end, True) for start, end, _ in every] or [(0, len(text), True)]
     starts = [start for start, _ in units]
-    words, unit, before, told = [], 0, ("", ""), 0
+    words, unit = [], 0
     for (start, end, carries), bearing in zip(every, bearings(text, every), strict=True):
         while unit + 1 < len(starts) and start >= starts[unit + 1]:
-            unit, told = unit + 1, 0
-        said = text[start:end]
+            unit += 1
         if carries:
+            said = text[start:end]
             stem = stem_of(base_of(fold_word(said)))
             word = Word(start, end, said, stem, root_of(stem), _weight(said), unit, bearing)
             word.means = meanings(said)
-            word.actor = said[:1].isupper() or (
-                before[1] in _DETERMINERS and not (before[0] in _PREPOSITIONS and told < _FRONTED)
-            )
-            word.after_by = "by" in before
             words.append(word)
-        before = (before[1], said.casefold())
-        told += 1
     return words
 
 
 def _weight(word: str) -> float:
     if negates(word):
-        return 0.25
-    if fold_word(word) in _THIN:
-        return _THIN_WEIGHT
-    return _NAME_WEIGHT if word[:1].isupper() else _WEIGHT
+        return _NEGATION_WEIGHT
+    return _THIN_WEIGHT if fold_word(word) in _THIN else _WEIGHT
 
 
 def meet(wanted: Sequence[Word], given: Sequence[Word]) -> None:

@@ -1,18 +1,13 @@
-"""Whether an attempt says the opposite of an idea: by a negation, a contrary, a swap of roles."""
+"""Whether an attempt says the opposite of an idea: by a negation or a contrary."""
 
 from collections import Counter
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from cards.kinds.contraries import contraries_of
-from cards.kinds.irregular import base_of
 from cards.kinds.meeting import Word
 
-_ENOUGH = 0.5
-"""Share of a sentence's words, the same in both, from which a swap of roles can be told."""
 _TWO = 2
 """Words of an idea from which a sentence tells of it."""
-_ACTORS = 12
-"""Doers and done-to of a sentence that are looked at."""
 _LOOKED_AT = 40
 """Places of a word in a sentence that are looked at, and sentences that hold it."""
 
@@ -46,12 +41,8 @@ class Said:
         self._meanings = Counter(meaning for word in wanted for meaning in word.means)
         self._negated = {word.stem for word in wanted if word.bearing.negated}
         self._sentences: dict[int, _Sentence] = {}
-        self._holding: dict[str, list[int]] = {}
         for word in given:
             self._sentences.setdefault(word.unit, _Sentence()).add(word)
-        for number, sentence in self._sentences.items():
-            for stem in sentence.stems:
-                self._holding.setdefault(stem, []).append(number)
 
     def within(self, where: Iterable[int]) -> list[_Sentence]:
         """Return some sentences of the attempt, those without a word left out."""
@@ -64,20 +55,6 @@ class Said:
     def meeting(self, place: Word) -> int:
         """Return how many words of the digest say the same as one of the attempt, about."""
         return max(self._meanings[meaning] for meaning in place.means)
-
-    def closest(self, stems: Iterable[str]) -> dict[str, Word]:
-        """Return the words, by stem, of the sentence of the attempt that has most of some.
-
-        Of a word that stands there twice nothing can be told, and it is left out.
-        """
-        wanted = list(stems)
-        shared = Counter(
-            number for stem in wanted for number in self._holding.get(stem, ())[:_LOOKED_AT]
-        )
-        if not shared:
-            return {}
-        held = self._sentences[max(shared, key=lambda number: (shared[number], -number))].stems
-        return {stem: held[stem][0] for stem in wanted if len(held.get(stem, ())) == 1}
 
 
 def is_turned(words: Sequence[Word], said: Said, where: Collection[int], *, found: bool) -> bool:
@@ -144,50 +121,3 @@ def _contrary(
             ):
                 return True
     return False
-
-
-def swapped(words: Sequence[Word], said: Said) -> tuple[int, ...]:
-    """Return where the doers and the done-to of a sentence stand that have changed places.
-
-    "The whale kills Ahab", "Ahab kills the whale": the same words, the names on the other
-    side of the verb, and no "by" that would turn the verb too.
-
-    Args:
-        words: those of one sentence of the digest.
-        said: with the attempt, of which the sentence that has most of the same words counts.
-    """
-    own = {word.stem for word in words}
-    places = said.closest(sorted(own))
-    if len(places) < _ENOUGH * len(own):
-        return ()
-    same = [word for word in words if word.stem in places]
-    actors = [word for word in same if word.actor and places[word.stem].actor]
-    verbs = [
-        word
-        for word in same
-        if not word.actor and (_like_a_verb(word) or _like_a_verb(places[word.stem]))
-    ]
-    for first, second in _pairs(actors):
-        before, after = places[second.stem], places[first.stem]
-        if before.start < after.start and not after.after_by and not second.after_by:
-            for verb in verbs:
-                there = places[verb.stem].start
-                if _passive(verb) != _passive(places[verb.stem]):
-                    continue
-                if first.start < verb.start < second.start and before.start < there < after.start:
-                    return (first.start, second.start)
-    return ()
-
-
-def _like_a_verb(word: Word) -> bool:
-    folded = word.text.casefold()
-    return folded.endswith(("s", "ed", "ing", "en")) or base_of(folded) not in {folded, "person"}
-
-
-def _passive(word: Word) -> bool:
-    return word.text.casefold().endswith("en")
-
-
-def _pairs(actors: Sequence[Word]) -> Iterator[tuple[Word, Word]]:
-    few = actors[:_ACTORS]
-    return ((one, two) for number, one in enumerate(few) for two in few[number + 1 :])

@@ -54,11 +54,17 @@ def stem_of(word: str) -> str:
 
 def content_words(text: str) -> list[Token]:
     """Return the content words of a text in order, with their English stems."""
-    return [
+    return list(_content_words(text))
+
+
+# One marking asks for the words of the same few texts several times over.
+@lru_cache(maxsize=16)
+def _content_words(text: str) -> tuple[Token, ...]:
+    return tuple(
         Token(found.start(), found.end(), stem_of(folded))
         for found in WORD.finditer(text)
         if (folded := fold_word(found[0])) not in _EMPTY_WORDS
-    ]
+    )
 
 
 def fold_word(word: str) -> str:
