@@ -5,9 +5,10 @@ from uuid import UUID
 
 from cards.answers import Grade
 from cards.cautions import caution
+from cards.kinds.attempted import alike_in, found_in
 from cards.kinds.base import Answered, Asked, Attempt, Cue, KindName, Mark, Occasion
 from cards.kinds.situations import situation
-from cards.kinds.slots import Held, alike_in, found_in, hold
+from cards.kinds.slots import Held, hold
 from cards.kinds.words import numbers, stems
 from cards.parts import KeptDigest, Part, PartKind
 
