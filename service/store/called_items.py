@@ -152,7 +152,7 @@ class SqlCalledItems:
 
 def _fetched(result: CursorResult[Any]) -> Sequence[Iterable[Any]]:
     """Return rows as the driver hands them over: made rows of ours, thousands would be slow."""
-    rows: Sequence[Iterable[Any]] = result.cursor.fetchall() if result.cursor else ()
+    rows: Sequence[Iterable[Any]] = result.cursor.fetchall()
     result.close()
     return rows
 
