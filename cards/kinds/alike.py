@@ -64,6 +64,7 @@ def _forms(word: str) -> set[str]:
     return forms
 
 
+@lru_cache(maxsize=8192)
 def root_of(stem: str) -> str:
     """Return what a stem has in common with others of its family: `widow` of `widower`."""
     for ending in _ENDINGS:
