@@ -51,6 +51,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             items=[
                 (asked_in_words(each.item), each) for each in sorted(opened.items, key=_by_kind)
             ],
+            standings=Counter(each.standing for each in opened.items),
             points=[(point, links_of(opened.kept, point)) for point in opened.kept.held(_POINT)],
             books=linkable(desk, digest_id),
             link_id=desk.new_id(),
