@@ -19,6 +19,7 @@ from service.use_cases.add_digest import add_digest, read_digest
 from service.use_cases.answer import compare, record_answer
 from service.use_cases.check_in import Report, check_in
 from service.use_cases.demo_answers import invented
+from service.use_cases.demo_links import link_demo
 from service.use_cases.items import ItemView
 from service.use_cases.mend_digest import mend_digest
 from service.use_cases.ports import Desk
@@ -83,6 +84,8 @@ def found_demo(
         life.now = datetime.combine(day, time(18, life.chance.randrange(60)), UTC)
         for file in arrivals.get(day, ()):
             _finish(own, life, file, day)
+        if offset == YEAR // 2:
+            link_demo(own)
         if offset > AWAY and life.chance.random() < _SITS:
             _sit(own, life)
         _report(own, life)
