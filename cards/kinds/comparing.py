@@ -1,7 +1,7 @@
 """An attempt in one's own words held against the digest's, idea by idea."""
 
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from cards.kinds.aligning import turned_words
@@ -10,6 +10,11 @@ from cards.kinds.ideas import first_sentence, ideas, sentences
 from cards.kinds.meeting import Word, meet, read
 from cards.kinds.turning import Said, is_turned
 from cards.kinds.words import HIT
+
+_IN_PART = 2.0
+"""What must have come back of an idea, in words' weight, for it to count in part: two words."""
+_MISSING_NAME = 0.5
+"""What a name that did not come back counts in an idea: it is often plain who is meant."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +81,7 @@ def compare(source: str, attempt: str) -> Compared:
 def _unsaid(wanted: Sequence[Word], given: Sequence[Word]) -> float:
     met = {number for word in wanted for number in word.met}
     other = sum(word.weight for number, word in enumerate(given) if number not in met)
-    missing = sum(word.weight for word in wanted if not word.met)
+    missing = sum(word.weight for word in wanted if not word.met and not word.name)
     return max(0.0, missing - other) / sum(word.weight for word in wanted)
 
 
@@ -93,9 +98,9 @@ def _held(
         weighed = sum(words[number].weight for number in window)
         if weighed > weight:
             best, weight, where = window, weighed, sentences_of
-    whole = sum(word.weight for word in words)
+    whole = _whole(words, best)
     found = bool(best) and (weight >= HIT * whole or len(best) >= HIT * len(words))
-    part = weight / whole if found or len(best) > 1 else 0.0
+    part = weight / whole if found or weight >= _IN_PART else 0.0
     met = [words[number] for number in sorted(best)]
     places = [n for word in met for n in word.met if said.given[n].unit in where]
     return Comparison(
@@ -109,6 +114,14 @@ def _held(
             is_turned(words, said, where, found=found)
             or bisect_left(turned_at, unit[0]) < bisect_left(turned_at, unit[1])
         ),
+    )
+
+
+def _whole(words: Sequence[Word], met: Collection[int]) -> float:
+    """Return what the words of an idea weigh, names that did not come back less."""
+    return sum(
+        word.weight * (_MISSING_NAME if word.name and number not in met else 1.0)
+        for number, word in enumerate(words)
     )
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from cards.kinds.alike import meanings, root_of, slip_of, slips
 from cards.kinds.irregular import base_of
 from cards.kinds.polarity import Bearing, bearings, negates
+from cards.kinds.synonyms import groups_of
 from cards.kinds.words import WORD, content_words, fold_word, stem_of
 
 _THIN = frozenset(
@@ -33,6 +34,7 @@ class Word:
         weight: how much it tells.
         unit: the number of the idea or the sentence it stands in.
         bearing: how negations bear on it.
+        name: whether it is taken for a name: with a capital inside a sentence, or unknown.
         means: what it goes by.
         met: the numbers of the words of another text that say the same.
     """
@@ -45,6 +47,7 @@ class Word:
     weight: float
     unit: int
     bearing: Bearing
+    name: bool
     means: frozenset[str] = frozenset()
     met: list[int] = field(default_factory=list)
 
@@ -58,16 +61,18 @@ def read(text: str, units: Sequence[tuple[int, int]]) -> list[Word]:
     if not content:
         every = [(start, end, True) for start, end, _ in every] or [(0, len(text), True)]
     starts = [start for start, _ in units]
-    words, unit = [], 0
+    words, unit, opened = [], 0, -1
     for (start, end, carries), bearing in zip(every, bearings(text, every), strict=True):
         while unit + 1 < len(starts) and start >= starts[unit + 1]:
             unit += 1
         if carries:
             said = text[start:end]
             stem = stem_of(base_of(fold_word(said)))
-            word = Word(start, end, said, stem, root_of(stem), _weight(said), unit, bearing)
+            name = said[:1].isupper() and (unit == opened or not groups_of(stem))
+            word = Word(start, end, said, stem, root_of(stem), _weight(said), unit, bearing, name)
             word.means = meanings(said)
             words.append(word)
+        opened = unit
     return words
 
 

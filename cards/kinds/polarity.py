@@ -19,7 +19,7 @@ _SOFTLY = frozenset(
     map(
         stem_of,
         """unless lest avoid deny lack prevent forbid decline stop reject neglect except
-        impossible abstain refrain lose give""".split(),
+        impossible abstain refrain keep hold than""".split(),
     )
 )
 """Stems of words that may: what follows them is not taken to be said plainly."""
