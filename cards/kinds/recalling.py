@@ -70,9 +70,10 @@ def _credit(unit: Idea, compared: Comparison) -> float:
     """
     if unit.found:
         return 1.0
+    in_part = compared.part / HIT
     if unit.turned:
-        return _TURNED_COUNTS
-    return 0.0 if compared.span.hit else compared.part / HIT
+        return _TURNED_COUNTS * (1.0 if compared.span.hit else in_part)
+    return 0.0 if compared.span.hit else in_part
 
 
 def _grade(units: tuple[Idea, ...], counts: list[float]) -> Grade:
