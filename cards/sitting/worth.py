@@ -9,7 +9,7 @@ from cards.sitting.worth_table import table
 
 READ_BEFORE = 60.0
 """Days that an item not asked yet counts as having rested since its book was read."""
-PATIENCE = 0.45
+PATIENCE = 0.5
 """What a first asking counts beside a later one that the model says is worth as much.
 
 Our own choice, by simulation: what is begun has to be carried through, and fewer items well

