@@ -282,8 +282,7 @@ tired worn; weather storm; week days; welfare good; west western; whale leviatha
 whisper speak; whole all; wide broad; widow widower widowed; wife spouse woman; will wish; wind
 breeze; winter cold; wisdom prudence; wise sage; wit clever; witch sorceress; witness see; wood
 tree; word speech; work job labour toil employment; worry fear; worse bad; worship adore; wreck
-ruin shipwreck; write compose; yard court; year twelvemonth; yield give; young youth youthful;
-zeal passion
+ruin shipwreck; write compose; yard court; yield give; young youth
 """
 
 

@@ -1,5 +1,6 @@
 """Properties of cues and marks: “a cue never contains its answer”, and marking never breaks."""
 
+from dataclasses import replace
 from itertools import pairwise
 from time import process_time
 
@@ -15,6 +16,7 @@ from cards.kinds import KINDS
 from cards.kinds.base import Attempt, KindName, Occasion
 from cards.kinds.comparing import compare
 from cards.kinds.ideas import ideas
+from cards.kinds.next import NEXT
 from cards.kinds.place import PLACE
 from cards.kinds.restate import RESTATE
 from cards.kinds.situations import situation
@@ -59,6 +61,17 @@ def test_the_theme_is_cued_by_its_title_page_alone(digest):
         assert (stems(cue.words) & stems(part.text)) <= own
         assert (stems(cue.words)) <= own
         assert cue.landmarks == ()
+
+
+@given(digests(), st.lists(sentences, max_size=4))
+def test_a_point_is_never_told_by_the_one_before_it(digest, points):
+    """Less than half of its content words stand in its cue, those of the title page apart."""
+    library = kept(replace(digest, points=(*digest.points, *map(Point, points))))
+    for part in NEXT.sources(library):
+        cue = NEXT.cue(Occasion(library, part))
+        own = stems(f"{digest.title} {digest.author or ''} point of")
+        wanted = stems(part.text)
+        assert not wanted or 2 * len((stems(cue.words) - own) & wanted) < len(wanted)
 
 
 @settings(max_examples=600)
@@ -154,8 +167,10 @@ def test_marking_never_breaks(words, attempt):
 @given(hostile_words)
 def test_the_digests_own_words_are_never_marked_down(words):
     """Whoever gives the digest's words back exactly has it clear or better, whatever they are."""
-    digest = kept(Digest("A Book", theme=words, commitments=(Commitment(words),)))
-    for name in (KindName.THEME, KindName.RESTATE):
+    digest = kept(
+        Digest("A Book", theme=words, points=(Point(words),), commitments=(Commitment(words),))
+    )
+    for name in (KindName.THEME, KindName.NEXT, KindName.RESTATE):
         kind = KINDS[name]
         for part in kind.sources(digest):
             grade = kind.mark(Occasion(digest, part), Attempt(words=words)).grade
@@ -218,6 +233,7 @@ PATHOLOGICAL = {
 READINGS = {
     "ideas": ideas,
     "compare": lambda text: compare(text, text),
+    "compare, its words a sentence each": lambda text: compare(text, text.replace(" ", ". ")),
     "situation": situation,
     "hold": lambda text: hold(text, text, ""),
     "caution": caution,
