@@ -2,12 +2,13 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import ceil
 from uuid import UUID
 
 from cards.items import KeptItem
 from cards.kinds import KINDS
-from cards.kinds.base import Answered, Cue, Occasion
+from cards.kinds.base import Answered, Cue, KindName, Occasion
 from cards.kinds.words import stems, substance
 
 
@@ -70,7 +71,13 @@ class Pages:
 
 def pages_of(candidate: Candidate) -> Pages:
     """Return what the pages of an item ask and show, its cue and its answer together."""
-    kind, occasion = KINDS[candidate.kept.item.kind], candidate.occasion
+    return _pages(candidate.kept.item.kind, candidate.occasion)
+
+
+# A sitting is composed anew for every page, mostly of the same items.
+@lru_cache(maxsize=512)
+def _pages(name: KindName, occasion: Occasion) -> Pages:
+    kind = KINDS[name]
     cued = stems("\n".join(_shown_by(kind.cue(occasion))))
     secret = kind.secret(occasion)
     wanted = substance(secret) if secret.strip() else frozenset[str]()

@@ -122,27 +122,30 @@ def _finish(desk: Desk, life: _Life, file: DemoFile, day: date) -> None:
 
 
 def _sit(desk: Desk, life: _Life) -> None:
-    for _ in range(_MOST_A_DAY):
-        items = todays_sitting(desk).items
-        if not items:
-            return
-        item = items[0]
-        seconds = life.chance.randrange(10, 60)
-        life.now += timedelta(seconds=seconds + life.chance.randrange(4, 12))
-        grade = _grade(life.chance, item)
-        compared = compare(desk, item.kept.item.id, Attempt())
-        attempt = invented(life.chance, item, compared.answered, grade)
-        record_answer(
-            desk,
-            GivenAnswer(
-                life.new_id(),
-                item.kept.item.id,
-                grade,
-                attempt=attempt,
-                seconds=seconds,
-                graded_first=not attempt.empty and graded_first(item.kept.item.id, compared.asked),
-            ),
-        )
+    """Hold a sitting: what is asked, then once more what came back blank."""
+    left = _MOST_A_DAY
+    for _ in range(2):
+        for item in todays_sitting(desk).items[:left]:
+            _answer(desk, life, item)
+            left -= 1
+
+
+def _answer(desk: Desk, life: _Life, item: ItemView) -> None:
+    seconds = life.chance.randrange(10, 60)
+    life.now += timedelta(seconds=seconds + life.chance.randrange(4, 12))
+    grade = _grade(life.chance, item)
+    compared = compare(desk, item.kept.item.id, Attempt())
+    attempt = invented(life.chance, item, compared.answered, grade)
+    first = not attempt.empty and graded_first(item.kept.item.id, compared.asked)
+    given = GivenAnswer(
+        life.new_id(),
+        item.kept.item.id,
+        grade,
+        attempt=attempt,
+        seconds=seconds,
+        graded_first=first,
+    )
+    record_answer(desk, given)
 
 
 def _grade(chance: Random, item: ItemView) -> Grade:
