@@ -17,6 +17,8 @@ _PART_OF_DAY = re.compile(
     r"(?<!\S)(morning|evening|afternoon|night|noon|dawn|dusk|tonight)s?(?!\S)"
 )
 _SAME_PART = {"tonight": "night"}
+_TIE = re.compile(r"(?<!\S)(before|after)(?! (?:that|this|which)(?!\S))(?!\S)")
+"""What ties an act to its cue; "and after that" leads on to the next act instead."""
 _CLAUSE = re.compile(
     r"[,;:.!?()]|(?<!\S)(?:that|which|who|whom|whose|what|where|when|whenever|if|because|before"
     r"|after|until|while|than|unless|though|although)(?!\S)|(?<!\S)(?:i|we) (?:will|shall)(?!\S)"
@@ -46,6 +48,7 @@ class Said:
         term: until what.
         parts_of_day: "morning", "evening".
         undone: whether it is the leaving undone of something.
+        tie: "before" or "after" where the act is tied so to its cue, or "".
     """
 
     act: str
@@ -53,6 +56,7 @@ class Said:
     term: str
     parts_of_day: frozenset[str]
     undone: bool
+    tie: str = ""
 
 
 def said_in(line: str, left: str) -> Said:
@@ -76,7 +80,9 @@ def said_in(line: str, left: str) -> Said:
     terms = " ".join(_TERM.findall(act))
     parts = frozenset(_SAME_PART.get(part, part) for part in _PART_OF_DAY.findall(line))
     rest = _PART_OF_DAY.sub(" ", _TERM.sub(" ", act))
-    return Said(rest, _PART_OF_DAY.sub(" ", " ".join(cues)), terms, parts, _undone(line))
+    cue = _PART_OF_DAY.sub(" ", " ".join(cues))
+    ties = _TIE.findall(cue)
+    return Said(rest, cue, terms, parts, _undone(line), ties[0] if len(ties) == 1 else "")
 
 
 def _undone(line: str) -> bool:

@@ -74,7 +74,9 @@ def hold(commitment: str, attempt: str, shown: str) -> Held:
     led = whole[0] in hits and len(hits) + len(things) >= _FEWEST
     return Held(
         act=led or share > HIT or (share == HIT and measured and act[0] not in hits),
-        turned=ours.undone != theirs.undone or _contrary(commitment, attempt),
+        turned=ours.undone != theirs.undone
+        or _exchanged(ours, theirs)
+        or _contrary(commitment, attempt),
         cue=_there(ours.cue, words, cued) and ours.parts_of_day <= theirs.parts_of_day,
         term=_there(ours.term, words, cued),
         rest=share > _REST,
@@ -105,6 +107,27 @@ def _content(text: str) -> list[str]:
 def _there(slot: str, words: Attempted, cued: frozenset[str]) -> bool:
     wanted = [word for word in _content(slot) if stem_of(word) not in cued]
     return sum(map(words.holds, wanted)) >= HIT * len(wanted)
+
+
+def _exchanged(ours: Said, theirs: Said) -> bool:
+    """Tell whether what comes first is to come after: "before I judge, ask", "judge before I ask".
+
+    Either act and cue have changed places, or "before" and "after" have; where both have, it
+    is the same again.
+    """
+    if not (ours.tie and theirs.tie):
+        return False
+    act, cue = Attempted(theirs.act), Attempted(theirs.cue)
+    kept = _share(ours.act, act) + _share(ours.cue, cue)
+    crossed = _share(ours.act, cue) + _share(ours.cue, act)
+    if max(kept, crossed) < 2 * HIT:
+        return False
+    return (crossed > kept) == (ours.tie == theirs.tie)
+
+
+def _share(slot: str, words: Attempted) -> float:
+    wanted = _content(slot)
+    return sum(map(words.holds, wanted)) / max(1, len(wanted))
 
 
 def _contrary(commitment: str, attempt: str) -> bool:
