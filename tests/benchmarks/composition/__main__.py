@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from tests.benchmarks.composition.composed import Composed
+from tests.benchmarks.composition.composed import Composed, Greedy
 from tests.benchmarks.composition.policies import Policy, baselines
 from tests.benchmarks.composition.reader import READERS
 from tests.benchmarks.composition.years import known_after
@@ -18,6 +18,7 @@ SEEDS = range(2001, 2011)
 """Not those on which the constants of `cards.sitting` were chosen."""
 
 OURS: dict[str, Callable[[], Policy]] = {
+    "greedily, of what is due at 0.9": Greedy,
     "composed, of what is due at 0.9": Composed,
     "composed, of what is due at 0.95": lambda: Composed(0.95),
     "composed, of all, due or not": lambda: Composed(ahead=True),
