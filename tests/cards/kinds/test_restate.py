@@ -42,7 +42,7 @@ def grade(text, attempt):
         (
             "Before I judge a man, hear his story",
             "hear his story, and after that judge",
-            Grade.CLEAR,
+            Grade.VIVID,
         ),
         ("Wash the cups after supper", "wash the cups before supper", Grade.HAZY),
         ("Wash the cups after supper", "after supper, wash the cups", Grade.VIVID),
