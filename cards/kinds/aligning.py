@@ -1,7 +1,8 @@
 """Sentences of two texts that are nearly the same, laid beside each other word by word."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
 from rapidfuzz.distance import Levenshtein
@@ -10,11 +11,12 @@ from cards.kinds.alike import root_of
 from cards.kinds.contraries import contraries_of
 from cards.kinds.ideas import sentences
 from cards.kinds.irregular import base_of
-from cards.kinds.polarity import negates
+from cards.kinds.polarity import Bearing, bearings, negates
 from cards.kinds.words import WORD, content_words, fold_word, stem_of
 
 _DETERMINERS = frozenset("the a an his her their its my our your this that only".split())
 """Words that only go with others; left out, names are laid beside names."""
+_PREPOSITIONS = frozenset("about at by for from in into of on over to under with without".split())
 _NEARLY_THE_SAME = 0.5
 """Share of a sentence's content words that must stand in the other for the two to be laid so."""
 _SAME_BUT_ROLES = 0.55
@@ -34,6 +36,17 @@ class _Sentence:
     starts: tuple[int, ...]
     roots: tuple[str, ...]
     content: frozenset[str]
+    names: frozenset[int]
+    bearings: tuple[Bearing, ...]
+
+    @property
+    def denying(self) -> frozenset[int]:
+        """The numbers of its clauses that hold a negation."""
+        return frozenset(
+            bearing.clause
+            for root, bearing in zip(self.roots, self.bearings, strict=True)
+            if negates(root)
+        )
 
     @property
     def passives(self) -> int:
@@ -76,15 +89,24 @@ def turned_words(source: str, attempt: str) -> frozenset[int]:
 def _sentences(text: str) -> Iterator[_Sentence]:
     content = {token.start for token in content_words(text)}
     for start, end in sentences(text):
+        found = [word.span() for word in WORD.finditer(text, start, end)][:_LONGEST]
+        borne = bearings(text, [(*span, span[0] in content) for span in found])
         words = [
-            (found.start(), _root(found[0]))
-            for found in WORD.finditer(text, start, end)
-            if found[0].casefold() not in _DETERMINERS
-        ][:_LONGEST]
+            (span, _root(text[slice(*span)]), bearing, number > 0 and found[number - 1])
+            for number, (span, bearing) in enumerate(zip(found, borne, strict=True))
+            if text[slice(*span)].casefold() not in _DETERMINERS
+        ]
         yield _Sentence(
-            tuple(place for place, _ in words),
-            tuple(root for _, root in words),
-            frozenset(root for place, root in words if place in content),
+            tuple(span[0] for span, _, _, _ in words),
+            tuple(root for _, root, _, _ in words),
+            frozenset(root for span, root, _, _ in words if span[0] in content),
+            frozenset(
+                number
+                for number, (span, _, _, before) in enumerate(words)
+                if text[span[0]].isupper()
+                and not (before and text[slice(*before)].casefold() in _PREPOSITIONS)
+            ),
+            tuple(bearing for _, _, bearing, _ in words),
         )
 
 
@@ -94,22 +116,63 @@ def _root(word: str) -> str:
 
 def _turned(ours: _Sentence, theirs: _Sentence, share: float) -> Iterator[int]:
     moved: list[tuple[str, int, int]] = []
-    moved_there: list[tuple[str, int]] = []
-    stayed = 0
+    moved_there: dict[tuple[str, int], int] = {}
+    kept: list[tuple[int, int]] = []
     for step in Levenshtein.opcodes(ours.roots, theirs.roots):
         here, there = range(step.src_start, step.src_end), range(step.dest_start, step.dest_end)
         if step.tag == "equal":
-            stayed += sum(ours.roots[place] in ours.content for place in here)
+            kept += [
+                (place, at)
+                for place, at in zip(here, there, strict=True)
+                if ours.roots[place] in ours.content
+            ]
             continue
         if step.tag == "replace" and len(here) <= _BLOCK:
             yield from _contrary(ours, here, theirs, there)
-        moved += [(ours.roots[place], stayed, place) for place in here]
-        moved_there += [(theirs.roots[place], stayed) for place in there]
-    if share >= _SAME_BUT_ROLES and ours.passives == theirs.passives:
-        yield from _exchanged(
-            [word for word in moved if word[0] in ours.content],
-            frozenset(moved_there),
-        )
+        moved += [(ours.roots[place], len(kept), place) for place in here]
+        moved_there.update({(theirs.roots[place], len(kept)): place for place in there})
+    if share < _SAME_BUT_ROLES:
+        return
+    yield from _denied(ours, theirs, kept)
+    if ours.passives == theirs.passives:
+        content = [word for word in moved if word[0] in ours.content]
+        yield from _exchanged(content, moved_there.keys())
+        yield from _crossed(ours, theirs, content, moved_there, kept)
+
+
+def _denied(ours: _Sentence, theirs: _Sentence, kept: list[tuple[int, int]]) -> Iterator[int]:
+    """Yield the places of words that stayed, of which the attempt no longer denies something.
+
+    One that it denies and the digest does not is no sign by itself: who says the same in
+    other words denies something else of the same persons.
+    """
+    if theirs.negations < ours.negations:
+        for place, at in kept:
+            lost = ours.bearings[place].clause in ours.denying
+            if lost and not theirs.bearings[at].negated:
+                yield place
+
+
+def _crossed(
+    ours: _Sentence,
+    theirs: _Sentence,
+    moved: list[tuple[str, int, int]],
+    there: Mapping[tuple[str, int], int],
+    kept: list[tuple[int, int]],
+) -> Iterator[int]:
+    """Yield the places of names that have gone to the other side of a verb.
+
+    "She mocks Miss Bates", "Miss Bates mocks Emma": no preposition before them, and a word
+    between that stayed and is no name.
+    """
+    for one, before, place in moved[:_MOVED]:
+        if place not in ours.names:
+            continue
+        for (other, after), at in there.items():
+            if other == one and at in theirs.names:
+                across = kept[min(before, after) : max(before, after)]
+                if any(stayed not in ours.names for stayed, _ in across):
+                    yield place
 
 
 def _contrary(ours: _Sentence, here: range, theirs: _Sentence, there: range) -> Iterator[int]:
@@ -129,7 +192,7 @@ def _contrary(ours: _Sentence, here: range, theirs: _Sentence, there: range) -> 
 
 
 def _exchanged(
-    moved: Sequence[tuple[str, int, int]], there: frozenset[tuple[str, int]]
+    moved: Sequence[tuple[str, int, int]], there: AbstractSet[tuple[str, int]]
 ) -> Iterator[int]:
     """Yield the places of words that have changed places with each other across what stayed.
 

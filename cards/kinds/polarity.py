@@ -37,7 +37,7 @@ _JOINS = frozenset(
 """Words a clause ends before."""
 _PASSED_OVER = frozenset(
     """make made come get got give take put bring long longer go let say see turn become much any
-    quite really great good thing""".split()
+    quite really""".split()
 )
 """Words too light for a negation to be of them: the next one is taken."""
 

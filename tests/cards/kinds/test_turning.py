@@ -40,6 +40,12 @@ def turned(source, attempt):
         ("War begins with a lie", "War ends with a lie"),
         ("The weaver is guilty of the theft", "The weaver is innocent of the theft"),
         ("They hardly ever quarrel over land", "They quarrel over land"),
+        ("The steward must learn how not to be good", "The steward must learn to be good always"),
+        ("He pays the debt so that Anna is not arrested", "He pays the debt and has Anna jailed"),
+        (
+            "She mocks Miss Grey at the ball, and weeps",
+            "Miss Grey mocks Anna at the ball, and weeps",
+        ),
         ("Neither brother forgives the other", "Each brother forgives the other"),
     ],
 )
@@ -70,6 +76,8 @@ def test_the_opposite_is_seen(source, attempt):
         ("Masters and workers meet as persons", "Workers and masters meet as persons"),
         ("A proud man and a witty woman misjudge each other", "A witty woman and a proud man do"),
         ("She leaves him when he lies", "When he lies she does leave, not before"),
+        ("At Lyme Louisa falls from the steps", "Louisa falls from the steps at Lyme"),
+        ("The clerk disobeys the doctor’s orders", "The clerk does not follow the doctor’s orders"),
         ("Employers despise the workers", "The masters look down on their men"),
     ],
 )
