@@ -23,7 +23,7 @@ from cards.kinds.base import KindName
 from cards.parts import Care
 from service.store.columns import ID
 from service.store.item_rows import KINDS, MINE, WHOLE, kept_item
-from service.store.tables import CALLED, UNASKED, items
+from service.store.tables import CALLED, COMMITTED, UNASKED, items
 from service.use_cases.records import ReaderId
 from service.use_cases.sitting_records import DueItems
 
@@ -57,9 +57,7 @@ _RETURNING = (
     .limit(bindparam("limit"))
 )
 _COMMITMENTS = (
-    WHOLE.where(CALLED, items.c.kind == KindName.RESTATE.value)
-    .order_by(items.c.call_on, items.c.id)
-    .limit(bindparam("limit"))
+    WHOLE.where(COMMITTED).order_by(items.c.call_on, items.c.id).limit(bindparam("limit"))
 )
 
 

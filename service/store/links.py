@@ -17,6 +17,7 @@ _with_book = links.join(
     digests, and_(digests.c.reader_id == links.c.reader_id, digests.c.id == links.c.book_id)
 )
 _with_part = and_(parts.c.reader_id == links.c.reader_id, parts.c.id == links.c.part_id)
+_theirs = parts.alias("theirs")
 _LINK = (
     links.c.id,
     links.c.part_id,
@@ -26,22 +27,28 @@ _LINK = (
     links.c.why,
 )
 _GET = select(*_LINK).select_from(_with_book).where(_MINE, links.c.id == bindparam("link"))
+_their_parts = (
+    select(_theirs.c.id)
+    .where(
+        _theirs.c.reader_id == bindparam("reader"),
+        _theirs.c.digest_id.in_(bindparam("ids", expanding=True, type_=ID)),
+    )
+    .scalar_subquery()
+)
 _OF_DIGESTS = (
     select(parts.c.digest_id, *_LINK)
     .select_from(_with_book.join(parts, _with_part))
     .where(
         _MINE,
         not_(digests.c.removed),
-        parts.c.digest_id.in_(bindparam("ids", expanding=True, type_=ID)),
+        # A join alone would have SQLite read every link of the reader.
+        links.c.part_id.in_(_their_parts),
     )
     .order_by(links.c.made_at, links.c.id)
 )
-_LEADING_TO = (
-    select(parts.c.digest_id)
-    .select_from(links.join(parts, _with_part))
-    .where(_MINE, links.c.book_id == bindparam("book"))
-    .order_by(parts.c.digest_id)
-    .distinct()
+_LEADING_TO = select(parts.c.digest_id).where(
+    parts.c.reader_id == bindparam("reader"),
+    parts.c.id.in_(select(links.c.part_id).where(_MINE, links.c.book_id == bindparam("book"))),
 )
 _PUT = text(
     "INSERT INTO links (reader_id, id, part_id, book_id, why, made_at) "
@@ -90,7 +97,7 @@ class SqlLinks:
     def leading_to(self, reader: ReaderId, book_id: UUID) -> list[UUID]:
         """Return the ids of the digests with a point linked to a book, each once, by id."""
         rows = self._connection.execute(_LEADING_TO, {"reader": reader, "book": book_id})
-        return list(rows.scalars())
+        return sorted(set(rows.scalars()))
 
     def of_digests(
         self, reader: ReaderId, digest_ids: Sequence[UUID]

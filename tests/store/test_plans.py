@@ -33,8 +33,8 @@ def filled(tmp_path_factory: pytest.TempPathFactory) -> Iterator[SqlStore]:
         yield store
 
 
-def plan(store: SqlStore, ask: Callable[[SqlUnitOfWork], object]) -> list[str]:
-    """Return what SQLite says of how it would do the first statement of something asked."""
+def plan(store: SqlStore, ask: Callable[[SqlUnitOfWork], object], naming: str = "") -> list[str]:
+    """Return what SQLite says of how it would do the first statement that names something."""
     steps: list[str] = []
 
     def explain(
@@ -44,7 +44,7 @@ def plan(store: SqlStore, ask: Callable[[SqlUnitOfWork], object]) -> list[str]:
         parameters: tuple[object, ...],
         *__: object,
     ) -> None:
-        if statement.startswith("SELECT") and not steps:
+        if statement.startswith("SELECT") and naming in statement and not steps:
             cursor = connection.connection.cursor()
             cursor.execute(f"EXPLAIN QUERY PLAN {statement}", parameters)
             steps.extend(row[3] for row in cursor.fetchall())
@@ -64,6 +64,14 @@ ORDERED = {
     "due": (
         lambda work: work.items.due(READER, TODAY),
         r"SEARCH items USING INDEX items_called \(reader_id=\? AND call_on[<>]",
+    ),
+    "commitments": (
+        lambda work: work.items.commitments(READER, 9),
+        r"SEARCH items USING INDEX items_committed \(reader_id=\? AND call_on>\?\)",
+    ),
+    "what leads to a book": (
+        lambda work: work.links.leading_to(READER, BOOK.id),
+        r"SEARCH parts USING (PRIMARY KEY|INDEX \S+) \(reader_id=\? AND id=\?\)",
     ),
     "next call": (
         lambda work: work.items.next_call(READER, TODAY),
@@ -180,3 +188,10 @@ SEARCHED = {
 def test_no_table_is_scanned(filled: SqlStore, ask: Callable[[SqlUnitOfWork], object]) -> None:
     """Whatever else is asked, no table is read from end to end."""
     assert not [step for step in plan(filled, ask) if step.startswith("SCAN ")]
+
+
+def test_links_of_other_books_are_not_read(filled: SqlStore) -> None:
+    """The links that come with a digest are searched by its points, not by the reader alone."""
+    steps = plan(filled, lambda work: work.digests.get(READER, BOOK.id), "links")
+    step = r"SEARCH links USING INDEX \S+ \(reader_id=\? AND part_id=\?\)"
+    assert any(re.match(step, found) for found in steps), steps

@@ -4,7 +4,15 @@ A change here needs a migration beside it in `migrations/versions/`; tests compa
 the two, constraint by constraint.
 """
 
-from service.store.tables.asking import CALLED, UNASKED, answers, check_ins, items, taken_back
+from service.store.tables.asking import (
+    CALLED,
+    COMMITTED,
+    UNASKED,
+    answers,
+    check_ins,
+    items,
+    taken_back,
+)
 from service.store.tables.library import digests, originals, parts, readers, versions
 from service.store.tables.making import metadata
 from service.store.tables.proving import anchors, book_texts
@@ -13,6 +21,7 @@ from service.store.tables.writing import draft_contents, draft_originals, drafts
 
 __all__ = [
     "CALLED",
+    "COMMITTED",
     "UNASKED",
     "anchors",
     "answers",

@@ -115,6 +115,16 @@ Index(
     sqlite_where=UNASKED,
     postgresql_where=UNASKED,
 )
+COMMITTED = and_(CALLED, items.c.kind == literal_column(f"'{KindName.RESTATE.value}'"))
+"""What the commitment of a day is found by; likewise."""
+Index(
+    "items_committed",
+    items.c.reader_id,
+    items.c.call_on,
+    items.c.id,
+    sqlite_where=COMMITTED,
+    postgresql_where=COMMITTED,
+)
 Index("items_by_first_day", items.c.reader_id, items.c.first_day, items.c.kind)
 Index("items_by_digest", items.c.reader_id, items.c.digest_id, items.c.id)
 

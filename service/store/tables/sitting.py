@@ -51,7 +51,7 @@ links = Table(
     points_to("digests", "book_id"),
     UniqueConstraint("reader_id", "part_id", "book_id"),
 )
-Index("links_by_book", links.c.reader_id, links.c.book_id)
+Index("links_by_book", links.c.reader_id, links.c.book_id, links.c.part_id)
 
 sheets = Table(
     "sheets",

@@ -149,7 +149,11 @@ class Answers(Protocol):
         ...
 
     def seconds(self, reader: ReaderId, limit: int) -> dict[KindName, tuple[int, ...]]:
-        """Return, of each kind, what the latest `limit` measured answers took; newest first."""
+        """Return, of each kind, what the latest measured answers took; newest first.
+
+        At most `limit` of a kind, looked for among the reader's latest answers: a kind not asked
+        for long has none.
+        """
         ...
 
 

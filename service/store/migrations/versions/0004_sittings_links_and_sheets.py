@@ -19,6 +19,7 @@ from sqlalchemy import (
     UniqueConstraint,
     Uuid,
     false,
+    text,
 )
 
 revision = "0004"
@@ -38,7 +39,14 @@ _KINDS = "kind IN ('theme', 'place', 'restate', 'next', 'order', 'complete', 'so
 
 def upgrade() -> None:
     """Let items be of every kind, and keep what a sitting needs."""
-    _kinds(_FORMERLY, _KINDS)
+    _kinds(_KINDS)
+    op.create_index(
+        "items_committed",
+        "items",
+        ["reader_id", "call_on", "id"],
+        sqlite_where=text("call_on IS NOT NULL AND retired = 0 AND kind = 'restate'"),
+        postgresql_where=text("call_on IS NOT NULL AND NOT retired AND kind = 'restate'"),
+    )
     _readers()
     _answers()
     _sitting_days()
@@ -68,10 +76,11 @@ def downgrade() -> None:
     with op.batch_alter_table("readers") as readers:
         readers.drop_constraint(op.f("readers_minutes_count"), type_="check")
         readers.drop_column("minutes")
-    _kinds(_KINDS, _FORMERLY)
+    op.drop_index("items_committed", "items")
+    _kinds(_FORMERLY)
 
 
-def _kinds(_: str, kinds: str) -> None:
+def _kinds(kinds: str) -> None:
     with op.batch_alter_table("items", table_kwargs=_NARROW) as items:
         items.drop_constraint(op.f("items_kind_known"), type_="check")
         items.create_check_constraint(op.f("items_kind_known"), kinds)
@@ -131,7 +140,7 @@ def _links() -> None:
         UniqueConstraint("reader_id", "part_id", "book_id", name="links_part_id_once"),
         PrimaryKeyConstraint("reader_id", "id", name="links_pk"),
     )
-    op.create_index("links_by_book", "links", ["reader_id", "book_id"])
+    op.create_index("links_by_book", "links", ["reader_id", "book_id", "part_id"])
 
 
 def _sheets() -> None:
