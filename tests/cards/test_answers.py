@@ -5,7 +5,15 @@ from uuid import UUID
 
 import pytest
 
-from cards.answers import GRADES, MAX_ATTEMPT, Answer, Grade, in_order
+from cards.answers import (
+    GRADES,
+    MAX_ATTEMPT,
+    Answer,
+    Grade,
+    graded_first,
+    in_order,
+    seconds_taken,
+)
 from cards.errors import InvalidAnswer
 
 DAY = date(2026, 3, 10)
@@ -56,3 +64,28 @@ def test_an_attempt_has_a_bound():
     with pytest.raises(InvalidAnswer) as refusal:
         answer(1, attempt="x" * (MAX_ATTEMPT + 1))
     assert refusal.value.where == "attempt"
+
+
+@pytest.mark.parametrize(
+    ("seconds", "taken"), [(0, None), (1, 1), (42.4, 42), (600, 600), (601, None), (-5, None)]
+)
+def test_seconds_count_while_they_can_be_answering(seconds, taken):
+    """Less than a second is no answering, and after ten minutes the reader was elsewhere."""
+    begun = datetime(2026, 3, 1, 21, 40, tzinfo=UTC)
+    assert seconds_taken(begun, begun + timedelta(seconds=seconds)) == taken
+
+
+def test_one_answer_in_ten_is_graded_first():
+    """Of many items and answers a tenth, to a hundredth (three standard deviations of chance)."""
+    chosen = [
+        graded_first(UUID(int=item), answers) for item in range(1, 2_001) for answers in range(5)
+    ]
+    assert sum(chosen) / len(chosen) == pytest.approx(0.1, abs=0.01)
+
+
+def test_which_is_graded_first_is_the_same_everywhere():
+    """It depends on the item and the number of its answers, and not on where it is due."""
+    item = UUID(int=7)
+    first = [graded_first(item, answers) for answers in range(200)]
+    assert first == [graded_first(item, answers) for answers in range(200)]
+    assert 5 < sum(first) < 40
