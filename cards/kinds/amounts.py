@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from cards.commitments.line import Line, words
+from cards.commitments.spans import DAYS
 from cards.kinds.calendar_days import Days, take_days
 from cards.kinds.hours import Hour, take_hours, with_hours
 
@@ -22,7 +23,9 @@ _MEASURES = frozenset(
 _SAME = {"kilometer": "kilometre", "km": "kilometre", "meter": "metre", "occasion": "time"}
 _SPAN = r"(?:day|night|week|month|quarter|year|hour|morning|evening|afternoon|meeting|meal|session)"
 _PER = words(rf"(?:a|an|per|each|every|in a|1 a|/)(?: single| calendar)? ({_SPAN})")
-_STEP = words(rf"(?:each|every) (\d+(?:th)?|other|alternate) ({_SPAN})s?")
+_STEP = words(
+    rf"(?:(?:each|every) (\d+(?:th)?|other|alternate)|(alternate)) ({_SPAN}|{'|'.join(DAYS)})s?"
+)
 _ADVERB = words(r"(hourly|daily|nightly|weekly|monthly|quarterly|yearly)")
 _PERIOD = {
     **dict.fromkeys(("daily", "nightly", "morning", "evening", "afternoon", "night"), "day"),
@@ -118,8 +121,9 @@ def _spelt_out(text: str) -> str:
 
 def _periods(line: Line) -> Iterable[str]:
     while found := line.take(_STEP):
-        step = "2" if found[1] in ("other", "alternate") else found[1].removesuffix("th")
-        yield f"{step} {found[2]}s"
+        said = found[1] or found[2]
+        step = "2" if said in ("other", "alternate") else said.removesuffix("th")
+        yield f"{step} {'week' if found[3] in DAYS else found[3]}s"
     for shape in (_PER, _ADVERB):
         while found := line.take(shape):
             yield _PERIOD.get(found[1], found[1])

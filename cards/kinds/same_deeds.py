@@ -23,6 +23,11 @@ call ring telephone phone
 mend repair fix restore
 give donate
 pay spend buy
+pay repay settle
+read reread
+write rewrite
+visit revisit
+think rethink reconsider
 save lay put
 thank acknowledge
 praise commend compliment applaud

@@ -65,6 +65,8 @@ def test_amounts_are_the_same_in_number_and_unit(one, other, same):
         ("every fortnight", {"2 weeks"}),
         ("every two weeks", {"2 weeks"}),
         ("every other day", {"2 days"}),
+        ("every second Saturday", {"2 weeks"}),
+        ("on alternate Saturdays", {"2 weeks"}),
         ("once a month", {"month"}),
         ("in each meeting", {"meeting"}),
         ("for a month", set()),
