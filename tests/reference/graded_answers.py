@@ -24,6 +24,7 @@ from tests.cards.digests import commitment, kept, only, quotation, theme
 
 CORPUS = Path(__file__).parents[1] / "corpus_of_answers"
 HELD_BACK = CORPUS / "held_back"
+THIRD = CORPUS / "third"
 IN_WORDS = ("theme", "next", "restate", "complete", "recite")
 BY_ARITHMETIC = ("place", "order", "source")
 """Kinds whose grade is arithmetic or a choice: agreement there comes of itself."""
@@ -34,8 +35,9 @@ Entry = dict[str, Any]
 
 
 def entries(folder: Path, kind: str) -> list[Entry]:
-    """Return the graded answers of one kind."""
-    return json.loads((folder / f"{kind}.json").read_text("utf-8"))
+    """Return the graded answers of one kind; of a kind a folder does not hold, none."""
+    file = folder / f"{kind}.json"
+    return json.loads(file.read_text("utf-8")) if file.exists() else []
 
 
 def suggested(kind: str, entry: Entry) -> Grade:
