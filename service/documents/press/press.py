@@ -12,6 +12,7 @@ from service.documents.press.markdown import markdown
 from service.documents.press.odt import odt
 from service.documents.press.typesetter import Typesetter
 from service.use_cases.records import Form
+from service.use_cases.sitting_records import PrintedSheet
 
 
 class Press:
@@ -38,6 +39,14 @@ class Press:
                 return markdown(blocks_of_digest(digest, language)).encode()
             case Form.JSON:
                 return json_of(digest).encode()
+
+    def sheet(self, printed: PrintedSheet) -> bytes:
+        """Return a sitting on paper as a PDF: cues on one side, answers on the other.
+
+        Raises:
+            CannotPrint: it would lack letters that no font at hand has.
+        """
+        return self._typesetter.sitting(printed)
 
     def measure(self, digest: Digest) -> Budget:
         """Return how much of its two pages a digest takes, as it is set for printing."""

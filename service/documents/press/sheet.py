@@ -46,22 +46,24 @@ def sheet_of(digest: Digest) -> dict[str, Any]:
             part: getattr(words, part)
             for part in ("theme", "points", "commitments", "judgement", "quotations")
         },
-        "theme": None if digest.theme is None else _paragraphs(digest.theme, language),
-        "judgement": None if digest.judgement is None else _paragraphs(digest.judgement, language),
+        "theme": None if digest.theme is None else paragraphs_of(digest.theme, language),
+        "judgement": None
+        if digest.judgement is None
+        else paragraphs_of(digest.judgement, language),
         "points": [
-            {"paragraphs": _paragraphs(point.text, language), "place": _one_line(point.locator)}
+            {"paragraphs": paragraphs_of(point.text, language), "place": _one_line(point.locator)}
             for point in digest.points
         ],
         "commitments": [
             {
-                "paragraphs": _paragraphs(commitment.text, language),
+                "paragraphs": paragraphs_of(commitment.text, language),
                 "caution": caution(commitment.text),
             }
             for commitment in digest.commitments
         ],
         "quotations": [
             {
-                "paragraphs": _paragraphs(one.text, _language_of_quotation(one.text, language)),
+                "paragraphs": paragraphs_of(one.text, _language_of_quotation(one.text, language)),
                 "place": None
                 if one.locator is None and one.after is None
                 else _one_line(place_line(one.locator, one.after, words)),
@@ -84,7 +86,7 @@ def _facts(digest: Digest, words: OwnWords, language: str) -> str | None:
     if digest.pages is not None:
         facts.append(f"{digest.pages} {words.pages if language == 'de' else words.pages.lower()}")
     if digest.finished_on is not None:
-        facts.append(f"{words.finished.lower()} {_day(digest.finished_on, language)}")
+        facts.append(f"{words.finished.lower()} {day_in_words(digest.finished_on, language)}")
     return _one_line(" · ".join(filter(None, facts))) or None
 
 
@@ -110,7 +112,7 @@ def _shares(pages: Iterable[int | None], last: int) -> list[float]:
     ]
 
 
-def _day(day: date, language: str) -> str:
+def day_in_words(day: date, language: str) -> str:
     """Return a day in words in English, and as ISO 8601 writes it, read the same anywhere, else."""
     return f"{day.day} {_MONTHS[day.month - 1]} {day.year}" if language == "en" else str(day)
 
@@ -134,10 +136,10 @@ def _one_line(text: str | None) -> str | None:
 
 def _broken(text: str, length: int) -> str:
     """Return a text in which words too long for a line may break, without a sign, as addresses."""
-    return re.sub(rf"\S{{{length}}}(?=\S)", "\\g<0>\u200b", _stacked(text))
+    return re.sub(rf"\S{{{length}}}(?=\S)", "\\g<0>\u200b", stacked(text))
 
 
-def _stacked(text: str) -> str:
+def stacked(text: str) -> str:
     """Return a text with no more marks or joiners in a row than a letter can bear.
 
     Setting thousands on one letter takes a minute.
@@ -148,7 +150,8 @@ def _stacked(text: str) -> str:
     return "".join("".join(islice(run, _STACKED) if upon else run) for upon, run in runs)
 
 
-def _paragraphs(text: str, language: str) -> list[dict[str, Any]]:
+def paragraphs_of(text: str, language: str) -> list[dict[str, Any]]:
+    """Return a text as paragraphs of lines, each with its language and its direction."""
     return [
         {
             "lines": _broken(paragraph.strip("\n"), _LONG).split("\n"),

@@ -14,6 +14,8 @@ from cards.budget import Budget, PageUse, PartUse, budget_of
 from cards.digest import Digest
 from cards.errors import CannotPrint, CannotWrite
 from service.documents.press.sheet import sheet_of
+from service.documents.press.sitting import sitting_of
+from service.use_cases.sitting_records import PrintedSheet
 
 LINES = 46
 """Lines of type a page has; `digest.typ` sets the same number."""
@@ -41,16 +43,27 @@ class Typesetter:
             CannotPrint: no font at hand has one of its letters; they are named.
             CannotWrite: the typesetter failed.
         """
-        sheet = sheet_of(digest)
+        return self._printed(sheet_of(digest), self._source)
+
+    def sitting(self, printed: PrintedSheet) -> bytes:
+        """Return a sitting on paper as PDF/UA-1; its answers begin on an even page.
+
+        Raises:
+            CannotPrint: no font at hand has one of its letters; they are named.
+            CannotWrite: the typesetter failed.
+        """
+        return self._printed(sitting_of(printed), self._source.with_name("sitting.typ"))
+
+    def _printed(self, sheet: dict[str, Any], source: Path) -> bytes:
         unshown = None
         for fonts in ("own", "all"):
             try:
-                return self._set(sheet, fonts)
+                return self._set(sheet, fonts, source)
             except typst.TypstError as error:
                 unshown = _unshown(error)
                 if unshown is None:
                     raise CannotWrite(_FAILED, where="digest") from error
-        raise CannotPrint(self._lacking(sheet, unshown), where="digest")
+        raise CannotPrint(self._lacking(sheet, unshown, source), where="digest")
 
     def measure(self, digest: Digest) -> Budget:
         """Return how many lines a digest takes on its two pages as they are printed."""
@@ -96,18 +109,18 @@ class Typesetter:
             include_system_fonts=True, font_paths=[str(self._source.parent / "fonts")]
         )
 
-    def _set(self, sheet: dict[str, Any], fonts: str) -> bytes:
+    def _set(self, sheet: dict[str, Any], fonts: str, source: Path) -> bytes:
         with self._lock:
             return typst.compile(
-                self._source,
-                root=self._source.parent,
+                source,
+                root=source.parent,
                 font_paths=self._own_fonts if fonts == "own" else self._all_fonts,
                 format="pdf",
                 pdf_standards=_STANDARD,
                 sys_inputs={"digest": json.dumps(sheet)},
             )
 
-    def _lacking(self, sheet: dict[str, Any], first: str | None) -> str:
+    def _lacking(self, sheet: dict[str, Any], first: str | None, source: Path) -> str:
         """Return the sentence that names the letters no font has, found one after another."""
         lacking: list[str] = []
         written = json.dumps(sheet, ensure_ascii=False)
@@ -116,7 +129,7 @@ class Typesetter:
             lacking.append(letter)
             written = written.replace(letter, "")
             try:
-                self._set(json.loads(written), "all")
+                self._set(json.loads(written), "all", source)
             except typst.TypstError as error:
                 letter = _unshown(error)
             else:

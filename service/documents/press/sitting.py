@@ -1,0 +1,71 @@
+"""What is printed of a sitting, as the data the typesetter takes: words, never code."""
+
+from datetime import date
+from typing import Any
+
+from cards.kinds.base import Asked, Cue, KindName
+from service.documents.press.sheet import day_in_words, paragraphs_of, stacked
+from service.use_cases.sitting_records import PrintedSheet, SheetLine
+
+_LANGUAGE = "en"
+_LONGEST = 2_000
+"""Characters of one text that are printed: a page of it; more is cut, and says so."""
+_LINES = {KindName.THEME: 6}
+_USUAL_LINES = 3
+
+
+def sitting_of(printed: PrintedSheet) -> dict[str, Any]:
+    """Return a sitting on paper as the JSON data of `sitting.typ`."""
+    day: date = printed.sheet.made_at.date()
+    return {
+        "title": f"Sitting, {day_in_words(day, _LANGUAGE)}",
+        "lang": _LANGUAGE,
+        "minutes": printed.sheet.minutes,
+        "cues": [_cue(line) for line in printed.lines],
+        "answers": [_answer(line) for line in printed.lines],
+    }
+
+
+def _cue(line: SheetLine) -> dict[str, Any]:
+    cue = line.cue
+    way = cue.asked[0]
+    return {
+        "number": line.number,
+        "heading": cue.heading,
+        "words": _text(cue.words),
+        "question": cue.question,
+        "caution": cue.caution,
+        "way": way.value,
+        "ways": [each.value for each in cue.asked],
+        "lines": _LINES.get(line.kind, _USUAL_LINES),
+        "book": _book(line) if _names_its_book(cue) else None,
+        "landmarks": [{"number": mark.number, "words": _text(mark.text)} for mark in cue.landmarks],
+        "pieces": [stacked(piece) for piece in cue.pieces],
+        "choices": [
+            stacked(", ".join(filter(None, (book.title, book.author)))) for book in cue.choices
+        ],
+    }
+
+
+def _names_its_book(cue: Cue) -> bool:
+    """Tell whether the book is to be named beside a cue that does not name it itself."""
+    return bool({Asked.GAP, Asked.PAGE, Asked.CHAPTER, Asked.ORDER, Asked.BLANKS} & {*cue.asked})
+
+
+def _answer(line: SheetLine) -> dict[str, Any]:
+    said = line.answered
+    return {
+        "number": line.number,
+        "words": _text(said.words),
+        "source": ", ".join(filter(None, (_book(line), said.locator and stacked(said.locator)))),
+        "caution": said.caution,
+    }
+
+
+def _book(line: SheetLine) -> str:
+    return stacked(", ".join(filter(None, (line.title, line.author))).replace("\n", " "))
+
+
+def _text(words: str) -> list[dict[str, Any]]:
+    cut = words if len(words) <= _LONGEST else words[:_LONGEST].rstrip() + " […]"
+    return paragraphs_of(cut, _LANGUAGE)
