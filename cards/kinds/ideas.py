@@ -9,8 +9,12 @@ from cards.kinds.words import content_words
 
 # A dash is looked for from the first space before it alone: from every space, a page of
 # spaces would take seconds.
-_IDEA_END = re.compile(r"(?<=[.!?;])[\s”’\"')\]]+(?=\S)|(?<=:)\s+(?=\S)|(?<!\s)\s+[–—]\s+|\n+")
-_SENTENCE_END = re.compile(r"(?<=[.!?])[\s”’\"')\]]+(?=\S)|\n+")
+# A line that goes on in a small letter was only broken to fit a page.
+_LINE_END = r"\n+(?![ \t]*[a-z])"
+_IDEA_END = re.compile(
+    r"(?<=[.!?;])[\s”’\"')\]]+(?=\S)|(?<=:)\s+(?=\S)|(?<!\s)\s+[–—]\s+|" + _LINE_END
+)
+_SENTENCE_END = re.compile(r"(?<=[.!?])[\s”’\"')\]]+(?=\S)|" + _LINE_END)
 _ABBREVIATION = re.compile(r"(?<!\w)(?:Mr|Mrs|Dr|St|ch|pp?|vol|e\.g|i\.e)\.\Z")
 _LONGEST_ABBREVIATION = 4
 _LIMB = re.compile(

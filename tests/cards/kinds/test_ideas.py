@@ -2,7 +2,7 @@
 
 import pytest
 
-from cards.kinds.ideas import ideas
+from cards.kinds.ideas import ideas, sentences
 
 
 def units(text):
@@ -48,3 +48,12 @@ def test_offsets_are_those_of_the_text():
     """An idea's offsets cut it out of the text without spare spaces."""
     text = "  Pride blinds.   Love corrects.  "
     assert units(text) == ["Pride blinds.", "Love corrects."]
+
+
+def test_a_line_broken_to_fit_a_page_is_no_end():
+    """A line that goes on in a small letter belongs to the sentence before it."""
+    text = "One winter night a small child is\nfound asleep on the hearth\nThe gold is gone"
+    assert [text[a:b] for a, b in sentences(text)] == [
+        "One winter night a small child is\nfound asleep on the hearth",
+        "The gold is gone",
+    ]
