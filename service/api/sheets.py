@@ -8,7 +8,14 @@ from flask import Response
 from marshmallow import ValidationError, fields, validate, validates_schema
 
 from cards.answers import MAX_ATTEMPT, Grade
-from cards.errors import AnswerConflict, CannotPrint, InvalidAnswer, ItemMissing, SheetMissing
+from cards.errors import (
+    AnswerConflict,
+    CannotPrint,
+    Invalid,
+    InvalidAnswer,
+    ItemMissing,
+    SheetMissing,
+)
 from service.api import examples
 from service.api.comparison_shapes import DigestSaysSchema
 from service.api.desk import desk
@@ -158,6 +165,7 @@ def _shown(printed: PrintedSheet) -> dict[str, object]:
         example=_SHEET,
         headers={HTTPStatus.CREATED: ("Location",)},
     ),
+    refuses=(Invalid,),
 )
 def post_sheet(query: dict[str, Any]) -> Reply:
     """Have today's sitting printed."""

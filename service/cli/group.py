@@ -38,6 +38,7 @@ COMMANDS = (
     "add",
     "due",
     "sit",
+    "sheet",
     "wording",
     "prove",
     "versions",

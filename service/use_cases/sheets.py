@@ -7,7 +7,7 @@ from uuid import UUID
 
 from cards.answers import Grade
 from cards.days import zone
-from cards.errors import InvalidAnswer, SheetMissing
+from cards.errors import Invalid, InvalidAnswer, SheetMissing
 from cards.items import KeptItem, Standing, occasion_of
 from cards.kinds import KINDS
 from cards.kinds.base import Asked, Attempt, Occasion
@@ -40,8 +40,13 @@ def print_sheet(desk: Desk, minutes: int | None = None) -> PrintedSheet:
     Args:
         desk: the door's desk.
         minutes: for the whole day; None for what the reader set.
+
+    Raises:
+        Invalid: nothing is asked today.
     """
     sitting = todays_sitting(desk, minutes)
+    if not sitting.items:
+        raise Invalid("Nothing is left to be asked today, so there is nothing to print.")
     items = tuple(
         SheetItem(
             item_id=each.kept.item.id,
