@@ -11,8 +11,8 @@ from cards.kinds.meeting import Word, meet, read
 from cards.kinds.turning import Said, is_turned
 from cards.kinds.words import HIT
 
-_IN_PART = 2.0
-"""What must have come back of an idea, in words' weight, for it to count in part: two words."""
+_IN_PART, _OR_SHARE = 2.0, 0.25
+"""What must have come back of an idea for it to count in part: two words' weight, or a quarter."""
 _MISSING_NAME = 0.5
 """What a name that did not come back counts in an idea: it is often plain who is meant."""
 
@@ -100,7 +100,8 @@ def _held(
             best, weight, where = window, weighed, sentences_of
     whole = _whole(words, best)
     found = bool(best) and (weight >= HIT * whole or len(best) >= HIT * len(words))
-    part = weight / whole if found or weight >= _IN_PART else 0.0
+    share = weight / whole if best else 0.0
+    part = share if found or weight >= _IN_PART or share >= _OR_SHARE else 0.0
     met = [words[number] for number in sorted(best)]
     places = [n for word in met for n in word.met if said.given[n].unit in where]
     return Comparison(

@@ -7,7 +7,7 @@ from cards.answers import Grade
 from cards.kinds.base import Attempt, Idea, Mark, Span
 from cards.kinds.comparing import Comparison, compare
 from cards.kinds.stages import told_by_stages
-from cards.kinds.words import HIT, content_words
+from cards.kinds.words import content_words
 
 # Shares of the weighted ideas from which each grade is suggested: reference, part 4,
 # "theme, free recall"; the main idea, which weighs double there, is the first.
@@ -17,6 +17,11 @@ _TURNED_COUNTS = 0.5
 """What an idea said the wrong way round counts of its weight: it was not forgotten."""
 _UNSAID_AT_MOST = {Grade.VIVID: 0.15, Grade.CLEAR: 0.5}
 """Share of a text that may be left unsaid, in any words, where each grade is suggested."""
+_SAID_IN_OTHERS = 0.35
+"""Share of an idea's words from which it counts whole although too few came back to tick it.
+
+Readers say most of an idea in words that nothing here knows to mean the same: of answers
+graded by hands that had not seen this code, it brings the marks nearest to their grades."""
 _ONE_LESS = {Grade.VIVID: Grade.CLEAR, Grade.CLEAR: Grade.HAZY}
 _LONGEST_NAMED = 60
 """Characters of an idea that a reason names."""
@@ -65,12 +70,12 @@ def _idea(number: int, compared: Comparison, attempt: Attempt, *, told: bool) ->
 def _credit(unit: Idea, compared: Comparison) -> float:
     """Return what an idea counts of its weight.
 
-    One that came back counts whole; one of which less came back than a hit needs counts
-    by its share of that, unless the reader took away its tick; one turned round by half.
+    One that came back counts whole; one of which less came back than a hit needs counts in
+    part, unless the reader took away its tick; one turned round by half.
     """
     if unit.found:
         return 1.0
-    in_part = compared.part / HIT
+    in_part = min(1.0, compared.part / _SAID_IN_OTHERS)
     if unit.turned:
         return _TURNED_COUNTS * (1.0 if compared.span.hit else in_part)
     return 0.0 if compared.span.hit else in_part

@@ -2,6 +2,7 @@
 
 from cards.sitting.candidates import Candidate, Pages, pages_of
 from cards.sitting.composing import Waiting, compose
+from cards.sitting.early import early, first_early
 from cards.sitting.letting_in import let_in
 from cards.sitting.level import level_on
 from cards.sitting.pace import LATEST, pace
@@ -16,6 +17,8 @@ __all__ = [
     "Waiting",
     "best_due",
     "compose",
+    "early",
+    "first_early",
     "let_in",
     "level_on",
     "pace",

@@ -46,6 +46,11 @@ _REMEMBERED = select(
     )
 ).where(MINE, CALLED)
 _DUE = _REMEMBERED.where(items.c.call_on <= bindparam("day"), items.c.last_day < bindparam("day"))
+_SOON = (
+    _REMEMBERED.where(items.c.call_on > bindparam("day"), items.c.care != Care.RESTING.value)
+    .order_by(items.c.call_on, items.c.id)
+    .limit(bindparam("limit"))
+)
 _RETURNING = (
     WHOLE.where(
         CALLED,
@@ -102,6 +107,11 @@ class SqlCalledItems:
     def due(self, reader: ReaderId, day: date) -> DueItems:
         """Return all items not retired that are due on a day and were not asked on it yet."""
         return _columns(_fetched(self._connection.execute(_DUE, {"reader": reader, "day": day})))
+
+    def soon(self, reader: ReaderId, day: date, limit: int) -> DueItems:
+        """Return the first `limit` items due after a day, resting ones left out, as `due` does."""
+        values = {"reader": reader, "day": day, "limit": limit}
+        return _columns(_fetched(self._connection.execute(_SOON, values)))
 
     def remembered(self, reader: ReaderId) -> DueItems:
         """Return every item not retired that has a memory, column by column as `due` does."""

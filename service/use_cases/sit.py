@@ -15,6 +15,8 @@ from cards.sitting import (
     Waiting,
     best_due,
     compose,
+    early,
+    first_early,
     let_in,
     level_on,
     pace,
@@ -23,7 +25,7 @@ from cards.sitting import (
 from service.use_cases.items import ItemView, shelf_for, view
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Reader
-from service.use_cases.sitting_records import GivenOn
+from service.use_cases.sitting_records import DueItems, GivenOn
 
 AWAY = timedelta(weeks=3)
 """After so long without an answer a reader has been away, and is told when all is level again."""
@@ -33,6 +35,8 @@ _MOST_CONSIDERED = 60
 show what others ask. Each is read with its digest: that is what a sitting costs most of."""
 _QUICKEST = 5
 """Seconds an item is taken to need at the least, when it is said how many could fit."""
+_SOONEST = 400
+"""Items not due yet, the soonest first, that are looked at when the due ones leave minutes."""
 _OTHER_COMMITMENTS = 12
 """Commitments not due among which the one always asked is looked for."""
 
@@ -99,10 +103,13 @@ class _Composing:
         self._given = work.answers.on(desk.reader, self._day)
         self._left_out = work.days.left_out(desk.reader, self._day)
         self._due = work.items.due(desk.reader, self._day)
+        self._soon = DueItems((), (), (), (), (), (), (), ())
 
     def sitting(self) -> Sitting:
         spent = self._spent()
         left = self._minutes * 60 - spent
+        if sum(self._pace[kind] for kind in self._due.kinds) < left:
+            self._soon = self._work.items.soon(self._desk.reader, self._day, _SOONEST)
         waiting, more_unasked = self._waiting(left)
         ordered = compose(waiting, left)
         schedule = Schedule(self._reader.target)
@@ -128,9 +135,10 @@ class _Composing:
         reader, work, day = self._desk.reader, self._work, self._day
         quickest = max(_QUICKEST, min(self._pace.values()))
         most = _MOST_CONSIDERED + int(left // quickest) if left > 0 else 0
-        best = best_due(self._due, day, self._pace, most)
+        candidates = self._due.with_all(self._soon.at(early(self._soon, day, self._reader.target)))
+        best = best_due(candidates, day, self._pace, most)
         worth = dict(best)
-        due = work.items.chosen(reader, [self._due.keys[place] for place, _ in best])
+        due = work.items.chosen(reader, [candidates.keys[place] for place, _ in best])
         asked = work.items.first_asked(reader, day)
         unasked = self._but_left_out(work.items.unasked(reader, self._reader.unasked_a_day + 1))
         allowed = let_in(unasked, self._reader.unasked_a_day, asked)
@@ -183,7 +191,9 @@ class _Composing:
     def _next_on(self, *, more_unasked: bool) -> date | None:
         if more_unasked or len(self._due):
             return self._day + timedelta(days=1)
-        return self._work.items.next_call(self._desk.reader, self._day)
+        sooner = first_early(self._soon, self._day, self._reader.target)
+        called = self._work.items.next_call(self._desk.reader, self._day)
+        return min((each for each in (sooner, called) if each is not None), default=None)
 
     def _away(self) -> Away | None:
         if self._given or not len(self._due):

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
+from typing import Any
 from uuid import UUID
 
 from cards.kinds.base import Answered, Cue, KindName
@@ -34,6 +35,27 @@ class DueItems:
 
     def __len__(self) -> int:
         return len(self.keys)
+
+    def at(self, places: Sequence[int]) -> "DueItems":
+        """Return the items at some places alone, in that order."""
+        return DueItems(*([column[place] for place in places] for column in self.columns()))
+
+    def with_all(self, others: "DueItems") -> "DueItems":
+        """Return these items and then the others."""
+        mine, theirs = self.columns(), others.columns()
+        return DueItems(*([*one, *other] for one, other in zip(mine, theirs, strict=True)))
+
+    def columns(self) -> tuple[Sequence[Any], ...]:
+        return (
+            self.keys,
+            self.books,
+            self.kinds,
+            self.stability,
+            self.difficulty,
+            self.last_days,
+            self.due_on,
+            self.close,
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,6 +25,7 @@ from tests.cards.digests import commitment, kept, only, quotation, theme
 CORPUS = Path(__file__).parents[1] / "corpus_of_answers"
 HELD_BACK = CORPUS / "held_back"
 THIRD = CORPUS / "third"
+SECOND_HAND = CORPUS / "second_hand"
 IN_WORDS = ("theme", "next", "restate", "complete", "recite")
 BY_ARITHMETIC = ("place", "order", "source")
 """Kinds whose grade is arithmetic or a choice: agreement there comes of itself."""

@@ -67,16 +67,41 @@ def test_a_reader_who_lets_nothing_in_is_asked_nothing_unasked(house, added):
 
 
 def test_the_next_day_something_is_asked_is_told(house, added):
-    """When today is over the reader is told the day of the next sitting."""
+    """When today is over the reader is told the day of the next sitting, and it holds."""
     added()
     set_preferences(house.desk, Preferences(unasked_a_day=0))
     assert todays_sitting(house.desk).next_on is None
+    all_asked(house, Grade.VIVID)
+    set_preferences(house.desk, Preferences(unasked_a_day=0, minutes=60))
+    while asked := ids(house):
+        house.answer(asked[0], Grade.VIVID)
+    told = todays_sitting(house.desk).next_on
+    assert told is not None
+    commitments = {k for k, v in house.items().items() if v.item.kind is KindName.RESTATE}
+    while house.now.date() < told - timedelta(days=1):
+        house.now += timedelta(days=1)
+        assert set(ids(house)) <= commitments
+    house.now += timedelta(days=1)
+    assert ids(house)
+
+
+def test_with_minutes_to_spare_items_are_asked_before_they_are_due(house, added):
+    """Once half of what may be forgotten is forgotten, and not while due items fill the minutes."""
+    added()
     all_asked(house)
-    set_preferences(house.desk, Preferences(unasked_a_day=0))
-    sitting = todays_sitting(house.desk)
-    due = [kept.memory.due_on for kept in house.items().values() if kept.memory]
-    expected = min(day for day in due if day > sitting.day)
-    assert sitting.next_on == (expected if not sitting.items else sitting.day + timedelta(days=1))
+    set_preferences(house.desk, Preferences(minutes=60, unasked_a_day=0))
+    days = []
+    for _ in range(12):
+        sitting = todays_sitting(house.desk)
+        early = [v for v in sitting.items if v.due_on > sitting.day]
+        days.append(len([v for v in early if v.kept.item.kind is not KindName.RESTATE]))
+        for view in early:
+            if view.kept.item.kind is not KindName.RESTATE:
+                assert view.recall < 0.95 + 1e-9
+        while asked := ids(house):
+            house.answer(asked[0], Grade.CLEAR)
+        house.now += timedelta(days=1)
+    assert any(days)
 
 
 def test_what_is_over_the_minutes_waits_for_tomorrow(house, digest):
@@ -174,7 +199,7 @@ def test_what_is_left_out_waits_for_tomorrow(house, added):
 def test_after_three_weeks_the_reader_is_told_when_all_is_level(house, digest):
     """Twenty days are no absence; three weeks are, while more waits than fits."""
     shelved(house, digest, 4)
-    all_asked(house)
+    all_asked(house, Grade.HAZY)
     last = max(kept.memory.last_day for kept in house.items().values() if kept.memory)
     set_preferences(house.desk, Preferences(minutes=1, unasked_a_day=0))
     house.now += last + timedelta(days=20) - house.now.date()

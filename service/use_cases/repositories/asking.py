@@ -72,6 +72,13 @@ class Items(Protocol):
         """
         ...
 
+    def soon(self, reader: ReaderId, day: date, limit: int) -> DueItems:
+        """Return the first `limit` items due after a day, resting ones left out, as `due` does.
+
+        Those asked on the day are among them.
+        """
+        ...
+
     def chosen(self, reader: ReaderId, keys: Iterable[object]) -> list[KeptItem]:
         """Return the items of some of the keys that `due` gave, in the order of the keys."""
         ...
