@@ -25,6 +25,7 @@ class Comparison:
         span: where the unit stands in the digest's words, and whether it was found.
         main: whether it belongs to the first sentence, which says the main idea.
         part: share of its content words, weighed, that was found.
+        alone: whether that is hardly more than a word, which another book may hold too.
         shared: stretches of the digest's words, one for each word that was found.
         given: stretches of the attempt that hold them.
         turned: whether the attempt seems to say the opposite of it.
@@ -33,6 +34,7 @@ class Comparison:
     span: Span
     main: bool
     part: float
+    alone: bool
     shared: tuple[tuple[int, int], ...]
     given: tuple[tuple[int, int], ...]
     turned: bool
@@ -108,6 +110,7 @@ def _held(
         Span(*unit, found),
         main,
         part,
+        weight < _IN_PART,
         tuple((word.start, word.end) for word in met),
         tuple((said.given[n].start, said.given[n].end) for n in places),
         turned=part > 0

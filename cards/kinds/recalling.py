@@ -71,11 +71,13 @@ def _credit(unit: Idea, compared: Comparison) -> float:
     """Return what an idea counts of its weight.
 
     One that came back counts whole; one of which less came back than a hit needs counts in
-    part, unless the reader took away its tick; one turned round by half.
+    part, a single word by no more than its share, unless the reader took away its tick; one
+    turned round by half.
     """
     if unit.found:
         return 1.0
-    in_part = min(1.0, compared.part / _SAID_IN_OTHERS)
+    enough = 1.0 if compared.alone else _SAID_IN_OTHERS
+    in_part = min(1.0, compared.part / enough)
     if unit.turned:
         return _TURNED_COUNTS * (1.0 if compared.span.hit else in_part)
     return 0.0 if compared.span.hit else in_part

@@ -46,6 +46,7 @@ class DueItems:
         return DueItems(*([*one, *other] for one, other in zip(mine, theirs, strict=True)))
 
     def columns(self) -> tuple[Sequence[Any], ...]:
+        """Return the columns in the order they are declared in."""
         return (
             self.keys,
             self.books,

@@ -136,7 +136,7 @@ def test_a_negation_put_in_is_never_above_hazy(kind):
 
 @pytest.mark.parametrize("kind", SOURCES)
 def test_what_is_said_of_another_book_is_hardly_ever_above_blank(kind):
-    """One in ten at most is hazy, and one in a hundred more."""
+    """One in ten at most is hazy, and one in forty more."""
     marks = [
         said_of(kind, source, entry["answer"])
         for source in SOURCES[kind]
@@ -144,4 +144,4 @@ def test_what_is_said_of_another_book_is_hardly_ever_above_blank(kind):
         if entry["source"] != source
     ]
     assert marks.count("hazy") <= len(marks) / 10
-    assert marks.count("clear") + marks.count("vivid") <= len(marks) / 100
+    assert marks.count("clear") + marks.count("vivid") <= len(marks) / 40
