@@ -51,28 +51,28 @@ def ask_attempt(screen: Console, cue: Cue) -> Attempt:
     return _until(screen, _how(cue), lambda it: placed(cue, it))
 
 
-def line(prompt: str) -> str:
-    """Ask for one line of an answer.
+def line(screen: Console, prompt: str) -> str:
+    """Ask for one line of an answer; the digest, asked for, is refused and the line asked again.
 
     Raises:
         LeftOutForToday, Stopped: the line is one of the commands.
     """
-    given = str(click.prompt("", default="", show_default=False, prompt_suffix=prompt))
-    word = given.strip().casefold()
-    if word == LEAVE:
-        raise LeftOutForToday
-    if word == STOP:
-        raise Stopped
-    return given
+    while True:
+        given = str(click.prompt("", default="", show_default=False, prompt_suffix=prompt))
+        word = given.strip().casefold()
+        if word == LEAVE:
+            raise LeftOutForToday
+        if word == STOP:
+            raise Stopped
+        if word != DIGEST:
+            return given
+        prose(screen, "The digest would give it away; it is shown afterwards.")
 
 
 def _words(screen: Console) -> str:
     prose(screen, faint(f"Write what you remember; an empty line ends it. {COMMANDS}"))
     lines: list[str] = []
-    while given := line("> "):
-        if given.strip().casefold() == DIGEST:
-            screen.print("The digest would give it away; it is shown afterwards.")
-            continue
+    while given := line(screen, "> "):
         lines.append(given)
         if sum(map(len, lines)) + len(lines) > MAX_ATTEMPT:
             lines[-1] = lines[-1][: max(0, MAX_ATTEMPT - sum(map(len, lines[:-1])) - len(lines))]
@@ -83,17 +83,13 @@ def _words(screen: Console) -> str:
 
 def _blanks(screen: Console, cue: Cue) -> tuple[str, ...]:
     prose(screen, faint(f"Give each word; Enter when it does not come. {COMMANDS}"))
-    return tuple(line(f"{number}: ") for number in range(1, len(cue.pieces)))
+    return tuple(line(screen, f"{number}: ") for number in range(1, len(cue.pieces)))
 
 
 def _until(screen: Console, how: str, read: Callable[[str], Attempt | None]) -> Attempt:
     prose(screen, faint(f"{how}. {COMMANDS}"))
     while True:
-        given = line("> ")
-        if given.strip().casefold() == DIGEST:
-            screen.print("The digest would give it away; it is shown afterwards.")
-            continue
-        attempt = read(given)
+        attempt = read(line(screen, "> "))
         if attempt is not None:
             return attempt
         screen.print("That is not one of the ways to answer.")

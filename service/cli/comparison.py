@@ -8,7 +8,7 @@ from rich.text import Text
 from cards.kinds.base import Asked, Attempt, Cue, Mark
 from cards.parts import KeptDigest
 from service.cli.plot import show_plot
-from service.cli.screen import MEASURE, NARROWEST_COLUMNS, drawn, faint, marked, prose
+from service.cli.screen import MEASURE, NARROWEST_COLUMNS, drawn, faint, harmless, marked, prose
 from service.use_cases.answer import Compared
 
 _GUTTER = 3
@@ -99,7 +99,10 @@ def _beside(screen: Console, left: tuple[str, Text], right: tuple[str, Text]) ->
 def _rows(
     screen: Console, sides: tuple[tuple[str, Text], tuple[str, Text]], width: int
 ) -> Iterator[tuple[Text, Text]]:
-    columns = [[faint(name), *words.wrap(screen, width, overflow="fold")] for name, words in sides]
+    columns = [
+        [faint(name), *harmless(words).wrap(screen, width, overflow="fold")]
+        for name, words in sides
+    ]
     for number in range(max(map(len, columns))):
         one, other = (side[number] if number < len(side) else Text() for side in columns)
         yield one, other

@@ -1,5 +1,7 @@
 """What the commands print on: wrapped text, and JSON for programs."""
 
+import codecs
+import io
 import json
 import os
 import sys
@@ -15,10 +17,32 @@ NARROWEST_COLUMNS = 76
 """Columns of a window from which two texts fit beside each other."""
 MEASURE = 76
 """Columns beyond which a line of prose is hard to follow."""
+_PLAINER = str.maketrans({"’": "'", "‘": "'", "“": '"', "”": '"', "…": "...", "–": "-", "·": "-"})
+
+_COMMANDING = {
+    code: "\ufffd" for code in (*range(0x20), *range(0x7F, 0xA0)) if chr(code) not in "\t\n"
+}
+"""Control characters, which a terminal would obey."""
+
+
+def _as_far_as_it_can(error: UnicodeError) -> tuple[str, int]:
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    lost = error.object[error.start : error.end].translate(_PLAINER)
+    return "".join(letter if letter.isascii() else "?" for letter in lost), error.end
+
+
+codecs.register_error("catchword.plainer", _as_far_as_it_can)
 
 
 def console(*, stderr: bool = False) -> Console:
-    """Return a console that honours NO_COLOR, narrow windows and pipes; no digits are coloured."""
+    """Return a console that honours NO_COLOR, narrow windows and pipes; no digits are coloured.
+
+    What the terminal’s encoding cannot hold is written plainer, and never ends a sitting.
+    """
+    written_to = sys.stderr if stderr else sys.stdout
+    if isinstance(written_to, io.TextIOWrapper):
+        written_to.reconfigure(errors="catchword.plainer")
     return Console(stderr=stderr, highlight=False, markup=False, soft_wrap=False)
 
 
@@ -35,15 +59,23 @@ def faint(words: str) -> Text:
 def prose(screen: Console, words: str | Text, *, indent: int = 0) -> None:
     """Print words at a measure that can be read, however wide the window is."""
     width = max(1, min(screen.width, MEASURE) - indent)
-    said = Text(words) if isinstance(words, str) else words
+    said = harmless(Text(words) if isinstance(words, str) else words)
     for line in said.wrap(screen, width, overflow="fold"):
         line.rstrip()
         screen.print(Text(" " * indent) + line, soft_wrap=True)
 
 
+def harmless(words: Text) -> Text:
+    """Return words without what a terminal would obey, as long as before."""
+    said = words.copy()
+    said.plain = words.plain.translate(_COMMANDING)
+    return said
+
+
 def plain() -> bool:
-    """Tell whether nothing but letters can be shown: no colour wished, or a dumb terminal."""
-    return bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") == "dumb"
+    """Tell whether nothing but letters can be shown: no colour wished, a dumb terminal, a pipe."""
+    dumb = os.environ.get("TERM") == "dumb"
+    return bool(os.environ.get("NO_COLOR")) or dumb or not sys.stdout.isatty()
 
 
 def drawn(character: str, otherwise: str) -> str:
@@ -79,5 +111,8 @@ def marked(text: str, spans: Iterable[Span], *, start: int = 0, end: int | None 
 
 
 def print_json(value: object) -> None:
-    """Print a value as JSON, readable and in the reader's own letters."""
-    click.echo(json.dumps(value, ensure_ascii=False, indent=2))
+    """Print a value as JSON, in the reader's own letters where the encoding can hold them."""
+    said = json.dumps(value, ensure_ascii=False, indent=2)
+    if drawn(said, "") != said:
+        said = json.dumps(value, indent=2)
+    click.echo(said)

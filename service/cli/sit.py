@@ -52,8 +52,9 @@ def _sit(desk: Desk, screen: Console) -> None:
         screen.rule(f"{len(sitting.items)} left", align="right", style="dim")
         _ask(desk, screen, sitting.items[0])
         sitting = todays_sitting(desk)
-    later = f" Something is asked again on {_long(sitting.next_on)}." if sitting.next_on else ""
-    prose(screen, f"That is all for today.{later}")
+    later = f"Something is asked again on {_long(sitting.next_on)}." if sitting.next_on else ""
+    spent = _about(sitting.spent).capitalize() + " today. " if sitting.spent else ""
+    prose(screen, f"That is all for today. {spent}{later}".rstrip())
     if sitting.spent and sitting.next_on and (sitting.next_on - sitting.day).days == 1:
         more = min(MOST_MINUTES, sitting.minutes + 5)
         prose(screen, faint(f"catchword sit --minutes {more} makes today’s sitting longer."))
@@ -70,8 +71,7 @@ def _welcome(screen: Console, sitting: Sitting) -> None:
             f"at that a day, the rest will be level again {when}.",
         )
     elif sitting.items:
-        about = max(1, round(sitting.seconds / 60))
-        prose(screen, faint(f"About {about} {'minute' if about == 1 else 'minutes'}."))
+        prose(screen, faint(f"{_about(sitting.seconds).capitalize()}."))
 
 
 def _ask(desk: Desk, screen: Console, item: ItemView) -> None:
@@ -163,6 +163,11 @@ def _show_digest(screen: Console, kept: KeptDigest) -> None:
 
 def _at(locator: str | None) -> str:
     return f" ({locator})" if locator else ""
+
+
+def _about(seconds: int) -> str:
+    minutes = max(1, round(seconds / 60))
+    return f"about {minutes} {'minute' if minutes == 1 else 'minutes'}"
 
 
 def _days(count: int) -> str:

@@ -1,6 +1,7 @@
 """A sitting in the terminal."""
 
 import os
+import subprocess
 import sys
 
 import pexpect
@@ -171,8 +172,11 @@ def test_markup_and_control_characters_print_literally(terminal, written, monkey
     """What a reader types is never taken for an instruction to the terminal."""
     terminal.json("add", written("one.md"))
     ask_only(monkeypatch, KindName.THEME)
-    result = terminal.run("sit", typed="[bold red]gold[/] \x1b[31mweaver\n\nb\ns\n")
+    result = terminal.run("sit", typed="[bold red]gold[/] \x1b[31mweaver \x9b2J\n\nb\ns\n")
     assert "[bold red]" in result.stdout
+    _, _, told = result.stdout.partition("What you said")
+    assert "\ufffd[31m" in told
+    assert not {"\x1b", "\x9b"} & set(told)
     assert result.exit_code == 0
 
 
@@ -223,6 +227,113 @@ def test_ctrl_c_loses_nothing(terminal, written):
     child.close()
     assert child.exitstatus == 0
     assert kinds(terminal) != before
+
+
+ONLY = """
+import service.use_cases.answer as answer
+import service.use_cases.sit as sit
+from service.main import run
+
+def only(waiting, seconds):
+    ones = [*waiting.due, *waiting.unasked]
+    return [each for each in ones if each.kept.item.kind == KIND] if seconds > 0 else []
+
+sit.compose, sit.let_in = only, lambda unasked, *_: list(unasked)
+answer.graded_first = lambda *_: False
+run()
+"""
+"""A sitting of one kind alone, in a process of its own."""
+
+
+def in_a_terminal(terminal, kind, width, **more):
+    """Begin a sitting of one kind in a real terminal of some columns."""
+    kept = {name: value for name, value in os.environ.items() if name not in {"NO_COLOR", "TERM"}}
+    return pexpect.spawn(
+        sys.executable,
+        ["-c", f"KIND = {kind.value!r}\n{ONLY}", "sit"],
+        env={**kept, "CATCHWORD_HOME": str(terminal.home), "TERM": "xterm", **more},
+        encoding="utf-8",
+        timeout=30,
+        dimensions=(24, width),
+    )
+
+
+@pytest.mark.parametrize(
+    ("kind", "width"),
+    [
+        (KindName.THEME, 20),
+        (KindName.PLACE, 40),
+        (KindName.ORDER, 20),
+        (KindName.COMPLETE, 40),
+        (KindName.SOURCE, 20),
+    ],
+)
+def test_ctrl_c_amid_a_question_keeps_nothing_of_it(terminal, written, kind, width):
+    """However something is asked and however narrow the window, the item is asked as before."""
+    terminal.json("add", written("one.md"))
+    before = terminal.json("due")
+    child = in_a_terminal(terminal, kind, width)
+    child.expect("> |1: ")
+    child.send("half an ans")
+    child.sendintr()
+    child.expect("Stopped")
+    child.expect(pexpect.EOF)
+    child.close()
+    assert child.exitstatus == 0
+    assert terminal.json("due") == before
+
+
+@pytest.mark.parametrize(("more", "sign"), [({}, "\x1b[4m"), ({"NO_COLOR": "1"}, "_weaver")])
+def test_what_matched_is_marked_with_colour_and_without(terminal, written, more, sign):
+    """Words found in both are underlined, or stand between low lines where nothing else can be."""
+    terminal.json("add", written("one.md"))
+    child = in_a_terminal(terminal, KindName.THEME, 80, **more)
+    child.expect("> ")
+    child.sendline("the weaver")
+    child.expect("> ")
+    child.sendline("")
+    child.expect(r"1\. \[")
+    child.expect_exact(sign)
+    child.expect("How did it come back")
+    child.sendintr()
+    child.expect(pexpect.EOF)
+    child.close()
+    assert child.exitstatus == 0
+
+
+def test_an_encoding_that_holds_little_ends_nothing(terminal, written):
+    """Where typographic quotes and box drawing cannot be written, plain letters are."""
+    terminal.json("add", written("one.md", DIGEST.replace("hoards", "h\u00f6rts")))
+    done = subprocess.run(
+        [sys.executable, "-c", f"KIND = 'place'\n{ONLY}", "sit"],
+        env={**os.environ, "CATCHWORD_HOME": str(terminal.home), "PYTHONIOENCODING": "ascii"},
+        input=b"p 20\nb\ns\n",
+        capture_output=True,
+        timeout=60,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr
+    assert b'"In old days' in done.stdout
+    assert b"^ where it stands, page 131" in done.stdout
+
+
+def test_the_minutes_spent_are_said_at_the_end(terminal, written, monkeypatch):
+    """When nothing is left for today, what it took is told beside the next day."""
+    terminal.json("add", written("one.md"))
+    ask_only(monkeypatch, KindName.THEME)
+    result = terminal.run("sit", typed="gold\n\nc\n\n")
+    assert "That is all for today. About 1 minute today. Something is asked" in " ".join(
+        result.stdout.split()
+    )
+
+
+def test_the_digest_asked_for_amid_blanks_is_no_answer(terminal, written, monkeypatch):
+    """The word left out is asked again; `/digest` does not stand for it."""
+    terminal.json("add", written("one.md"))
+    ask_only(monkeypatch, KindName.COMPLETE)
+    result = terminal.run("sit", typed="/digest\n" + "hands\n" * 4 + "b\ns\n")
+    assert "it is shown afterwards" in result.stdout
+    assert "[/digest]" not in result.stdout
 
 
 MARKS = (Landmark(1, "one"), Landmark(2, "two"))

@@ -74,6 +74,19 @@ def test_answers_begin_on_an_even_page(most):
     assert begins % 2 == 0
 
 
+def test_fonts_are_embedded():
+    """Any printer sets it as it was set: every font's outlines are in the file."""
+    reader = PdfReader(BytesIO(Press().sheet(printed(kept(), 9))))
+    fonts = [
+        font.get_object()["/DescendantFonts"][0].get_object()["/FontDescriptor"]
+        for page in reader.pages
+        for font in page["/Resources"].get("/Font", {}).values()
+    ]
+    assert fonts
+    outlines = {"/FontFile2", "/FontFile3"}
+    assert all(outlines & set(font.get_object()) for font in fonts)
+
+
 def test_a_theme_is_nowhere_among_the_cues():
     """Whoever has not turned the paper over has not read the answer."""
     sheet = printed(kept(), 1)
