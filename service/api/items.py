@@ -4,7 +4,7 @@ from http import HTTPStatus
 from typing import Any
 from uuid import UUID
 
-from cards.errors import ItemMissing
+from cards.errors import InvalidAnswer, ItemMissing
 from service.api import examples
 from service.api.answer_shapes import AnswerPageSchema, kept_answer
 from service.api.comparison_shapes import ComparedSchema, ComparisonSchema, attempt_of
@@ -93,13 +93,13 @@ def list_answers(query: dict[str, Any], item_id: UUID) -> Reply:
         ComparedSchema(),
         example=examples.COMPARED,
     ),
-    refuses=(ItemMissing,),
+    refuses=(ItemMissing, InvalidAnswer),
 )
 def compare_attempt(sent: dict[str, Any], item_id: UUID) -> Reply:
     """Compare an attempt with the digest.
 
-    Nothing is kept. The grade is a suggestion: the reader's own decides, and is sent as an
-    answer.
+    Nothing is kept. The attempt is given in one of the ways the cue names in `asked`, or is
+    empty. The grade is a suggestion: the reader's own decides, and is sent as an answer.
     """
     compared = compare(desk(), item_id, attempt_of(sent["attempt"]))
     return compared, HTTPStatus.OK, {}

@@ -108,7 +108,8 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "invalid-answer",
         HTTPStatus.UNPROCESSABLE_ENTITY,
         "The answer cannot be a fact",
-        "`where` names the field it is about, the detail says what is wrong with it.",
+        "`where` and `errors` name the field it is about, the detail says what is wrong with it: "
+        "an attempt in a way the item is not asked, a time or a day that cannot be.",
     ),
     errors.AnswerInFuture: Problem(
         "answer-in-future",

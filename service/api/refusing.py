@@ -10,7 +10,7 @@ from flask import Response, current_app, request
 from marshmallow import fields
 from werkzeug.exceptions import HTTPException
 
-from cards.errors import CatchwordError, Refusal
+from cards.errors import CatchwordError, InvalidAnswer, Refusal
 from service.api import problems
 from service.api.fields import Shape
 from service.api.problem import Problem
@@ -82,12 +82,20 @@ def problem_of(error: Exception, method: str, path: str, log: Logger) -> dict[st
         log: of the application.
     """
     if isinstance(error, Refusal):
-        where = {} if error.where is None else {"where": error.where}
-        return _described(problems.of_refusal(type(error)), error.message, path, **where)
+        place = {} if error.where is None else _places(error, error.where)
+        return _described(problems.of_refusal(type(error)), error.message, path, **place)
     log.error("%s %s failed", method, path, exc_info=error)
     if isinstance(error, CatchwordError):
         return _described(problems.UNAVAILABLE, error.message, path)
     return _described(problems.FAILURE, problems.FAILURE.meaning, path)
+
+
+def _places(error: Refusal, where: str) -> dict[str, object]:
+    """Return what a refusal is about; of an answer, `where` is always a field of the body."""
+    if not isinstance(error, InvalidAnswer):
+        return {"where": where}
+    wrong = {"detail": error.message, **_place("json", (where,))}
+    return {"where": where, "errors": [wrong]}
 
 
 def _of_http(error: HTTPException) -> Response:

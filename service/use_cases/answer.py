@@ -17,6 +17,7 @@ from service.use_cases.items import ItemView, item_and_occasion, view
 from service.use_cases.ports import Desk
 from service.use_cases.recording import GivenAnswer, Recorded, append
 from service.use_cases.records import KeptAnswer
+from service.use_cases.ways import held_to
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +47,7 @@ def compare(desk: Desk, item_id: UUID, attempt: Attempt) -> Compared:
 
     Raises:
         ItemMissing: this reader has no such item, or its source is gone.
+        InvalidAnswer: the attempt is given in a way that is not asked.
     """
     now = desk.now()
     with desk.store.reading() as work:
@@ -65,7 +67,7 @@ def compare(desk: Desk, item_id: UUID, attempt: Attempt) -> Compared:
     return Compared(
         item=view(kept, occasion, day, schedule),
         answered=kind.answer(occasion),
-        mark=kind.mark(occasion, attempt),
+        mark=kind.mark(occasion, held_to(kind.cue(occasion), attempt)),
         asked=occasion.asked,
         graded_first=not attempt.empty and graded_first(item_id, occasion.asked),
         today=day,
@@ -82,8 +84,8 @@ def record_answer(desk: Desk, given: GivenAnswer) -> Recorded:
     Raises:
         ItemMissing: this reader has no such item.
         AnswerInFuture: it is dated after now.
-        InvalidAnswer: it is dated outside the calendar, its attempt cannot be kept, or it
-            took less than a second or more than ten minutes.
+        InvalidAnswer: it is dated outside the calendar, its attempt cannot be kept or is given
+            in a way that is not asked, or it took less than a second or more than ten minutes.
         AnswerConflict: another answer already bears its id.
     """
     with desk.store.writing() as work:

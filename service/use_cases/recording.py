@@ -8,11 +8,12 @@ from cards.answers import LONGEST, Answer, Grade
 from cards.errors import AnswerConflict, AnswerInFuture, InvalidAnswer, ItemMissing
 from cards.items import KeptItem
 from cards.kinds import KINDS
-from cards.kinds.base import Attempt
+from cards.kinds.base import Attempt, Occasion
 from cards.schedule import Schedule, aimed
 from service.use_cases.items import item_and_occasion
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import KeptAnswer
+from service.use_cases.ways import held_to
 
 CLOCKS_DIFFER = timedelta(minutes=5)
 """How far a device's clock may run ahead before its answers count as dated in the future."""
@@ -54,17 +55,25 @@ class Recorded:
     fresh: bool
 
 
-def append(desk: Desk, work: UnitOfWork, given: GivenAnswer) -> Recorded:
+def append(
+    desk: Desk, work: UnitOfWork, given: GivenAnswer, asked_then: Occasion | None = None
+) -> Recorded:
     """Append one answer to an item's facts and fold them, without committing.
 
     An answer dated before earlier ones is a late arrival and is folded in its own
     place. The very same answer again changes nothing.
 
+    Args:
+        desk: the door's desk.
+        work: the transaction.
+        given: the answer.
+        asked_then: the asking it answers, which was printed; None for the item's next.
+
     Raises:
         ItemMissing: this reader has no such item.
         AnswerInFuture: it is dated after now.
-        InvalidAnswer: it is dated outside the calendar, its attempt cannot be kept, or it
-            took less than a second or more than ten minutes.
+        InvalidAnswer: it is dated outside the calendar, its attempt cannot be kept or is given
+            in a way that is not asked, or it took less than a second or more than ten minutes.
         AnswerConflict: another answer already bears its id.
     """
     now = desk.now()
@@ -92,7 +101,7 @@ def append(desk: Desk, work: UnitOfWork, given: GivenAnswer) -> Recorded:
         answered_at=at,
         day=reader.days.of(at),
         attempt=_as_text(desk, work, given.attempt),
-        suggested=_suggested(desk, work, item, given.attempt),
+        suggested=_suggested(desk, work, item, given.attempt, asked_then),
         seconds=given.seconds,
         graded_first=given.graded_first,
         ticked=None if given.attempt is None else given.attempt.ticked,
@@ -106,12 +115,17 @@ def append(desk: Desk, work: UnitOfWork, given: GivenAnswer) -> Recorded:
 
 
 def _suggested(
-    desk: Desk, work: UnitOfWork, item: KeptItem, attempt: Attempt | None
+    desk: Desk,
+    work: UnitOfWork,
+    item: KeptItem,
+    attempt: Attempt | None,
+    asked_then: Occasion | None,
 ) -> Grade | None:
     if attempt is None or item.item.retired:
         return None
-    _, occasion = item_and_occasion(desk, work, item.item.id)
-    return KINDS[item.item.kind].mark(occasion, attempt).grade
+    occasion = asked_then or item_and_occasion(desk, work, item.item.id)[1]
+    kind = KINDS[item.item.kind]
+    return kind.mark(occasion, held_to(kind.cue(occasion), attempt)).grade
 
 
 def _as_text(desk: Desk, work: UnitOfWork, attempt: Attempt | None) -> str:

@@ -10,7 +10,7 @@ from cards.days import zone
 from cards.errors import Invalid, InvalidAnswer, SheetMissing
 from cards.items import KeptItem, Standing, occasion_of
 from cards.kinds import KINDS
-from cards.kinds.base import Asked, Attempt, Occasion
+from cards.kinds.base import Asked, Attempt, Cue, Occasion
 from service.use_cases.items import shelf_for
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.recording import GivenAnswer, append
@@ -109,15 +109,16 @@ def enter_sheet(
         if sheet is None:
             raise SheetMissing(sheet_id)
         at = _instant(reader, sheet, now, on)
-        printed = {line.item_id: line for line in _printed(desk, work, sheet).lines}
+        printed = _occasions(desk, work, sheet)
         if unknown := entered.keys() - printed.keys():
             raise InvalidAnswer(
-                f"{len(unknown)} of the items entered are not on this sheet.", where="items"
+                f"{len(unknown)} of the items entered are not on this sheet.", where="entries"
             )
         fresh = 0
         for number, line in enumerate(sheet.items):
             what = entered.get(line.item_id)
             if what is not None:
+                item, occasion = printed[line.item_id]
                 given = GivenAnswer(
                     id=line.answer_id,
                     item_id=line.item_id,
@@ -125,9 +126,9 @@ def enter_sheet(
                     answered_at=None
                     if _known(desk, work, line)
                     else at + timedelta(seconds=number),
-                    attempt=_attempt(printed[line.item_id], what),
+                    attempt=_attempt(KINDS[item.item.kind].cue(occasion), what),
                 )
-                fresh += append(desk, work, given).fresh
+                fresh += append(desk, work, given, occasion).fresh
         work.sheets.put(desk.reader, replace(sheet, entered_at=now))
         work.commit()
     return fresh
@@ -138,9 +139,9 @@ def _known(desk: Desk, work: UnitOfWork, line: SheetItem) -> bool:
     return work.answers.get(desk.reader, line.answer_id) is not None
 
 
-def _attempt(line: SheetLine, what: Entered) -> Attempt | None:
+def _attempt(cue: Cue, what: Entered) -> Attempt | None:
     written = what.words.strip()
-    return Attempt(words=written) if written and Asked.WORDS in line.cue.asked else None
+    return Attempt(words=written) if written and Asked.WORDS in cue.asked else None
 
 
 def _instant(reader: Reader, sheet: Sheet, now: datetime, on: date | None) -> datetime:
@@ -160,17 +161,28 @@ def _instant(reader: Reader, sheet: Sheet, now: datetime, on: date | None) -> da
 
 
 def _printed(desk: Desk, work: UnitOfWork, sheet: Sheet) -> PrintedSheet:
+    asked = _occasions(desk, work, sheet)
+    lines = (
+        _line(number, *asked[each.item_id], each)
+        for number, each in enumerate(sheet.items, 1)
+        if each.item_id in asked
+    )
+    return PrintedSheet(sheet, tuple(lines))
+
+
+def _occasions(desk: Desk, work: UnitOfWork, sheet: Sheet) -> dict[UUID, tuple[KeptItem, Occasion]]:
+    """Return the items of a sheet that the library still holds, as they were asked on it."""
     kept = work.items.many(desk.reader, [each.item_id for each in sheet.items])
     digests = work.digests.many(desk.reader, {each.item.digest_id for each in kept.values()})
     shelf = shelf_for(desk, work, kept.values())
-    lines = []
-    for number, each in enumerate(sheet.items, 1):
+    found = {}
+    for each in sheet.items:
         item = kept.get(each.item_id)
         digest = None if item is None else digests.get(item.item.digest_id)
         if item is not None and digest is not None and not item.item.retired:
             occasion = replace(occasion_of(item, digest, shelf), asked=each.asked, held=each.held)
-            lines.append(_line(number, item, occasion, each))
-    return PrintedSheet(sheet, tuple(lines))
+            found[each.item_id] = (item, occasion)
+    return found
 
 
 def _line(number: int, kept: KeptItem, occasion: Occasion, of_sheet: SheetItem) -> SheetLine:
