@@ -37,7 +37,8 @@ CONFIG = {
     },
     # What a valid shape can still be refused for is in no JSON Schema: a day to come, a time
     # zone there is not, a point a quotation cannot stand after, a file that is no digest, text
-    # that is no bibliography.
+    # that is no bibliography, an attempt in a way that is not asked, a link to the book itself, a
+    # sheet without anything to print.
     "operations": [
         {
             "include-operation-id": [
@@ -50,6 +51,11 @@ CONFIG = {
                 "post_wording",
                 "post_annotations",
                 "read_citations",
+                "compare_attempt",
+                "post_link",
+                "post_price",
+                "post_sheet",
+                "post_sheet_answers",
             ],
             "checks": {
                 "positive_data_acceptance": {
@@ -67,6 +73,7 @@ CONFIG = {
 
 # Text that schemathesis knows no media type for is sent as plain text would be.
 schemathesis.serializer.alias("application/x-bibtex", "text/plain")
+LINK = "2f6d1d0e-7d1b-4f57-8a7e-0d6a0f4b8c11"
 MENDED = "The clerk takes a lamp to the river and counts the boats that do not come (p. 80)."
 BOOK = "CHAPTER I\n\nThe drains were full. Mud keeps its own acounts, said the ferryman.\n"
 
@@ -95,8 +102,11 @@ class Library:
             for name in self.known.keys() & case.path_parameters.keys():
                 case.path_parameters[name] = self.known[name]
         if meant_well(case, ParameterLocation.BODY) and isinstance(case.body, dict):
-            for name in {"digest", "item", "commitment", "continues"} & set(case.body):
+            for name in self.known.keys() & case.body.keys():
                 case.body[name] = self.known[name]
+            for entry in (case.body.get("entries") or ()) if "entries" in case.body else ():
+                if isinstance(entry, dict) and "item" in entry:
+                    entry["item"] = self.known["item"]
         if meant_well(case, ParameterLocation.HEADER) and "If-Match" in case.headers:
             case.headers["If-Match"] = "*"
 
@@ -109,7 +119,7 @@ def meant_well(case: Case, where: ParameterLocation) -> bool:
 
 @pytest.fixture
 def library_of_one(door: Door, tmp_path: Path) -> Library:
-    """A library with one book, read twice, and one answer."""
+    """A library with one book, read twice, a link between both, a sheet, and one answer."""
     where = door.add().headers["Location"]
     given = door.client.get(where).json
     given["finished_on"] = "2026-02-20"
@@ -121,6 +131,9 @@ def library_of_one(door: Door, tmp_path: Path) -> Library:
     door.send(f"{where}/book", BOOK.encode(), "walks.txt", "PUT")
     item = door.item("theme")
     digest = door.client.get(where).json
+    points = door.client.get(f"{where}/links").json["points"]
+    link = {"id": LINK, "point": points[0]["id"], "book": again.json["digest"]["id"]}
+    made = door.client.post(f"{where}/links", json=link)
     known = {
         "digest_id": digest["id"],
         "other_id": again.json["digest"]["id"],
@@ -132,6 +145,10 @@ def library_of_one(door: Door, tmp_path: Path) -> Library:
         "digest": digest["id"],
         "item": item,
         "commitment": digest["commitments"][0]["id"],
+        "point": points[0]["id"],
+        "book": again.json["digest"]["id"],
+        "link_id": made.json["id"],
+        "sheet_id": door.client.post("/api/sheets").json["id"],
     }
     file, saved = tmp_path / "library.db", tmp_path / "saved.db"
     copy(file, saved)

@@ -124,7 +124,7 @@ def test_each_refusal_is_its_own_problem(
     refusal = kind.__new__(kind)
     errors.Refusal.__init__(refusal, "It will not do.", where="part")
 
-    def refuse(_: Desk) -> None:
+    def refuse(_: Desk, __: int | None) -> None:
         raise refusal
 
     monkeypatch.setattr(sitting, "todays_sitting", refuse)
@@ -160,7 +160,7 @@ def test_a_failure_tells_nothing_and_is_logged(
 ) -> None:
     """What nobody expected is answered 500 without a word of it, and logged with its trace."""
 
-    def fail(_: Desk) -> None:
+    def fail(*_: object) -> None:
         raise KeyError("secret of the driver")
 
     monkeypatch.setattr(sitting, "todays_sitting", fail)
@@ -190,7 +190,7 @@ def test_a_status_without_a_row_is_still_a_problem(
 ) -> None:
     """An HTTP failure outside the table is a problem of type about:blank (RFC 9457, 4.2.1)."""
 
-    def gone(_: Desk) -> None:
+    def gone(*_: object) -> None:
         raise Gone
 
     monkeypatch.setattr(sitting, "todays_sitting", gone)
