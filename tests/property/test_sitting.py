@@ -140,13 +140,19 @@ def test_what_comes_round_again_comes_last(waiting, seconds):
 
 @given(libraries())
 def test_a_commitment_and_something_unasked_are_among_them_where_any_can_be(waiting):
-    """With time left and nothing read today, one of each is asked where there is one."""
+    """With time left and nothing read today, one of each is asked where there is one.
+
+    Unless it and what is asked would each show the other.
+    """
     ordered = compose(replace(waiting, seen=[], returning=[]), 600.0)
     everything = [*waiting.due, *waiting.unasked]
     if any(each.kept.item.kind is KindName.RESTATE for each in everything):
         assert any(each.kept.item.kind is KindName.RESTATE for each in ordered)
-    if waiting.unasked:
-        assert any(each.kept.memory is None for each in ordered)
+    if not any(each.kept.memory is None for each in ordered):
+        asked = [pages_of(each) for each in ordered]
+        for pages in map(pages_of, waiting.unasked):
+            assert any(pages.give_away(other) for other in asked)
+            assert any(other.give_away(pages) for other in asked)
 
 
 @settings(max_examples=60)
