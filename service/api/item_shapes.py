@@ -6,6 +6,7 @@ from cards.items import Standing
 from cards.kinds.base import Asked, KindName
 from service.api.cursors import IdCursor, InstantCursor, limit
 from service.api.fields import Identity, Request, Shape
+from service.use_cases.items import ItemView
 
 
 class LandmarkSchema(Shape):
@@ -79,6 +80,17 @@ class CueSchema(Shape):
     )
 
 
+class BookWords(fields.String):
+    """Words that name the book of an item, held back while the book is what is asked."""
+
+    def _serialize(
+        self, value: object, attr: str | None, obj: ItemView, **kwargs: object
+    ) -> str | None:
+        if obj.cue is not None and obj.kept.item.kind is KindName.SOURCE:
+            return None
+        return super()._serialize(value, attr, obj, **kwargs)
+
+
 class ItemSchema(Shape):
     """An item as it is shown: its cue, never its answer."""
 
@@ -97,9 +109,15 @@ class ItemSchema(Shape):
         required=True,
         metadata={"description": "Id of the digest it was made from."},
     )
-    title = fields.String(required=True, metadata={"description": "Of its book."})
-    author = fields.String(
-        required=True, allow_none=True, metadata={"description": "Of its book, or null."}
+    title = BookWords(
+        required=True,
+        allow_none=True,
+        metadata={"description": "Of its book; null where the book is what is asked."},
+    )
+    author = BookWords(
+        required=True,
+        allow_none=True,
+        metadata={"description": "Of its book; null where there is none, or the book is asked."},
     )
     cue = fields.Nested(
         CueSchema,
