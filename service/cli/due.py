@@ -2,8 +2,9 @@
 
 import click
 
+from service.cli.cues import with_blanks
 from service.cli.group import Tools
-from service.cli.screen import console, faint, heading, print_json
+from service.cli.screen import console, faint, heading, print_json, prose
 from service.use_cases.sit import todays_sitting
 
 
@@ -18,7 +19,7 @@ def due(tools: Tools, *, as_json: bool) -> None:
         {
             "id": str(item.kept.item.id),
             "kind": item.kept.item.kind.value,
-            "title": item.title,
+            "title": None if item.asks_its_book else item.title,
             "cue": item.cue.words if item.cue else "",
             "due_on": item.due_on.isoformat() if item.due_on else None,
         }
@@ -30,10 +31,11 @@ def due(tools: Tools, *, as_json: bool) -> None:
     screen = console()
     for shown in sitting.items:
         if shown.cue is not None:
-            screen.print(heading(f"{shown.kept.item.kind.value} · {shown.title}"))
-            screen.print(shown.cue.words)
+            name = shown.kept.item.kind.value
+            screen.print(heading(name if shown.asks_its_book else f"{name} · {shown.title}"))
+            prose(screen, with_blanks(shown.cue) if shown.cue.pieces else shown.cue.words)
             if shown.cue.caution:
-                screen.print(faint(shown.cue.caution))
+                prose(screen, faint(shown.cue.caution))
     if not sitting.items:
         later = f" Something is asked again on {sitting.next_on}." if sitting.next_on else ""
         screen.print(faint(f"Nothing is due on {sitting.day}.{later}"))

@@ -34,6 +34,11 @@ class ItemView:
     recall: float | None
     due_on: date | None
 
+    @property
+    def asks_its_book(self) -> bool:
+        """Whether its book is what is asked, so that naming it would give it away."""
+        return self.cue is not None and self.kept.item.kind is KindName.SOURCE
+
 
 @dataclass(frozen=True, slots=True)
 class ItemPage:

@@ -7,7 +7,7 @@ source, any word of three letters or more of its title or its author's name.
 
 from dataclasses import replace
 from datetime import date
-from time import perf_counter
+from time import process_time
 from uuid import UUID
 
 import pytest
@@ -367,12 +367,15 @@ READINGS = {
 
 
 def taken(reading, text) -> float:
-    """Return the best time of three that a reading of a text takes, in seconds."""
+    """Return the best time of three that a reading of a text takes, in seconds of the processor.
+
+    Each time it is another text, so that nothing read before is remembered.
+    """
     times = []
-    for _ in range(3):
-        start = perf_counter()
-        reading(text)
-        times.append(perf_counter() - start)
+    for number in range(3):
+        start = process_time()
+        reading(f"{text[:-1]}{number}")
+        times.append(process_time() - start)
     return min(times)
 
 
