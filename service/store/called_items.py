@@ -35,7 +35,6 @@ _REMEMBERED = select(
         type_coerce(items.c[name], _AS_THEY_COME)
         for name in (
             "id",
-            "digest_id",
             "kind",
             "stability",
             "difficulty",
@@ -168,12 +167,11 @@ def _fetched(result: CursorResult[Any]) -> Sequence[Iterable[Any]]:
 def _columns(rows: Sequence[Iterable[Any]]) -> DueItems:
     """Turn rows into columns; the days of many are few, so each is read once."""
     if not rows:
-        return DueItems((), (), (), (), (), (), (), ())
-    keys, books, kinds, stability, difficulty, last_days, due_on, cares = zip(*rows, strict=True)
+        return DueItems((), (), (), (), (), (), ())
+    keys, kinds, stability, difficulty, last_days, due_on, cares = zip(*rows, strict=True)
     days = {day: _day(day) for day in {*last_days, *due_on}}
     return DueItems(
         keys,
-        books,
         [KINDS[kind] for kind in kinds],
         stability,
         difficulty,

@@ -103,7 +103,7 @@ class _Composing:
         self._given = work.answers.on(desk.reader, self._day)
         self._left_out = work.days.left_out(desk.reader, self._day)
         self._due = work.items.due(desk.reader, self._day)
-        self._soon = DueItems((), (), (), (), (), (), (), ())
+        self._soon = DueItems((), (), (), (), (), (), ())
 
     def sitting(self) -> Sitting:
         spent = self._spent()

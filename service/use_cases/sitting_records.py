@@ -15,7 +15,6 @@ class DueItems:
 
     Attributes:
         keys: what the store knows each item by; `Items.chosen` takes them.
-        books: what it knows each item's digest by.
         kinds: of each item.
         stability: days, above 0.
         difficulty: 1 to 10.
@@ -25,7 +24,6 @@ class DueItems:
     """
 
     keys: Sequence[object]
-    books: Sequence[object]
     kinds: Sequence[KindName]
     stability: Sequence[float]
     difficulty: Sequence[float]
@@ -49,7 +47,6 @@ class DueItems:
         """Return the columns in the order they are declared in."""
         return (
             self.keys,
-            self.books,
             self.kinds,
             self.stability,
             self.difficulty,
