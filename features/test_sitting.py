@@ -2,6 +2,7 @@
 
 from datetime import timedelta
 from itertools import pairwise
+from random import Random
 from uuid import uuid4
 
 from pytest_bdd import given, parsers, scenarios, then, when
@@ -13,6 +14,7 @@ from cards.kinds.words import stems
 from cards.parts import Care, PartKind
 from cards.sitting import Candidate, pages_of
 from service.use_cases.answer import compare, record_answer, show_answer
+from service.use_cases.demo_answers import invented
 from service.use_cases.items import item_history, show_item
 from service.use_cases.leave_out import leave_out, take_in
 from service.use_cases.library import open_digest
@@ -89,9 +91,10 @@ def some_weeks(mira):
             if not items:
                 break
             item = items[0].kept
-            first = compare(mira.desk, item.item.id, Attempt(words="a child")).graded_first
-            asked = item.memory.answers if item.memory else 0
-            mira.noted.append((item.item.id, asked, first))
+            says_nothing = compare(mira.desk, item.item.id, Attempt())
+            attempt = invented(Random(1), items[0], says_nothing.answered, Grade.VIVID)
+            compared = compare(mira.desk, item.item.id, attempt)
+            mira.noted.append((item.item.id, compared.asked, compared.graded_first))
             mira.answer(item.item.id, Grade.HAZY)
         mira.now += timedelta(days=1)
 

@@ -136,19 +136,21 @@ def test_the_minutes_of_a_day_are_that_days(house, digest):
 
 
 def test_the_readers_own_pace_tells_how_much_fits(house, digest):
-    """Whoever answers in ten seconds is asked more in the same minutes."""
+    """Whoever answers in five seconds is expected to take five seconds an item."""
     shelved(house, digest, 5)
     all_asked(house)
     house.now += timedelta(days=400)
-    set_preferences(house.desk, Preferences(minutes=3))
-    before = len(ids(house))
+    before = todays_sitting(house.desk)
+    assert before.seconds > 10 * len(before.items)
     for _ in range(4):
         for kind in KindName:
             item = next((i for i, kept in house.items().items() if kept.item.kind is kind), None)
             if item is not None:
                 record_answer(house.desk, GivenAnswer(uuid4(), item, Grade.CLEAR, seconds=5))
     house.now += timedelta(days=400)
-    assert len(ids(house)) > before
+    after = todays_sitting(house.desk)
+    assert after.items
+    assert after.seconds == 5 * len(after.items)
 
 
 def test_what_came_back_blank_yesterday_is_due_today(house, added):
