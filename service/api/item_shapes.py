@@ -86,9 +86,7 @@ class BookWords(fields.String):
     def _serialize(
         self, value: object, attr: str | None, obj: ItemView, **kwargs: object
     ) -> str | None:
-        if obj.cue is not None and obj.kept.item.kind is KindName.SOURCE:
-            return None
-        return super()._serialize(value, attr, obj, **kwargs)
+        return None if obj.asks_its_book else super()._serialize(value, attr, obj, **kwargs)
 
 
 class ItemSchema(Shape):

@@ -94,6 +94,27 @@ def test_words_on_paper_are_marked_by_the_cue_that_was_printed(
             assert (kept["attempt"], kept["suggested"]) == ("", None)
 
 
+def test_a_sheet_is_held_to_the_cue_that_was_printed(door: Door, clock: Clock) -> None:
+    """Given by heart on paper, words are marked so, though the item asks for blanks by now."""
+    fill(door, books=1)
+    item = door.item("complete")
+    while "words" not in door.client.get(f"/api/items/{item}").json["cue"]["asked"]:
+        door.answer(item, "vivid")
+        clock.move(days=10)
+    clock.move(days=365)
+    sheet = door.client.post("/api/sheets").json
+    (line,) = (each for each in sheet["lines"] if each["item"] == item)
+    assert line["cue"]["asked"] == ["words"]
+    door.answer(item, "blank")
+    assert door.client.get(f"/api/items/{item}").json["cue"]["asked"] == ["blanks"]
+    clock.move(minutes=5)
+    words = line["answer"]["words"]
+    entered = enter(door, sheet, [{"item": item, "grade": "clear", "words": words}])
+    assert entered.json == {"fresh": 1}
+    kept = door.client.get(f"/api/items/{item}/answers").json["answers"][0]
+    assert (kept["attempt"], kept["suggested"]) == (words, "vivid")
+
+
 @pytest.mark.parametrize(
     ("wrong", "status", "problem", "pointer"),
     [
