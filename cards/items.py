@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import lru_cache
 from uuid import UUID, uuid5
 
 from cards.answers import Grade
@@ -86,6 +87,8 @@ def item_id(part_id: UUID, kind: KindName) -> UUID:
     return uuid5(_ITEMS, f"{part_id}:{kind.value}")
 
 
+# A digest that is taken in is asked for its items to keep them, and to say how many they are.
+@lru_cache(maxsize=16)
 def items_of(kept: KeptDigest) -> tuple[Item, ...]:
     """Return every item a kept digest makes now, in the order of kinds and parts."""
     if kept.removed:

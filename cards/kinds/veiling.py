@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise, zip_longest
 
 from cards.digest import folded
@@ -136,7 +137,12 @@ def _first_name(text: str, token: Token, following: Token | None) -> bool:
 
 def _key(token: Token) -> str:
     """Return a token's stem without accents, which a title page and a quotation may differ in."""
-    return folded(token.stem) or token.stem
+    return _folded_stem(token.stem)
+
+
+@lru_cache(maxsize=16_384)
+def _folded_stem(stem: str) -> str:
+    return folded(stem) or stem
 
 
 def _alike(key: str, title: frozenset[str]) -> bool:

@@ -46,7 +46,7 @@ class Token:
 _STEMMER = snowballstemmer.stemmer("english")
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=16_384)
 def stem_of(word: str) -> str:
     """Return the English stem of a folded word."""
     return str(_STEMMER.stemWord(word))
@@ -57,8 +57,8 @@ def content_words(text: str) -> list[Token]:
     return list(_content_words(text))
 
 
-# One marking asks for the words of the same few texts several times over.
-@lru_cache(maxsize=16)
+# One marking, and one digest that is taken in, ask for the words of the same texts many times.
+@lru_cache(maxsize=128)
 def _content_words(text: str) -> tuple[Token, ...]:
     return tuple(
         Token(found.start(), found.end(), stem_of(folded))
