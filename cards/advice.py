@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from datetime import date
 from itertools import pairwise
 
-from cards.commitments import check
 from cards.digest import Digest, Notice
 from cards.locators import Place, Unit, chapter_of, page_of, steps_of
+from cards.wording import check
 
 WORDS_A_PAGE = 500
 """Words on one page of a digest: an assumption, stated in the reference of the trade, not a

@@ -4,10 +4,10 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from cards.commitments.line import Line, words
-from cards.commitments.spans import DAYS
 from cards.kinds.calendar_days import Days, take_days
 from cards.kinds.hours import Hour, take_hours, with_hours
+from cards.wording.line import Line, words
+from cards.wording.spans import DAYS
 
 _MONEY = re.compile(r"([£$€])\s?(\d[\d,.]*)")
 _PER_CENT = re.compile(r"\bper cent\b", re.IGNORECASE)

@@ -4,11 +4,11 @@ import re
 from calendar import monthrange
 from dataclasses import dataclass
 
-from cards.commitments.cadence import named_days
-from cards.commitments.feasts import FEASTS
-from cards.commitments.line import Line, words
 from cards.commitments.measure import WEEKEND, WORKING_DAYS
-from cards.commitments.spans import MONTHS
+from cards.wording.cadence import named_days
+from cards.wording.feasts import FEASTS
+from cards.wording.line import Line, words
+from cards.wording.spans import MONTHS
 
 _NAME = f"(?P<name>{'|'.join(MONTHS)})"
 _YEAR_OF_IT = r"(?:(?: ,)? (?P<year>\d{4}))?"

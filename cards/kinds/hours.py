@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass
 
-from cards.commitments.line import Line, words
+from cards.wording.line import Line, words
 
 _WRITTEN = re.compile(
     r"(?<![\w:.,])(?:at )?(\d{1,2})(?:[:.](\d{2}))?\s?([ap])\.?m\b\.?"

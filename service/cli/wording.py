@@ -5,8 +5,9 @@ from datetime import date
 import click
 from rich.padding import Padding
 
-from cards.commitments import Measure, Period, Wording
+from cards.commitments import Measure, Period
 from cards.errors import Invalid
+from cards.wording import Wording
 from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json
 from service.use_cases.wording import check_wording, readers_day

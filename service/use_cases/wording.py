@@ -5,9 +5,9 @@ from __future__ import annotations
 from datetime import date
 from typing import TYPE_CHECKING
 
-from cards.commitments import Wording, check
 from cards.digest import MAX_TEXT
 from cards.errors import Invalid
+from cards.wording import Wording, check
 
 if TYPE_CHECKING:
     from service.use_cases.ports import Desk

@@ -2,8 +2,8 @@
 
 import pytest
 
-from cards.commitments.line import Line
 from cards.kinds.calendar_days import take_days
+from cards.wording.line import Line
 
 
 @pytest.mark.parametrize(

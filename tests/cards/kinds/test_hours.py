@@ -2,8 +2,8 @@
 
 import pytest
 
-from cards.commitments.line import Line
 from cards.kinds.hours import Hour, take_hours, with_hours
+from cards.wording.line import Line
 
 
 @pytest.mark.parametrize(

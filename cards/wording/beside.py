@@ -3,9 +3,9 @@
 import re
 from dataclasses import replace
 
-from cards.commitments.cadence import PART, WEEKDAY, WEEKDAY_LIST, Cadence, named_days
-from cards.commitments.line import Line, words
 from cards.commitments.measure import WEEKEND, WORKING_DAYS, Period
+from cards.wording.cadence import PART, WEEKDAY, WEEKDAY_LIST, Cadence, named_days
+from cards.wording.line import Line, words
 
 _LONE_DAYS = words(
     rf"(?:,? ?(?:always )?(?:on|each|every)(?: the| a)? )(?P<days>{WEEKDAY_LIST})|"

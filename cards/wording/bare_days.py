@@ -3,9 +3,9 @@
 import re
 from datetime import date
 
-from cards.commitments.cadence import WEEKDAY
-from cards.commitments.dates import DATE, day_or_span
-from cards.commitments.line import GAP, Line, words
+from cards.wording.cadence import WEEKDAY
+from cards.wording.dates import DATE, day_or_span
+from cards.wording.line import GAP, Line, words
 
 _BARE = words(
     r"(?P<lead>on|in|at|come|over|some ?time|some day|any day|late|early)?"

@@ -2,11 +2,11 @@
 
 from datetime import date
 
-from cards.commitments.bare_days import take_days
-from cards.commitments.cadence import WEEKDAY, Cadence
-from cards.commitments.cadences import take_cadence
-from cards.commitments.dates import DATE
-from cards.commitments.line import GAP, Line, words
+from cards.wording.bare_days import take_days
+from cards.wording.cadence import WEEKDAY, Cadence
+from cards.wording.cadences import take_cadence
+from cards.wording.dates import DATE
+from cards.wording.line import GAP, Line, words
 
 _PART = r"(?:morning|evening|night|afternoon)"
 _CONDITION = ("if ", "in case ")

@@ -9,9 +9,9 @@ either, so that no rewording can soften it.
 import re
 
 from cards.cautions import Matter, matters
-from cards.commitments.concreteness import act_of
-from cards.commitments.cues import Cue, Tie
-from cards.commitments.line import MAX_READ, plain
+from cards.wording.concreteness import act_of
+from cards.wording.cues import Cue, Tie
+from cards.wording.line import MAX_READ, plain
 
 _PROMISE = re.compile(
     r"(?P<before>^.{0,400}?)(?<!\w)(?:I|We) ?(?:will|shall|'ll|am going to|want "

@@ -9,9 +9,9 @@ May. A bare weekday or date is the next one, after today; a span that is not ove
 import re
 from datetime import date
 
-from cards.commitments.named_spans import NAMED_SPANS
-from cards.commitments.single_days import SINGLE_DAYS
-from cards.commitments.spans import Span
+from cards.wording.named_spans import NAMED_SPANS
+from cards.wording.single_days import SINGLE_DAYS
+from cards.wording.spans import Span
 
 _READERS = (*SINGLE_DAYS, *NAMED_SPANS)
 DATE = "(?:" + re.sub(r"\?P<\w+>", "?:", "|".join(pattern for pattern, _ in _READERS)) + ")"

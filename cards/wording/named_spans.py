@@ -7,8 +7,8 @@ import re
 from collections.abc import Callable
 from datetime import date, timedelta
 
-from cards.commitments.feasts import FEASTS, feast
-from cards.commitments.spans import MONTHS, Span, month_of, span_of
+from cards.wording.feasts import FEASTS, feast
+from cards.wording.spans import MONTHS, Span, month_of, span_of
 
 Reader = tuple[str, Callable[[re.Match[str], date], Span | None]]
 """A pattern of a phrase, and what reads its match as seen from a day."""

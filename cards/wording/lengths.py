@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
-from cards.commitments.spans import after
+from cards.wording.spans import after
 
 
 class Bound(StrEnum):

@@ -3,15 +3,15 @@
 from datetime import date
 
 from cards.cautions import caution
-from cards.commitments.advising import NOT_CHECKED, advice_on_wording
-from cards.commitments.concreteness import act_of
-from cards.commitments.cues import find_cue
-from cards.commitments.languages import other_language
-from cards.commitments.line import MAX_READ
-from cards.commitments.measuring import measure_of
-from cards.commitments.rewording import reworded
-from cards.commitments.specificity import is_specific
-from cards.commitments.wording import Wording
+from cards.wording.advising import NOT_CHECKED, advice_on_wording
+from cards.wording.concreteness import act_of
+from cards.wording.cues import find_cue
+from cards.wording.languages import other_language
+from cards.wording.line import MAX_READ
+from cards.wording.measuring import measure_of
+from cards.wording.rewording import reworded
+from cards.wording.specificity import is_specific
+from cards.wording.verdict import Wording
 
 
 def wording_of(text: str, on: date) -> Wording:

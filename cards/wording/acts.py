@@ -2,8 +2,8 @@
 
 import re
 
-from cards.commitments.senses import INVISIBLE_WITH, VISIBLE_WITH
-from cards.commitments.verbs import (
+from cards.wording.senses import INVISIBLE_WITH, VISIBLE_WITH
+from cards.wording.verbs import (
     ABSTRACT,
     ABSTRACT_ENDINGS,
     ACTS,

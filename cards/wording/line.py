@@ -10,8 +10,8 @@ import re
 import unicodedata
 from datetime import date
 
-from cards.commitments.numbers import in_figures
-from cards.commitments.short_names import ABBREVIATED, in_full
+from cards.wording.numbers import in_figures
+from cards.wording.short_names import ABBREVIATED, in_full
 
 MAX_READ = 2_000
 """Characters that are read of a commitment: three hundred words, ten times a long one."""

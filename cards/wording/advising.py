@@ -2,8 +2,8 @@
 
 import re
 
-from cards.commitments.concreteness import Act
-from cards.commitments.line import line_of
+from cards.wording.concreteness import Act
+from cards.wording.line import line_of
 
 _MORE = re.compile(
     r"(?<!\S)(?P<word>more|less|better|fewer|often|regularly|sometimes|as much as possible)(?!\S)"

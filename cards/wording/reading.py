@@ -4,18 +4,18 @@ import re
 from dataclasses import dataclass, replace
 from datetime import date
 
-from cards.commitments.bare_days import take_days, take_next_times
-from cards.commitments.cadence import Cadence, named_days
-from cards.commitments.cadences import take_cadence
-from cards.commitments.cues import Cue, Tie
-from cards.commitments.deeds import count_of, take_meetings, take_times
-from cards.commitments.durations import take_clock, take_minutes
-from cards.commitments.lengths import Term
-from cards.commitments.line import GAP, Line, line_of, words
 from cards.commitments.measure import Period
-from cards.commitments.parts_of_day import hours_named
-from cards.commitments.situations import cadence_of_clause
-from cards.commitments.terms import take_length
+from cards.wording.bare_days import take_days, take_next_times
+from cards.wording.cadence import Cadence, named_days
+from cards.wording.cadences import take_cadence
+from cards.wording.cues import Cue, Tie
+from cards.wording.deeds import count_of, take_meetings, take_times
+from cards.wording.durations import take_clock, take_minutes
+from cards.wording.lengths import Term
+from cards.wording.line import GAP, Line, line_of, words
+from cards.wording.parts_of_day import hours_named
+from cards.wording.situations import cadence_of_clause
+from cards.wording.terms import take_length
 
 _VAGUE = words(
     r"(?:every|once in a|each|1 in a) (?:so often|now and (?:then|again)|while"

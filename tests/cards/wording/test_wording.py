@@ -8,10 +8,11 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from cards.commitments import Period, check
-from cards.commitments.line import MAX_READ
+from cards.commitments import Period
 from cards.commitments.measure import WEEKDAYS
-from tests.cards.commitments.tables import Labelled, rows
+from cards.wording import check
+from cards.wording.line import MAX_READ
+from tests.cards.wording.tables import Labelled, rows
 
 HERE = Path(__file__).parent
 DAY = date(2026, 3, 4)

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from cards.commitments.dates import day_or_span
-from cards.commitments.line import line_of, plain
+from cards.wording.dates import day_or_span
+from cards.wording.line import line_of, plain
 
 
 class Tie(StrEnum):

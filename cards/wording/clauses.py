@@ -5,7 +5,7 @@
 
 import re
 
-from cards.commitments.verbs import ACTS, STATES, stem
+from cards.wording.verbs import ACTS, STATES, stem
 
 _WILL = re.compile(
     r"(?<!\S)(?:i|we) (?:will|shall|am going to|are going to|promise to|vow to"

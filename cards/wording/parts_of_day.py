@@ -2,7 +2,7 @@
 
 import re
 
-from cards.commitments.line import Line, words
+from cards.wording.line import Line, words
 
 _PART = r"(?:morning|noon|midday|afternoon|evening|night|bedtime|dawn|dusk)"
 _EACH = r"(?:(?:in the |at )?(?:each |every |the )?)"

@@ -1,6 +1,6 @@
 """How many deeds: "two letters", "ask three people"; not the traits of one, "ten pages"."""
 
-from cards.commitments.line import Line, words
+from cards.wording.line import Line, words
 
 _TRAITS = frozenset(
     """line lines page pages word words sentence sentences verse verses stanza stanzas paragraph

@@ -2,11 +2,11 @@
 
 from datetime import date
 
-from cards.commitments.cadence import Cadence
-from cards.commitments.cues import Cue
-from cards.commitments.lengths import Bound, Term, days_in, end_of, weeks_in
 from cards.commitments.measure import WEEKDAYS, WORKING_DAYS, Measure, Period, in_week_order
-from cards.commitments.reading import Said, read
+from cards.wording.cadence import Cadence
+from cards.wording.cues import Cue
+from cards.wording.lengths import Bound, Term, days_in, end_of, weeks_in
+from cards.wording.reading import Said, read
 
 _LONGEST_DEED = {Period.DAY: 1, Period.WEEK: 7, Period.MONTH: 28, Period.YEAR: 365}
 """Days in the shortest of each period: no term is shorter than one."""

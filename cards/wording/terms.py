@@ -3,12 +3,12 @@
 import re
 from datetime import date, timedelta
 
-from cards.commitments.bare_days import BARE_DAY
-from cards.commitments.cadence import WEEKDAY, named_days
-from cards.commitments.dates import DATE, day_or_span
-from cards.commitments.lengths import Bound, Term
-from cards.commitments.line import Line, words
-from cards.commitments.spans import MONTHS
+from cards.wording.bare_days import BARE_DAY
+from cards.wording.cadence import WEEKDAY, named_days
+from cards.wording.dates import DATE, day_or_span
+from cards.wording.lengths import Bound, Term
+from cards.wording.line import Line, words
+from cards.wording.spans import MONTHS
 
 _UNITS = (
     r"(?P<unit>(?:school )?(?:day|night|evening|morning|afternoon|lunchtime|week"

@@ -4,10 +4,10 @@ from datetime import date, timedelta
 
 import pytest
 
-from cards.commitments.dates import day_or_span
-from cards.commitments.feasts import FEASTS, easter, feast
-from cards.commitments.line import line_of
-from cards.commitments.spans import after, months_after, next_day, nth_weekday, span_of
+from cards.wording.dates import day_or_span
+from cards.wording.feasts import FEASTS, easter, feast
+from cards.wording.line import line_of
+from cards.wording.spans import after, months_after, next_day, nth_weekday, span_of
 
 WEDNESDAY = date(2026, 3, 4)
 

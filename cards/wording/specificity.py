@@ -2,11 +2,11 @@
 
 import re
 
-from cards.commitments.concreteness import act_of
-from cards.commitments.cues import Cue
-from cards.commitments.line import line_of, plain
-from cards.commitments.spans import DAYS, MONTHS
-from cards.commitments.verbs import FILLERS, INTRANSITIVE, VAGUE_OBJECTS
+from cards.wording.concreteness import act_of
+from cards.wording.cues import Cue
+from cards.wording.line import line_of, plain
+from cards.wording.spans import DAYS, MONTHS
+from cards.wording.verbs import FILLERS, INTRANSITIVE, VAGUE_OBJECTS
 
 _CLOCK = re.compile(
     r"(?<!\S)(?:@|\d{1,2} oclock|(?:at|by|before|after|until) (?:\d{1,2}|noon"

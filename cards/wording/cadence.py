@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 
 from cards.commitments.measure import WEEKDAYS, Period
-from cards.commitments.spans import DAYS
+from cards.wording.spans import DAYS
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,9 @@ import re
 from calendar import monthrange
 from datetime import date, timedelta
 
-from cards.commitments.feasts import feast
-from cards.commitments.named_spans import MONTH, YEAR, Reader, named_month
-from cards.commitments.spans import (
+from cards.wording.feasts import feast
+from cards.wording.named_spans import MONTH, YEAR, Reader, named_month
+from cards.wording.spans import (
     DAYS,
     MONTHS,
     Span,

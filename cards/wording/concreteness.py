@@ -3,16 +3,16 @@
 import re
 from dataclasses import dataclass
 
-from cards.commitments.acts import (
+from cards.wording.acts import (
     acts_later,
     forbids_what_is_seen,
     is_imperative,
     is_seen,
     is_visible_being,
 )
-from cards.commitments.clauses import promised_by_will, without_leads, without_wrappers
-from cards.commitments.line import line_of
-from cards.commitments.verbs import stem
+from cards.wording.clauses import promised_by_will, without_leads, without_wrappers
+from cards.wording.line import line_of
+from cards.wording.verbs import stem
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,14 +4,14 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
-from cards.commitments.beside import with_what_stands_beside
-from cards.commitments.cadence import PART, WEEKDAY, WEEKDAY_LIST, Cadence, named_days, step_of
-from cards.commitments.feasts import FEASTS
-from cards.commitments.line import Line, words
 from cards.commitments.measure import WEEKDAYS, WEEKEND, WORKING_DAYS, Period
-from cards.commitments.monthly import take_monthly
-from cards.commitments.parts_of_day import PARTS_OF_A_DAY, parts_in
-from cards.commitments.spans import DAYS, MONTHS
+from cards.wording.beside import with_what_stands_beside
+from cards.wording.cadence import PART, WEEKDAY, WEEKDAY_LIST, Cadence, named_days, step_of
+from cards.wording.feasts import FEASTS
+from cards.wording.line import Line, words
+from cards.wording.monthly import take_monthly
+from cards.wording.parts_of_day import PARTS_OF_A_DAY, parts_in
+from cards.wording.spans import DAYS, MONTHS
 
 _DAILY = (
     r"(?:(?:single|blessed|working|clear|dry|fine|sunny|wet|frosty|starry|free|spring|summer|autumn"

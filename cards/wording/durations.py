@@ -3,8 +3,8 @@
 import re
 from collections.abc import Callable
 
-from cards.commitments.line import Line, words
-from cards.commitments.spans import MONTHS
+from cards.wording.line import Line, words
+from cards.wording.spans import MONTHS
 
 _PREPOSITIONS = "at|by|before|after|until|from|around|about|past|to|between|and|since|towards"
 _PART_OF_DAY = r"(?: (?:in the (?:morning|afternoon|evening)|at night|sharp))?"

@@ -2,10 +2,10 @@
 
 import re
 
-from cards.commitments.cadence import PART, WEEKDAY, Cadence, byday, step_of
-from cards.commitments.line import Line, words
 from cards.commitments.measure import Period
-from cards.commitments.spans import MONTHS
+from cards.wording.cadence import PART, WEEKDAY, Cadence, byday, step_of
+from cards.wording.line import Line, words
+from cards.wording.spans import MONTHS
 
 _NTH = r"(?:[1-5]th|last)"
 _EACH = r"(?:each|every|a|per|the|any|that|this)"

@@ -1,0 +1,15 @@
+"""How a commitment is worded: concrete, specific, measurable; the measure read from its words."""
+
+from datetime import date
+
+from cards.wording.verdict import Wording
+
+__all__ = ["Wording", "check"]
+
+
+def check(text: str, on: date) -> Wording:
+    """Check how a commitment is worded on a day; see `cards.wording.checking`."""
+    # The patterns of the check take a tenth of a second to compile: only who checks pays.
+    from cards.wording.checking import wording_of  # noqa: PLC0415 - as above
+
+    return wording_of(text, on)
