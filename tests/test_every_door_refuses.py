@@ -38,6 +38,9 @@ FILES = {
     "no recognisable part": ("a.docx", made("Dear aunt, thank you for the plums.\n", "docx")),
 }
 
+NOBODYS = "00000000-0000-4000-8000-00000000dead"
+"""An id that nothing here bears."""
+
 
 @pytest.fixture
 def home(tmp_path: Path) -> Path:
@@ -196,3 +199,103 @@ def test_another_libraries_ids_say_nothing(client):
         reply = client.get(f"/api/{address}/{UUID(int=7)}")
         assert reply.status_code == 404
         assert reply.mimetype == "application/problem+json"
+
+
+def item_of(client: FlaskClient, kind: str) -> str:
+    """Find an item of a kind."""
+    return client.get(f"/api/items?kind={kind}").get_json()["items"][0]["id"]
+
+
+def sentence(reply: Any) -> str:
+    """Return what a page or a problem says, after checking that it is one and tells no more."""
+    assert reply.mimetype in {"application/problem+json", "text/html"}
+    said = html.unescape(reply.get_data(as_text=True))
+    assert "Traceback" not in said
+    return said
+
+
+def test_an_attempt_in_a_way_not_asked_is_refused(client):
+    """Words for a place, and an order for words: through the API, and through the forms."""
+    an_item(client)
+    place, theme = item_of(client, "place"), item_of(client, "theme")
+    for item, attempt in ((place, {"words": "In the woods."}), (theme, {"order": [1, 2]})):
+        body = {"id": str(uuid4()), "item": item, "grade": "vivid", "attempt": attempt}
+        for reply in (
+            client.post("/api/answers", json=body),
+            client.post(f"/api/items/{item}/comparison", json={"attempt": attempt}),
+        ):
+            assert reply.status_code == 422
+            assert "This is asked" in sentence(reply)
+    fields = {"words": "In the woods.", "answer": str(uuid4()), "grade": "vivid"}
+    for address in (f"/items/{place}/compare", f"/items/{place}/answers"):
+        reply = client.post(address, data=fields)
+        assert reply.status_code == 422
+        assert "or say that you can’t tell" in sentence(reply)
+    for item in (place, theme):
+        assert client.get(f"/api/items/{item}").get_json()["standing"] == "unasked"
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [{}, {"point": NOBODYS}, {"book": NOBODYS}, {"why": "x" * 501}],
+    ids=["itself", "no point", "no book", "too long a why"],
+)
+def test_a_link_that_is_none_is_refused(client, wrong):
+    """To the book itself, from no point, to no book, with too much said: the API and a form."""
+    an_item(client)
+    digest = client.get("/api/digests").get_json()["digests"][0]["id"]
+    points = client.get(f"/api/digests/{digest}/links").get_json()["points"]
+    body = {"id": str(uuid4()), "point": points[0]["id"], "book": digest, "why": ""} | wrong
+    for reply in (
+        client.post(f"/api/digests/{digest}/links", json=body),
+        client.post(f"/books/{digest}/links", data={**body, "link": body["id"]}),
+    ):
+        assert reply.status_code == (404 if "book" in wrong else 422)
+        assert sentence(reply)
+    assert client.get(f"/api/digests/{digest}/links").get_json()["points"] == points
+
+
+def test_a_link_of_nobodys_is_missing(client):
+    """Dropping one that is not there: the API and a form."""
+    an_item(client)
+    digest = client.get("/api/digests").get_json()["digests"][0]["id"]
+    for reply in (
+        client.delete(f"/api/digests/{digest}/links/{NOBODYS}"),
+        client.post(f"/books/{digest}/links/{NOBODYS}/dropped"),
+    ):
+        assert reply.status_code == 404
+        assert "There is no link" in sentence(reply)
+
+
+def test_a_sheet_of_nobodys_is_missing(client, home):
+    """Looked at, printed and entered: the API, the pages and the command line."""
+    entries = {"entries": [{"item": NOBODYS, "grade": "clear"}]}
+    for reply in (
+        client.get(f"/api/sheets/{NOBODYS}"),
+        client.get(f"/api/sheets/{NOBODYS}/pdf"),
+        client.post(f"/api/sheets/{NOBODYS}/answers", json=entries),
+        client.get(f"/sheets/{NOBODYS}"),
+        client.get(f"/sheets/{NOBODYS}.pdf"),
+        client.post(f"/sheets/{NOBODYS}", data={"grade-1": "clear"}),
+    ):
+        assert reply.status_code == 404
+        assert "There is no sheet" in sentence(reply)
+    result = CliRunner().invoke(
+        catchword, ["sheet", "--id", NOBODYS], obj=tools({"CATCHWORD_HOME": str(home)})
+    )
+    assert result.exit_code == 4
+    assert "There is no sheet" in result.output
+
+
+def test_a_sheet_entered_amiss_keeps_nothing(client):
+    """One good grade beside one that is none: the API and a form keep neither."""
+    entries = [{"item": item, "grade": "clear"} for item in (an_item(client), NOBODYS)]
+    sheet = client.post("/api/sheets").get_json()
+    for reply in (
+        client.post(f"/api/sheets/{sheet['id']}/answers", json={"entries": entries}),
+        client.post(f"/sheets/{sheet['id']}", data={"grade-1": "clear", "grade-2": "superb"}),
+    ):
+        assert reply.status_code == 422
+        assert sentence(reply)
+    for line in sheet["lines"]:
+        assert client.get(f"/api/items/{line['item']}").get_json()["standing"] == "unasked"
