@@ -201,11 +201,6 @@ def test_another_libraries_ids_say_nothing(client):
         assert reply.mimetype == "application/problem+json"
 
 
-def item_of(client: FlaskClient, kind: str) -> str:
-    """Find an item of a kind."""
-    return client.get(f"/api/items?kind={kind}").get_json()["items"][0]["id"]
-
-
 def sentence(reply: Any) -> str:
     """Return what a page or a problem says, after checking that it is one and tells no more."""
     assert reply.mimetype in {"application/problem+json", "text/html"}
@@ -217,7 +212,8 @@ def sentence(reply: Any) -> str:
 def test_an_attempt_in_a_way_not_asked_is_refused(client):
     """Words for a place, and an order for words: through the API, and through the forms."""
     an_item(client)
-    place, theme = item_of(client, "place"), item_of(client, "theme")
+    listed = client.get("/api/items").get_json()["items"]
+    place, theme = (next(it["id"] for it in listed if it["kind"] == k) for k in ("place", "theme"))
     for item, attempt in ((place, {"words": "In the woods."}), (theme, {"order": [1, 2]})):
         body = {"id": str(uuid4()), "item": item, "grade": "vivid", "attempt": attempt}
         for reply in (
