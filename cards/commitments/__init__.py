@@ -1,6 +1,36 @@
-"""What a book asks of its reader: its measure, and what came of it."""
+"""What a book asks of its reader: its measure, the facts about it, and its pace."""
 
 from cards.commitments.check_ins import MAX_NOTE, CheckIn, Outcome
+from cards.commitments.decisions import Act, Decision
 from cards.commitments.measure import Measure, Period
+from cards.commitments.offers import Offer, Question, halved, offer_for
+from cards.commitments.pace import LIVE, Pace, Rule, Stand, pace_of
+from cards.commitments.periods import Rhythm, Span
+from cards.commitments.reach import needed_from
+from cards.commitments.terms import Commitment, Life, Term, life_of
 
-__all__ = ["MAX_NOTE", "CheckIn", "Measure", "Outcome", "Period"]
+__all__ = [
+    "LIVE",
+    "MAX_NOTE",
+    "Act",
+    "CheckIn",
+    "Commitment",
+    "Decision",
+    "Life",
+    "Measure",
+    "Offer",
+    "Outcome",
+    "Pace",
+    "Period",
+    "Question",
+    "Rhythm",
+    "Rule",
+    "Span",
+    "Stand",
+    "Term",
+    "halved",
+    "life_of",
+    "needed_from",
+    "offer_for",
+    "pace_of",
+]
