@@ -11,6 +11,7 @@ from sqlalchemy import (
     Select,
     bindparam,
     func,
+    or_,
     select,
     type_coerce,
     union_all,
@@ -23,11 +24,13 @@ from cards.kinds.base import KindName
 from cards.parts import Care
 from service.store.columns import ID
 from service.store.item_rows import KINDS, MINE, WHOLE, kept_item
-from service.store.tables import CALLED, COMMITTED, UNASKED, items
+from service.store.tables import AFRESH, CALLED, COMMITTED, UNASKED, items
 from service.use_cases.records import ReaderId
 from service.use_cases.sitting_records import DueItems
 
 _MANY = WHOLE.where(items.c.id.in_(bindparam("ids", expanding=True, type_=ID)))
+_AWAKE = or_(items.c.rests_from.is_(None), items.c.rests_from > bindparam("day"))
+"""Not a commitment that is over: that one is recalled no longer, unless it is renewed."""
 _AS_THEY_COME = NullType()
 """No conversion: of thousands of items a sitting takes a dozen."""
 _REMEMBERED = select(
@@ -44,9 +47,13 @@ _REMEMBERED = select(
         )
     )
 ).where(MINE, CALLED)
-_DUE = _REMEMBERED.where(items.c.call_on <= bindparam("day"), items.c.last_day < bindparam("day"))
+_DUE = _REMEMBERED.where(
+    items.c.call_on <= bindparam("day"), items.c.last_day < bindparam("day"), _AWAKE
+)
 _SOON = (
-    _REMEMBERED.where(items.c.call_on > bindparam("day"), items.c.care != Care.RESTING.value)
+    _REMEMBERED.where(
+        items.c.call_on > bindparam("day"), items.c.care != Care.RESTING.value, _AWAKE
+    )
     .order_by(items.c.call_on, items.c.id)
     .limit(bindparam("limit"))
 )
@@ -56,18 +63,29 @@ _RETURNING = (
         items.c.call_on == bindparam("day"),
         items.c.last_day == bindparam("day"),
         items.c.last_grade == Grade.BLANK.value,
+        _AWAKE,
     )
     .order_by(items.c.id)
     .limit(bindparam("limit"))
 )
 _COMMITMENTS = (
-    WHOLE.where(COMMITTED).order_by(items.c.call_on, items.c.id).limit(bindparam("limit"))
+    WHOLE.where(COMMITTED, _AWAKE).order_by(items.c.call_on, items.c.id).limit(bindparam("limit"))
+)
+_AFRESH = (
+    WHOLE.where(
+        AFRESH,
+        items.c.afresh_on <= bindparam("day"),
+        items.c.last_day < items.c.afresh_on,
+        _AWAKE,
+    )
+    .order_by(items.c.afresh_on, items.c.id)
+    .limit(bindparam("limit"))
 )
 
 
 def _unasked(kind: KindName) -> Select[Any]:
     first = (
-        WHOLE.where(UNASKED, items.c.kind == kind.value)
+        WHOLE.where(UNASKED, items.c.kind == kind.value, _AWAKE)
         .order_by(items.c.digest_added_at, items.c.digest_id, items.c.number, items.c.id)
         .limit(bindparam("limit"))
         .subquery()
@@ -83,7 +101,12 @@ _FIRST_ASKED = (
 )
 _NEXT_CALL = (
     select(items.c.call_on)
-    .where(MINE, CALLED, items.c.call_on > bindparam("day"))
+    .where(
+        MINE,
+        CALLED,
+        items.c.call_on > bindparam("day"),
+        or_(items.c.rests_from.is_(None), items.c.rests_from > items.c.call_on),
+    )
     .order_by(items.c.call_on)
     .limit(1)
 )
@@ -131,18 +154,27 @@ class SqlCalledItems:
         ).all()
         return [kept_item(row) for row in rows]
 
-    def commitments(self, reader: ReaderId, limit: int) -> list[KeptItem]:
-        """Return the first `limit` `restate` items that were asked before, by the day due."""
-        rows = self._connection.execute(_COMMITMENTS, {"reader": reader, "limit": limit}).all()
-        return [kept_item(row) for row in rows]
+    def commitments(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return the first `limit` `restate` items asked before that do not rest on a day.
 
-    def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
-        """Return, of each kind, the first `limit` unasked items not retired nor resting.
-
-        First are those of the digest added first, then by their number.
+        By the day due.
         """
-        rows = self._connection.execute(_UNASKED, {"reader": reader, "limit": limit}).all()
-        return [kept_item(row) for row in rows]
+        values = {"reader": reader, "day": day, "limit": limit}
+        return [kept_item(row) for row in self._connection.execute(_COMMITMENTS, values).all()]
+
+    def afresh(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return the first `limit` items that were to be asked afresh by a day and were not yet."""
+        values = {"reader": reader, "day": day, "limit": limit}
+        return [kept_item(row) for row in self._connection.execute(_AFRESH, values).all()]
+
+    def unasked(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return, of each kind, the first `limit` unasked items that do not rest on a day.
+
+        Nor are they retired, nor of a resting book. First are those of the digest added
+        first, then by their number.
+        """
+        values = {"reader": reader, "day": day, "limit": limit}
+        return [kept_item(row) for row in self._connection.execute(_UNASKED, values).all()]
 
     def first_asked(self, reader: ReaderId, day: date) -> dict[KindName, int]:
         """Return how many items of each kind were asked for the first time on a day."""

@@ -32,13 +32,13 @@ WHOLE = select(
 KINDS = {kind.value: kind for kind in KindName}  # quicker than the enumerations' own look-up
 _CARES = {care.value: care for care in Care}
 _GRADES = {grade.value: grade for grade in Grade}
-UNASKED_MEMORY: dict[str, object] = dict.fromkeys((*MEMORY, "call_on"))
+UNASKED_MEMORY: dict[str, object] = dict.fromkeys((*MEMORY, "call_on", "rests_from", "afresh_on"))
 
 
 def memory_values(memory: Memory | None) -> dict[str, object]:
     """Return what an item's row keeps of its memory, null together while it is unasked."""
     if memory is None:
-        return {f"new_{name}": None for name in UNASKED_MEMORY}
+        return {f"new_{name}": None for name in (*MEMORY, "call_on")}
     return {
         "new_stability": memory.stability,
         "new_difficulty": memory.difficulty,

@@ -1,8 +1,8 @@
 """The items of a reader's library, each with what its answers come to."""
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Sequence
-from datetime import datetime
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import date, datetime
 from functools import cache
 from typing import Any
 from uuid import UUID
@@ -44,6 +44,11 @@ _REMEMBER = (
     update(items)
     .where(MINE, items.c.id == bindparam("item"))
     .values({name: bindparam(f"new_{name}") for name in (*MEMORY, "call_on")})
+)
+_ASK_AFRESH = (
+    update(items)
+    .where(MINE, items.c.id == bindparam("item"), items.c.stability.is_not(None))
+    .values(afresh_on=bindparam("new_afresh_on"))
 )
 
 
@@ -144,6 +149,17 @@ class SqlItems(SqlCalledItems):
         self._connection.execute(
             _REMEMBER, {"reader": reader, "item": item_id} | memory_values(memory)
         )
+
+    def ask_afresh(self, reader: ReaderId, days: Mapping[UUID, date]) -> None:
+        """Have items asked afresh on a day of each; those never asked wait as they do."""
+        if days:
+            self._connection.execute(
+                _ASK_AFRESH,
+                [
+                    {"reader": reader, "item": item_id, "new_afresh_on": day}
+                    for item_id, day in days.items()
+                ],
+            )
 
     def page(
         self,

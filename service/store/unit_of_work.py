@@ -11,6 +11,8 @@ from sqlalchemy.exc import SQLAlchemyError
 from service.store.answers import SqlAnswers
 from service.store.books import SqlBooks
 from service.store.check_ins import SqlCheckIns
+from service.store.commitments import SqlCommitments
+from service.store.decisions import SqlDecisions
 from service.store.digests import SqlDigests
 from service.store.drafts import SqlDrafts
 from service.store.headings import SqlHeadings
@@ -18,9 +20,13 @@ from service.store.items import SqlItems
 from service.store.links import SqlLinks
 from service.store.readers import SqlReaders
 from service.store.refusals import store_error
+from service.store.reminding import SqlReminding
+from service.store.rereadings import SqlRereadings
 from service.store.sheets import SqlSheets
 from service.store.sitting_days import SqlSittingDays
+from service.store.talks import SqlTalks
 from service.store.versions import SqlVersions
+from service.store.withdrawals import SqlWithdrawals
 from service.use_cases.records import Reader, ReaderId
 
 
@@ -97,6 +103,36 @@ class SqlUnitOfWork:
     def sheets(self) -> SqlSheets:
         """The sittings that were printed."""
         return SqlSheets(self._connection)
+
+    @property
+    def commitments(self) -> SqlCommitments:
+        """The commitments."""
+        return SqlCommitments(self._connection)
+
+    @property
+    def decisions(self) -> SqlDecisions:
+        """The decisions about them."""
+        return SqlDecisions(self._connection)
+
+    @property
+    def rereadings(self) -> SqlRereadings:
+        """The re-readings."""
+        return SqlRereadings(self._connection)
+
+    @property
+    def talks(self) -> SqlTalks:
+        """The talks about books."""
+        return SqlTalks(self._connection)
+
+    @property
+    def withdrawals(self) -> SqlWithdrawals:
+        """What was taken back."""
+        return SqlWithdrawals(self._connection)
+
+    @property
+    def reminding(self) -> SqlReminding:
+        """How the reader is reminded."""
+        return SqlReminding(self._connection, self.readers)
 
     def commit(self) -> None:
         """Make everything done in it lasting, and end it."""

@@ -48,7 +48,9 @@ def check_in(desk: Desk, report: Report) -> CheckIn:
         day = report.day or today
         if day > today:
             raise Invalid(f"{day.isoformat()} has not come yet.", where="day")
-        fact = CheckIn(report.id, report.commitment_id, report.outcome, day, now, report.note)
+        fact = CheckIn(
+            report.id, report.commitment_id, report.outcome, day, now, today, report.note
+        )
         work.check_ins.add(desk.reader, fact)
         kept = next(
             (
@@ -58,7 +60,7 @@ def check_in(desk: Desk, report: Report) -> CheckIn:
             ),
             None,
         )
-        if kept is None or replace(kept, reported_at=now) != fact:
+        if kept is None or replace(kept, reported_at=now, reported_on=today) != fact:
             raise Conflict(
                 f"Check-in {report.id} is already kept, and says something else. Send this one "
                 "under an id of its own.",

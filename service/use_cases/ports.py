@@ -27,15 +27,21 @@ from service.use_cases.repositories import (
     Answers,
     Books,
     CheckIns,
+    Commitments,
+    Decisions,
     Digests,
     Drafts,
     Headings,
     Items,
     Links,
     Readers,
+    Reminding,
+    Rereadings,
     Sheets,
     SittingDays,
+    Talks,
     Versions,
+    Withdrawals,
 )
 from service.use_cases.sitting_records import PrintedSheet
 
@@ -101,6 +107,36 @@ class UnitOfWork(Protocol):
     @property
     def sheets(self) -> Sheets:
         """The sittings that were printed."""
+        ...
+
+    @property
+    def commitments(self) -> Commitments:
+        """The commitments."""
+        ...
+
+    @property
+    def decisions(self) -> Decisions:
+        """The decisions about them."""
+        ...
+
+    @property
+    def rereadings(self) -> Rereadings:
+        """The re-readings."""
+        ...
+
+    @property
+    def talks(self) -> Talks:
+        """The talks about books."""
+        ...
+
+    @property
+    def withdrawals(self) -> Withdrawals:
+        """What was taken back."""
+        ...
+
+    @property
+    def reminding(self) -> Reminding:
+        """How the reader is reminded."""
         ...
 
     def commit(self) -> None:

@@ -140,10 +140,14 @@ class _Composing:
         worth = dict(best)
         due = work.items.chosen(reader, [candidates.keys[place] for place, _ in best])
         asked = work.items.first_asked(reader, day)
-        unasked = self._but_left_out(work.items.unasked(reader, self._reader.unasked_a_day + 1))
+        unasked = self._but_left_out(
+            work.items.unasked(reader, day, self._reader.unasked_a_day + 1)
+        )
         allowed = let_in(unasked, self._reader.unasked_a_day, asked)
         commitment_owed = all(each.kind is not KindName.RESTATE for each in self._given)
-        commitments = work.items.commitments(reader, _OTHER_COMMITMENTS) if commitment_owed else []
+        commitments = (
+            work.items.commitments(reader, day, _OTHER_COMMITMENTS) if commitment_owed else []
+        )
         returning = work.items.returning(reader, day, len(self._given))
         seen = work.items.many(reader, {each.item_id for each in self._given})
         everything = [*due, *allowed, *commitments, *returning, *seen.values()]

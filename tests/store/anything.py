@@ -8,12 +8,15 @@ from uuid import UUID
 from hypothesis import strategies as st
 
 from cards.answers import Answer, Grade
-from cards.commitments import CheckIn, Outcome
+from cards.commitments import Act, CheckIn, Decision, Measure, Outcome, Period
+from cards.commitments.check_ins import MOST_DEEDS
 from cards.digest import Notice
 from cards.intake import Source
 from cards.parts import Care, KeptDigest, Part, PartKind
 from cards.proving import Anchor, BookText, Chapter, PageMark
+from cards.rereading import Rereading
 from cards.schedule import Memory
+from cards.talk import Talk
 from service.use_cases.records import (
     BookFile,
     Cause,
@@ -95,9 +98,80 @@ def check_ins(commitment: UUID) -> st.SearchStrategy[CheckIn]:
         CheckIn,
         id=st.uuids(),
         commitment_id=st.just(commitment),
+        outcome=st.just(Outcome.PARTLY),
+        day=days,
+        reported_at=instants,
+        reported_on=days,
+        note=words,
+        count=st.none() | st.integers(0, MOST_DEEDS),
+        witness=words,
+    ) | st.builds(
+        CheckIn,
+        id=st.uuids(),
+        commitment_id=st.just(commitment),
         outcome=st.sampled_from(Outcome),
         day=days,
         reported_at=instants,
+        reported_on=days,
+    )
+
+
+measures = st.builds(
+    Measure,
+    times=st.integers(1, 1000),
+    period=st.sampled_from(Period),
+    every=st.integers(1, 1000),
+    on=st.sets(st.sampled_from(["MO", "-1FR", "2SU"])).map(tuple),
+    periods=st.none() | st.integers(1, 1000),
+    deadline=st.none() | days,
+    minutes=st.none() | st.integers(1, 1000),
+)
+
+
+def decisions(commitment: UUID) -> st.SearchStrategy[Decision]:
+    """Any decision about a commitment."""
+    return st.builds(
+        Decision,
+        id=st.uuids(),
+        commitment_id=st.just(commitment),
+        act=st.sampled_from([Act.START, Act.MEASURE, Act.RENEW, Act.HALVE, Act.RESUME, Act.CLOSE]),
+        day=days,
+        decided_at=instants,
+        decided_on=days,
+        measure=measures,
+        until=st.none() | days,
+        outcome=st.sampled_from(Outcome),
+        words=words,
+    )
+
+
+def rereadings(digest: UUID) -> st.SearchStrategy[Rereading]:
+    """Any re-reading of a book."""
+    return st.builds(
+        Rereading,
+        id=st.uuids(),
+        digest_id=st.just(digest),
+        day=days,
+        reported_at=instants,
+        reported_on=days,
+        pages=words,
+        minutes=st.none() | st.integers(1, 1000),
+        note=words,
+        items=st.lists(st.uuids(), max_size=4).map(tuple),
+    )
+
+
+def talks(digest: UUID) -> st.SearchStrategy[Talk]:
+    """Any talk about a book."""
+    return st.builds(
+        Talk,
+        id=st.uuids(),
+        digest_id=st.just(digest),
+        day=days,
+        reported_at=instants,
+        reported_on=days,
+        listener=words,
+        minutes=st.none() | st.integers(1, 1000),
         note=words,
     )
 

@@ -19,7 +19,7 @@ def a_check_in(book: KeptDigest, days_ago: int = 0) -> CheckIn:
     """Return a check-in on a book's commitment."""
     commitment = book.held(PartKind.COMMITMENT)[0]
     day = TODAY - timedelta(days=days_ago)
-    return CheckIn(uuid4(), commitment.id, Outcome.PARTLY, day, NOW, "Half a letter.")
+    return CheckIn(uuid4(), commitment.id, Outcome.PARTLY, day, NOW, TODAY, "Half a letter.")
 
 
 def test_they_come_by_day_for_one_digest(store: SqlStore, reader: ReaderId) -> None:

@@ -42,7 +42,7 @@ def test_a_library_of_the_first_tables_comes_through_whole(empty: str, reader: R
     asked, *waiting = items_of(book)
     answer, taken_back = an_answer(asked), an_answer(asked, minutes=5)
     commitment = book.held(PartKind.COMMITMENT)[0]
-    report = CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW, "On Sunday.")
+    report = CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW, TODAY, "On Sunday.")
     with closing(SqlStore(empty)) as store:
         with store.engines.writing.begin() as connection:
             command.upgrade(alembic_config(connection), "0001")
@@ -66,7 +66,7 @@ def test_a_library_of_the_first_tables_comes_through_whole(empty: str, reader: R
             assert [entry.added_at for entry in work.digests.page(reader, None, 9)] == [NOW]
             assert work.digests.original(reader, book.id) == a_file()
             assert work.items.many(reader, [asked.id]) == {asked.id: KeptItem(asked, a_memory())}
-            unasked = {one.item: one.care for one in work.items.unasked(reader, 9)}
+            unasked = {one.item: one.care for one in work.items.unasked(reader, TODAY, 9)}
             assert unasked == dict.fromkeys(waiting, Care.STEADY)
             assert work.answers.of_item(reader, asked.id) == [answer]
             again = work.answers.get(reader, taken_back.id)

@@ -11,7 +11,10 @@ from cards.kinds.base import KindName
 from cards.parts import PartKind
 from service.store.errors import StoreContradiction
 from service.store.sql_store import SqlStore
+from service.use_cases.commitment_records import NewCommitment
 from service.use_cases.records import Cause, PartAnchor, Reader, ReaderId, Version
+from service.use_cases.reminding_records import FeedAddress, Reminders
+from tests.store.keeping import a_commitment, a_decision, a_rereading, a_talk
 from tests.store.libraries import (
     NOW,
     TODAY,
@@ -40,7 +43,7 @@ def test_anothers_ids_give_nothing(store: SqlStore, reader: ReaderId) -> None:
         work.items.remember(reader, item.id, a_memory())
         work.digests.keep_original(reader, book.id, a_file())
         commitment = book.held(PartKind.COMMITMENT)[0]
-        work.check_ins.add(reader, CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW))
+        work.check_ins.add(reader, CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW, TODAY))
         work.readers.put(Reader(reader, unasked_a_day=1))
         work.commit()
     with store.writing() as work:
@@ -59,13 +62,13 @@ def test_anothers_ids_give_nothing(store: SqlStore, reader: ReaderId) -> None:
         assert len(work.items.due(other, TOMORROW)) == 0
         assert len(work.items.remembered(other)) == 0
         assert work.items.returning(other, TODAY, 9) == []
-        assert work.items.commitments(other, 9) == []
+        assert work.items.commitments(other, TODAY, 9) == []
         assert work.items.many(other, [item.id]) == {}
         assert work.answers.on(other, TODAY) == []
         assert work.answers.last_day(other, TOMORROW) is None
         assert work.answers.seconds(other, 9) == {}
         assert work.digests.shelf(other, 9) == ()
-        assert work.items.unasked(other, 9) == []
+        assert work.items.unasked(other, TODAY, 9) == []
         assert work.items.first_asked(other, TODAY) == {}
         assert work.items.next_call(other, TODAY.replace(year=1)) is None
         assert work.items.page(other, None, 9, book.id, KindName.THEME) == []
@@ -106,6 +109,65 @@ def test_anothers_drafts_versions_and_texts_give_nothing(store: SqlStore, reader
         assert work.books.get(other, book.id) is None
         assert work.books.name(other, book.id) is None
         assert work.books.anchors(other, book.id) == []
+
+
+def test_anothers_promises_and_reminders_give_nothing(store: SqlStore, reader: ReaderId) -> None:
+    """What one reader promised, read again, told or set is not found under another's name."""
+    other = ReaderId(uuid4())
+    book = a_book()
+    commitment, decision, rereading, talk = facts = (
+        a_commitment(book),
+        a_decision(book),
+        a_rereading(book),
+        a_talk(book),
+    )
+    address = FeedAddress(uuid4(), "", NOW)
+    with store.writing() as work:
+        item = shelve(work, reader, book)[0]
+        work.items.remember(reader, item.id, a_memory())
+        work.items.ask_afresh(reader, {item.id: TOMORROW})
+        work.items.ask_afresh(other, {item.id: TODAY})
+        report = CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW, TODAY)
+        work.check_ins.add(reader, report)
+        work.commitments.enter(reader, [NewCommitment(commitment, book.id)])
+        work.decisions.add(reader, decision)
+        work.rereadings.add(reader, rereading)
+        work.talks.add(reader, talk)
+        work.reminding.put(reader, Reminders(mail=True, mail_to="ada@example.org"))
+        work.reminding.begin_mail(reader, TODAY, NOW)
+        work.reminding.add_address(reader, address, "0" * 64)
+        for fact in facts:
+            work.withdrawals.add(other, uuid4(), fact.id, NOW, TODAY)
+        work.commitments.rest(other, {commitment.id: TODAY})
+        assert not work.reminding.revoke(other, address.id, NOW)
+        work.reminding.end_mail(other, TODAY, None)
+        work.commit()
+    with store.reading() as work:
+        assert work.commitments.get(other, commitment.id) is None
+        assert work.commitments.of_digests(other, [book.id]) == []
+        assert work.commitments.all(other) == []
+        assert work.commitments.unentered(other) == []
+        assert work.decisions.get(other, decision.id) is None
+        assert work.decisions.of(other, [commitment.id]) == work.decisions.all(other) == {}
+        assert work.rereadings.get(other, rereading.id) is None
+        assert work.rereadings.of_digest(other, book.id) == work.rereadings.all(other) == []
+        assert work.talks.get(other, talk.id) is None
+        assert work.check_ins.since(other, {commitment.id: TODAY}) == {}
+        assert work.check_ins.of_commitment(other, commitment.id, 9) == []
+        assert work.check_ins.count_on(other, commitment.id, TODAY) == 0
+        assert work.items.afresh(other, TOMORROW, 9) == []
+        assert work.talks.of_digest(other, book.id) == []
+        assert work.reminding.get(other) == Reminders()
+        assert work.reminding.mailed(other, 5) == []
+        assert work.reminding.addresses(other) == []
+        assert not work.reminding.opens(other, "0" * 64)
+        assert work.decisions.get(reader, decision.id) == decision
+        assert work.talks.of_digest(reader, book.id) == [talk]
+        assert work.reminding.mailed(reader, 5) == [(TODAY, None)]
+        assert work.reminding.opens(reader, "0" * 64)
+        kept = work.items.of_digest(reader, book.id)
+        assert len(work.items.unasked(reader, TODAY, 9)) == len(kept) - 1
+        assert work.items.afresh(reader, TODAY, 9) == []
 
 
 def test_what_another_forgets_stays(store: SqlStore, reader: ReaderId) -> None:

@@ -65,7 +65,7 @@ def test_remembering_nothing_makes_it_unasked_again(store: SqlStore, reader: Rea
         assert len(work.items.remembered(reader)) == 1
         work.items.remember(reader, item.id, None)
         assert len(work.items.remembered(reader)) == 0
-        assert item.id in ids(work.items.unasked(reader, 9))
+        assert item.id in ids(work.items.unasked(reader, TODAY, 9))
         assert work.items.first_asked(reader, TODAY) == {}
 
 
@@ -80,7 +80,7 @@ def test_unasked_are_the_first_of_each_kind(store: SqlStore, reader: ReaderId) -
         of_early = shelve(work, reader, early, NOW - timedelta(days=1))
         first, added_by_edit = of_early[2], of_early[-1]
         work.items.remember(reader, of_early[3].id, a_memory())
-        unasked = work.items.unasked(reader, 3)
+        unasked = work.items.unasked(reader, TODAY, 3)
         by_kind = {
             kind: ids([one for one in unasked if one.item.kind is kind]) for kind in KindName
         }
@@ -104,7 +104,9 @@ def test_an_item_added_by_an_edit_keeps_its_digests_turn(store: SqlStore, reader
         )
         *_, new = shelve(work, reader, longer, NOW + timedelta(days=2))
         places = [
-            one.item.id for one in work.items.unasked(reader, 5) if one.item.kind is KindName.PLACE
+            one.item.id
+            for one in work.items.unasked(reader, TODAY, 5)
+            if one.item.kind is KindName.PLACE
         ]
     assert places == [new.id, of_late.id]
 
@@ -114,7 +116,7 @@ def test_unasked_leaves_out_the_retired(store: SqlStore, reader: ReaderId) -> No
     with store.writing() as work:
         made = shelve(work, reader, a_book())
         work.items.put(reader, [replace(item, retired=True) for item in made], NOW)
-        assert work.items.unasked(reader, 5) == []
+        assert work.items.unasked(reader, TODAY, 5) == []
 
 
 def test_unasked_leaves_out_the_resting(store: SqlStore, reader: ReaderId) -> None:
@@ -123,12 +125,12 @@ def test_unasked_leaves_out_the_resting(store: SqlStore, reader: ReaderId) -> No
         made = shelve(work, reader, a_book())
         work.items.remember(reader, made[0].id, a_memory())
         work.items.put(reader, made, NOW, Care.RESTING)
-        assert work.items.unasked(reader, 5) == []
+        assert work.items.unasked(reader, TODAY, 5) == []
         assert len(work.items.due(reader, TOMORROW)) == 1
         assert {one.care for one in work.items.page(reader, None, 9)} == {Care.RESTING}
         for care in (Care.CLOSE, Care.STEADY):
             work.items.put(reader, made, NOW, care)
-            unasked = work.items.unasked(reader, 5)
+            unasked = work.items.unasked(reader, TODAY, 5)
             assert {one.item.id for one in unasked} == {item.id for item in made[1:]}
             assert {one.care for one in unasked} == {care}
 

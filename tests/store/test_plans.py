@@ -66,8 +66,20 @@ ORDERED = {
         r"SEARCH items USING INDEX items_called \(reader_id=\? AND call_on[<>]",
     ),
     "commitments": (
-        lambda work: work.items.commitments(READER, 9),
+        lambda work: work.items.commitments(READER, TODAY, 9),
         r"SEARCH items USING INDEX items_committed \(reader_id=\? AND call_on>\?\)",
+    ),
+    "what is asked afresh": (
+        lambda work: work.items.afresh(READER, TODAY, 9),
+        r"SEARCH items USING INDEX items_afresh \(reader_id=\? AND afresh_on[<>]",
+    ),
+    "check-ins since a day": (
+        lambda work: work.check_ins.since(READER, {BOOK.id: TODAY}),
+        r".*USING INDEX check_ins_in_order \(reader_id=\? AND commitment_id=\? AND day>\?\)",
+    ),
+    "decisions about a commitment": (
+        lambda work: work.decisions.of(READER, [BOOK.id]),
+        r"SEARCH decisions USING INDEX decisions_in_order \(reader_id=\? AND commitment_id=\?\)",
     ),
     "what leads to a book": (
         lambda work: work.links.leading_to(READER, BOOK.id),
@@ -78,7 +90,7 @@ ORDERED = {
         r"SEARCH items USING INDEX items_called \(reader_id=\? AND call_on>",
     ),
     "unasked": (
-        lambda work: work.items.unasked(READER, 9),
+        lambda work: work.items.unasked(READER, TODAY, 9),
         r"SEARCH items USING INDEX items_unasked \(reader_id=\? AND kind=\?\)",
     ),
     "asked first": (

@@ -99,9 +99,9 @@ def test_commitments_are_by_the_day_they_are_due(store: SqlStore, reader: Reader
         late, early, unasked = (shelve(work, reader, a_book(title))[1] for title in "LEU")
         work.items.remember(reader, late.id, a_memory(TOMORROW))
         work.items.remember(reader, early.id, a_memory(TODAY))
-        found = work.items.commitments(reader, 9)
+        found = work.items.commitments(reader, TODAY, 9)
         assert [each.item.id for each in found] == [early.id, late.id]
-        assert [each.item.id for each in work.items.commitments(reader, 1)] == [early.id]
+        assert [each.item.id for each in work.items.commitments(reader, TODAY, 1)] == [early.id]
     assert unasked.kind is KindName.RESTATE
 
 

@@ -14,8 +14,11 @@ from cards.parts import KeptDigest, Link, PartKind
 from service.store.sql_store import SqlStore
 from service.store.tables import metadata
 from service.store.unit_of_work import SqlUnitOfWork
+from service.use_cases.commitment_records import NewCommitment
 from service.use_cases.records import Cause, PartAnchor, Reader, ReaderId, Version
+from service.use_cases.reminding_records import FeedAddress, Reminders
 from service.use_cases.sitting_records import Sheet, SheetItem
+from tests.store.keeping import a_commitment, a_decision, a_rereading, a_talk
 from tests.store.libraries import (
     NOW,
     TODAY,
@@ -31,7 +34,16 @@ from tests.store.libraries import (
 )
 from tests.store.statements import Statements
 
-FACTS = ("answers", "taken_back", "check_ins", "versions")
+FACTS = (
+    "answers",
+    "taken_back",
+    "check_ins",
+    "versions",
+    "decisions",
+    "rereadings",
+    "talks",
+    "withdrawals",
+)
 
 
 @pytest.mark.parametrize("table", metadata.tables.values(), ids=metadata.tables.keys())
@@ -79,7 +91,7 @@ def test_every_statement_names_the_reader(
 def test_facts_are_only_ever_added(
     store: SqlStore, reader: ReaderId, statements: Statements
 ) -> None:
-    """Answers, what was taken back, check-ins and versions meet INSERT and SELECT alone."""
+    """Facts of every sort meet INSERT and SELECT alone."""
     do_everything(store, reader)
     verbs = {
         (table, statement.split()[0])
@@ -99,6 +111,7 @@ def test_facts_are_only_ever_added(
         "heading_words",
         "left_out",
         "links",
+        "mails",
     }
     assert not any(
         "DO UPDATE" in statement
@@ -136,11 +149,13 @@ def do_everything(store: SqlStore, reader: ReaderId) -> None:
         items.chosen(reader, items.due(reader, TODAY).keys)
         items.remembered(reader)
         items.returning(reader, TODAY, 5)
-        items.commitments(reader, 5)
+        items.commitments(reader, TODAY, 5)
         digests.shelf(reader, 5)
-        items.unasked(reader, 5)
+        items.unasked(reader, TODAY, 5)
         items.first_asked(reader, TODAY)
         items.next_call(reader, TODAY)
+        items.ask_afresh(reader, {first.id: TODAY})
+        items.afresh(reader, TODAY, 5)
         for after in (None, first.id):
             for digest_id in (None, book.id):
                 for kind in (None, KindName.THEME):
@@ -148,6 +163,8 @@ def do_everything(store: SqlStore, reader: ReaderId) -> None:
         answer_and_report(work, reader, book, first)
         write_and_prove(work, reader, book)
         sit_down(work, reader, book, first)
+        keep_promises(work, reader, book)
+        be_reminded(work, reader)
         work.commit()
 
 
@@ -165,11 +182,56 @@ def answer_and_report(work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest, f
     work.answers.of_item(reader, first.id)
     work.answers.history(reader, first.id, None, 5)
     work.answers.history(reader, first.id, (NOW, uuid4()), 5)
-    report = CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW)
+    report = CheckIn(uuid4(), commitment.id, Outcome.KEPT, TODAY, NOW, TODAY)
     work.check_ins.add(reader, report)
     work.check_ins.add(reader, report)
     work.check_ins.of_digest(reader, book.id)
+    work.check_ins.get(reader, report.id)
+    work.check_ins.of_commitment(reader, commitment.id, 5)
+    work.check_ins.count_on(reader, commitment.id, TODAY)
+    work.check_ins.since(reader, {commitment.id: TODAY})
     work.check_ins.tallies(reader, [book.id])
+
+
+def keep_promises(work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest) -> None:
+    """Call every method of the commitments, decisions, re-readings, talks and withdrawals."""
+    commitment, decision = a_commitment(book), a_decision(book)
+    rereading, talk = a_rereading(book), a_talk(book)
+    work.commitments.unentered(reader)
+    for _ in range(2):
+        work.commitments.enter(reader, [NewCommitment(commitment, book.id)])
+        work.decisions.add(reader, decision)
+        work.rereadings.add(reader, rereading)
+        work.talks.add(reader, talk)
+        work.withdrawals.add(reader, uuid4(), talk.id, NOW, TODAY)
+    work.commitments.get(reader, commitment.id)
+    work.commitments.of_digests(reader, [book.id])
+    work.commitments.all(reader)
+    work.commitments.rest(reader, {commitment.id: TODAY})
+    work.decisions.get(reader, decision.id)
+    work.decisions.of(reader, [commitment.id])
+    work.decisions.all(reader)
+    work.rereadings.get(reader, rereading.id)
+    work.rereadings.of_digest(reader, book.id)
+    work.rereadings.all(reader)
+    work.talks.get(reader, talk.id)
+    work.talks.of_digest(reader, book.id)
+
+
+def be_reminded(work: SqlUnitOfWork, reader: ReaderId) -> None:
+    """Call every method of the reminders."""
+    work.reminding.get(reader)
+    address = FeedAddress(uuid4(), "The calendar on the desk", NOW)
+    for _ in range(2):
+        work.reminding.put(reader, Reminders(mail=True, mail_to="ada@example.org"))
+        work.reminding.begin_mail(reader, TODAY, NOW)
+        work.reminding.add_address(reader, address, "0" * 64)
+    work.reminding.end_mail(reader, TODAY, NOW)
+    work.reminding.end_mail(reader, TODAY, None)
+    work.reminding.mailed(reader, 5)
+    work.reminding.addresses(reader)
+    work.reminding.opens(reader, "0" * 64)
+    work.reminding.revoke(reader, address.id, NOW)
 
 
 def sit_down(work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest, item: Item) -> None:

@@ -5,6 +5,7 @@ the two, constraint by constraint.
 """
 
 from service.store.tables.asking import (
+    AFRESH,
     CALLED,
     COMMITTED,
     UNASKED,
@@ -13,13 +14,22 @@ from service.store.tables.asking import (
     items,
     taken_back,
 )
+from service.store.tables.keeping import (
+    commitments,
+    decisions,
+    rereadings,
+    talks,
+    withdrawals,
+)
 from service.store.tables.library import digests, originals, parts, readers, versions
 from service.store.tables.making import metadata
 from service.store.tables.proving import anchors, book_texts
+from service.store.tables.reminding import feed_addresses, mails, reminders
 from service.store.tables.sitting import left_out, links, sheets, sitting_days
 from service.store.tables.writing import draft_contents, draft_originals, drafts, heading_words
 
 __all__ = [
+    "AFRESH",
     "CALLED",
     "COMMITTED",
     "UNASKED",
@@ -27,20 +37,28 @@ __all__ = [
     "answers",
     "book_texts",
     "check_ins",
+    "commitments",
+    "decisions",
     "digests",
     "draft_contents",
     "draft_originals",
     "drafts",
+    "feed_addresses",
     "heading_words",
     "items",
     "left_out",
     "links",
+    "mails",
     "metadata",
     "originals",
     "parts",
     "readers",
+    "reminders",
+    "rereadings",
     "sheets",
     "sitting_days",
     "taken_back",
+    "talks",
     "versions",
+    "withdrawals",
 ]

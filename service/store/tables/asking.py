@@ -1,8 +1,9 @@
 """What is asked of a reader and what came of it: items, answers, check-ins.
 
 What an item's answers come to is kept in its row (`stability` to `call_on`, null
-together while it is unasked), so that a sitting is read off one index; so is the care
-of its book. `answers`, `taken_back` and `check_ins` are only ever added to.
+together while it is unasked), so that a sitting is read off one index; so are the care
+of its book, the day from which a commitment that is over rests, and the day on which what
+was read again is asked afresh. `answers`, `taken_back` and `check_ins` are only ever added to.
 """
 
 from sqlalchemy import (
@@ -60,6 +61,8 @@ items = Table(
     Column("due_on", Date),
     Column("call_on", Date),
     choice("care", Care),
+    Column("rests_from", Date),
+    Column("afresh_on", Date),
     points_to("digests", "digest_id"),
     points_to("parts", "part_id"),
     one_of("kind", KindName),
@@ -125,6 +128,16 @@ Index(
     sqlite_where=COMMITTED,
     postgresql_where=COMMITTED,
 )
+AFRESH = and_(items.c.afresh_on.is_not(None), not_(items.c.retired))
+"""What is asked afresh is found by; likewise."""
+Index(
+    "items_afresh",
+    items.c.reader_id,
+    items.c.afresh_on,
+    items.c.id,
+    sqlite_where=AFRESH,
+    postgresql_where=AFRESH,
+)
 Index("items_by_first_day", items.c.reader_id, items.c.first_day, items.c.kind)
 Index("items_by_digest", items.c.reader_id, items.c.digest_id, items.c.id)
 
@@ -188,7 +201,11 @@ check_ins = Table(
     day("day"),
     instant("reported_at"),
     words("note"),
+    day("reported_on"),
+    Column("count", Integer),
+    words("witness"),
     points_to("parts", "commitment_id"),
+    CheckConstraint("count >= 0", name="count_of_deeds"),
     one_of("outcome", Outcome),
 )
 Index(

@@ -8,6 +8,14 @@ from service.use_cases.repositories.asking import (
     Sheets,
     SittingDays,
 )
+from service.use_cases.repositories.keeping import (
+    Commitments,
+    Decisions,
+    Reminding,
+    Rereadings,
+    Talks,
+    Withdrawals,
+)
 from service.use_cases.repositories.library import (
     Books,
     Digests,
@@ -21,13 +29,19 @@ __all__ = [
     "Answers",
     "Books",
     "CheckIns",
+    "Commitments",
+    "Decisions",
     "Digests",
     "Drafts",
     "Headings",
     "Items",
     "Links",
     "Readers",
+    "Reminding",
+    "Rereadings",
     "Sheets",
     "SittingDays",
+    "Talks",
     "Versions",
+    "Withdrawals",
 ]

@@ -1,6 +1,6 @@
 """What asking offers the use cases: items, answers, check-ins, days, links, sheets."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime
 from typing import Protocol
 from uuid import UUID
@@ -87,18 +87,30 @@ class Items(Protocol):
         """Return the items whose last answer, on `day`, came back blank, the first first."""
         ...
 
-    def commitments(self, reader: ReaderId, limit: int) -> list[KeptItem]:
-        """Return the first `limit` `restate` items that were asked before, by the day due."""
+    def commitments(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return the first `limit` `restate` items asked before that do not rest on a day.
+
+        By the day due.
+        """
+        ...
+
+    def ask_afresh(self, reader: ReaderId, days: Mapping[UUID, date]) -> None:
+        """Have items asked afresh on a day of each; those never asked wait as they do."""
+        ...
+
+    def afresh(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return the first `limit` items that were to be asked afresh by a day and were not yet."""
         ...
 
     def remembered(self, reader: ReaderId) -> DueItems:
         """Return every item not retired that has a memory, column by column as `due` does."""
         ...
 
-    def unasked(self, reader: ReaderId, limit: int) -> list[KeptItem]:
-        """Return, of each kind, the first `limit` unasked items not retired nor resting.
+    def unasked(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
+        """Return, of each kind, the first `limit` unasked items that do not rest on a day.
 
-        First are those of the digest added first, then by their number.
+        Nor are they retired, nor of a resting book. First are those of the digest added
+        first, then by their number.
         """
         ...
 
@@ -171,8 +183,31 @@ class CheckIns(Protocol):
         """Append a check-in; one whose id is already kept changes nothing."""
         ...
 
+    def get(self, reader: ReaderId, check_in_id: UUID) -> CheckIn | None:
+        """Return one check-in, taken back or not."""
+        ...
+
     def of_digest(self, reader: ReaderId, digest_id: UUID) -> list[CheckIn]:
-        """Return the check-ins on a digest's commitments, by day and id."""
+        """Return the check-ins on a digest's commitments, taken back ones left out.
+
+        By day and id.
+        """
+        ...
+
+    def of_commitment(self, reader: ReaderId, commitment_id: UUID, limit: int) -> list[CheckIn]:
+        """Return the latest check-ins on a commitment, taken back ones too, the latest first."""
+        ...
+
+    def count_on(self, reader: ReaderId, commitment_id: UUID, day: date) -> int:
+        """Return how many check-ins on a commitment are about a day, taken back ones too."""
+        ...
+
+    def since(self, reader: ReaderId, first_days: Mapping[UUID, date]) -> dict[UUID, list[CheckIn]]:
+        """Return the check-ins on commitments about a day or later, each from its own on.
+
+        Taken back ones too, in any order; some about earlier days may be among them. A few
+        statements, however many commitments there are.
+        """
         ...
 
     def tallies(self, reader: ReaderId, digest_ids: Iterable[UUID]) -> dict[UUID, Tally]:

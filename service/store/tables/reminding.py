@@ -1,0 +1,65 @@
+"""How a reader is reminded: addresses of their calendar, their mail, the mails that were sent.
+
+Of an address that opens something only its SHA-256 is kept: whoever reads the library
+cannot open it.
+"""
+
+from sqlalchemy import CheckConstraint, Column, Date, Index, String, Table, UniqueConstraint
+
+from service.store.columns import INSTANT, WORDS
+from service.store.tables.making import (
+    flag,
+    id_key,
+    instant,
+    metadata,
+    number,
+    reader_key,
+    sha256_whole,
+    to_reader,
+    words,
+)
+
+feed_addresses = Table(
+    "feed_addresses",
+    metadata,
+    reader_key(),
+    id_key(),
+    Column("sha256", String(64), nullable=False),
+    words("name"),
+    instant("made_at"),
+    Column("revoked_at", INSTANT),
+    to_reader(),
+    UniqueConstraint("reader_id", "sha256"),
+    sha256_whole(),
+)
+Index(
+    "feed_addresses_by_making",
+    feed_addresses.c.reader_id,
+    feed_addresses.c.made_at,
+    feed_addresses.c.id,
+)
+
+reminders = Table(
+    "reminders",
+    metadata,
+    reader_key(),
+    flag("mail"),
+    Column("mail_to", WORDS),
+    number("mail_at"),
+    Column("unsubscribe_sha256", String(64)),
+    number("revision"),
+    to_reader(),
+    CheckConstraint("mail_at BETWEEN 0 AND 23", name="mail_at_hour"),
+    CheckConstraint("revision >= 1", name="revision_count"),
+    CheckConstraint("length(unsubscribe_sha256) = 64", name="unsubscribe_sha256_length"),
+)
+
+mails = Table(
+    "mails",
+    metadata,
+    reader_key(),
+    Column("day", Date, primary_key=True),
+    instant("begun_at"),
+    Column("sent_at", INSTANT),
+    to_reader(),
+)

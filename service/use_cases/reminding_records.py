@@ -1,0 +1,57 @@
+"""What passes between the use cases and the store about reminders."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID
+
+from cards.errors import InvalidPreference
+
+MAIL_AT = 7
+"""Hour of the reader's clock at which the mail goes out unless the reader says otherwise."""
+
+
+@dataclass(frozen=True, slots=True)
+class FeedAddress:
+    """An address of the reader's calendar; what opens it is not kept.
+
+    Attributes:
+        id: of the address.
+        name: what it is for, in the reader's words.
+        made_at: when, aware, in UTC.
+        revoked_at: when it stopped opening anything, or None.
+    """
+
+    id: UUID
+    name: str
+    made_at: datetime
+    revoked_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Reminders:
+    """How a reader is reminded by mail.
+
+    Attributes:
+        mail: whether a mail goes out.
+        mail_to: its address, or None.
+        mail_at: the hour of the reader's clock it goes out from, 0 to 23.
+        unsubscribe_sha256: of the secret in the address that ends them, or None before the first.
+        revision: how many times it was changed, from 1.
+
+    Raises:
+        InvalidPreference: the hour is none, or mail is wanted and no address given.
+    """
+
+    mail: bool = False
+    mail_to: str | None = None
+    mail_at: int = MAIL_AT
+    unsubscribe_sha256: str | None = None
+    revision: int = 1
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.mail_at <= 23:
+            raise InvalidPreference(
+                f"The mail goes out at an hour from 0 to 23, not {self.mail_at}.", where="mail_at"
+            )
+        if self.mail and not self.mail_to:
+            raise InvalidPreference("Say to which address the mail is to go.", where="mail_to")
