@@ -8,6 +8,7 @@ from http import HTTPStatus
 
 from cards import errors
 from service.api.document_problems import OF_DOCUMENT
+from service.api.missing_problems import OF_MISSING
 from service.api.problem import Problem
 
 MALFORMED = Problem(
@@ -143,46 +144,6 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "A setting is outside its range",
         "`where` names the setting, the detail gives its range.",
     ),
-    errors.Missing: Problem(
-        "missing", HTTPStatus.NOT_FOUND, "There is no such thing in this library", "It may be gone."
-    ),
-    errors.DigestMissing: Problem(
-        "digest-missing",
-        HTTPStatus.NOT_FOUND,
-        "There is no such digest",
-        "No digest of this library bears the id, or it was taken out; or it has no original file.",
-    ),
-    errors.DigestNotNamed: Problem(
-        "digest-not-named",
-        HTTPStatus.NOT_FOUND,
-        "No digest is called that, or several are",
-        "Its words stand in no title and author of this library, or in those of several digests. "
-        "The id of a digest always names one.",
-    ),
-    errors.ItemMissing: Problem(
-        "item-missing",
-        HTTPStatus.NOT_FOUND,
-        "There is no such item",
-        "No item of this library bears the id, or its source is gone from its digest.",
-    ),
-    errors.AnswerMissing: Problem(
-        "answer-missing",
-        HTTPStatus.NOT_FOUND,
-        "There is no such answer",
-        "No answer of this library bears the id.",
-    ),
-    errors.LinkMissing: Problem(
-        "link-missing",
-        HTTPStatus.NOT_FOUND,
-        "There is no such link",
-        "No link from this digest bears the id, or it was dropped.",
-    ),
-    errors.SheetMissing: Problem(
-        "sheet-missing",
-        HTTPStatus.NOT_FOUND,
-        "There is no such sheet",
-        "No printed sitting of this library bears the id.",
-    ),
     errors.InvalidLink: Problem(
         "link-invalid",
         HTTPStatus.UNPROCESSABLE_ENTITY,
@@ -190,38 +151,7 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "A link leads from a point that the digest holds to another book of the library. The "
         "detail says what is amiss.",
     ),
-    errors.CommitmentMissing: Problem(
-        "commitment-missing",
-        HTTPStatus.NOT_FOUND,
-        "There is no such commitment",
-        "The digest is not in this library, or holds no commitment with the id.",
-    ),
-    errors.PartMissing: Problem(
-        "part-missing",
-        HTTPStatus.NOT_FOUND,
-        "There is no such part in this digest",
-        "The digest does not hold a part with the id, or has not retired the one it is to "
-        "continue, or the two are of different kinds.",
-    ),
-    errors.VersionMissing: Problem(
-        "version-missing",
-        HTTPStatus.NOT_FOUND,
-        "There is no such version of this digest",
-        "The digest was never at that revision, or was before its versions were kept.",
-    ),
-    errors.DraftMissing: Problem(
-        "draft-missing",
-        HTTPStatus.NOT_FOUND,
-        "There is no such draft",
-        "No draft of this library bears the id. It may have been kept as a digest, or put away.",
-    ),
-    errors.BookTextMissing: Problem(
-        "book-text-missing",
-        HTTPStatus.NOT_FOUND,
-        "The text of this book was not given",
-        "Quotations are proved against an EPUB, a text file or a web page of the whole book, which "
-        "is to be given first.",
-    ),
+    **OF_MISSING,
     errors.Conflict: Problem(
         "conflict",
         HTTPStatus.CONFLICT,
