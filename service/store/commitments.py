@@ -66,7 +66,7 @@ _UNENTERED = (
     )
     .distinct()
 )
-_ENTER = insert_or_update(commitments, ("text", "measure"))
+_ENTER = insert_or_update(commitments, ("text", "made_on", "measure"))
 _REST = (
     update(items)
     .where(
@@ -108,7 +108,7 @@ class SqlCommitments:
         return [_kept(row) for row in self._connection.execute(_ALL, {"reader": reader})]
 
     def enter(self, reader: ReaderId, new: Sequence[NewCommitment]) -> None:
-        """Enter commitments; of one entered before, replace its words and its measure."""
+        """Enter commitments; of one entered before, replace words, day and measure."""
         if new:
             self._connection.execute(
                 _ENTER,

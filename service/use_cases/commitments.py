@@ -1,14 +1,21 @@
-"""A reader looks through what their books asked of them, and what came of it."""
+"""A reader looks through what their books asked of them, how it stands, and what came of it."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
 
 from cards.cautions import caution
-from cards.parts import KeptDigest, Part, PartKind
+from cards.commitments import CheckIn, Decision, Offer, Pace, Stand, offer_for
+from cards.errors import CommitmentMissing
+from service.use_cases.commitment_records import KeptCommitment
 from service.use_cases.library import PAGE
-from service.use_cases.ports import Desk
+from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Tally
+from service.use_cases.standing import stands_on
+
+SHOWN = 200
+"""Check-ins of one commitment that are listed, the latest: four years of weeks."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,16 +23,29 @@ class HeldCommitment:
     """One commitment a digest holds.
 
     Attributes:
-        digest: the digest it is in.
-        part: its words and identity.
-        caution: the caution it carries, or None.
-        tally: what came of it so far.
+        kept: its words, as they came in and as they are now, and its book.
+        stand: how it stands; None on a day before it came into the library.
+        tally: what came of it so far, whatever day is asked about.
     """
 
-    digest: KeptDigest
-    part: Part
-    caution: str | None
-    tally: Tally
+    kept: KeptCommitment
+    stand: Stand | None
+    tally: Tally = Tally()
+
+    @property
+    def id(self) -> UUID:
+        """The id of the commitment."""
+        return self.kept.commitment.id
+
+    @property
+    def caution(self) -> str | None:
+        """The caution it carries, or None."""
+        return caution(self.kept.text)
+
+    @property
+    def offer(self) -> Offer | None:
+        """What it is met with as it stands, or None where it needs nothing."""
+        return None if self.stand is None else offer_for(self.stand)
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,35 +53,109 @@ class CommitmentPage:
     """The commitments of one page of the library.
 
     Attributes:
-        today: the reader's day.
+        day: the reader's day asked about.
         commitments: those of the digest added last first, within it in its own order.
         next: where the following page begins, or None.
     """
 
-    today: date
+    day: date
     commitments: tuple[HeldCommitment, ...]
     next: tuple[datetime, UUID] | None
 
 
+@dataclass(frozen=True, slots=True)
+class AllCommitments:
+    """Every commitment the library holds, as they stand on a day.
+
+    Attributes:
+        day: the reader's day asked about.
+        by_pace: those of each pace, of the digest added last first; a pace without any is left out.
+    """
+
+    day: date
+    by_pace: dict[Pace, tuple[HeldCommitment, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class OpenCommitment:
+    """One commitment laid open.
+
+    Attributes:
+        day: the reader's day asked about.
+        held: the commitment, and how it stands.
+        check_ins: the latest, taken back ones too, the latest first.
+        decisions: all about it, taken back ones too, the latest first.
+    """
+
+    day: date
+    held: HeldCommitment
+    check_ins: tuple[CheckIn, ...]
+    decisions: tuple[Decision, ...]
+
+
 def list_commitments(
-    desk: Desk, after: tuple[datetime, UUID] | None = None, limit: int = PAGE
+    desk: Desk,
+    after: tuple[datetime, UUID] | None = None,
+    limit: int = PAGE,
+    on: date | None = None,
 ) -> CommitmentPage:
     """Return the commitments of up to `limit` digests, newest first, beyond `after`.
 
-    A page is so many digests, whether they ask for anything or not; it takes five
-    statements however many there are.
+    A page is so many digests, whether they ask for anything or not. How each stands is told for
+    the day asked about, as known on it; for today unless given.
     """
     with desk.store.reading() as work:
-        reader = work.readers.get(desk.reader)
+        day = on or work.readers.get(desk.reader).days.of(desk.now())
         entries = work.digests.page(desk.reader, after, limit + 1)
-        page = entries[:limit]
-        tallies = work.check_ins.tallies(desk.reader, (entry.kept.id for entry in page))
-    return CommitmentPage(
-        today=reader.days.of(desk.now()),
-        commitments=tuple(
-            HeldCommitment(entry.kept, part, caution(part.text), tallies.get(part.id, Tally()))
-            for entry in page
-            for part in entry.kept.held(PartKind.COMMITMENT)
-        ),
-        next=(page[-1].added_at, page[-1].kept.id) if len(entries) > limit else None,
+        page = [entry.kept.id for entry in entries[:limit]]
+        place = {digest_id: number for number, digest_id in enumerate(page)}
+        found = sorted(
+            (each for each in work.commitments.of_digests(desk.reader, page) if not each.retired),
+            key=lambda each: (place[each.digest_id], each.number),
+        )
+        held = _held(desk, work, found, day)
+    last = entries[limit - 1] if len(entries) > limit else None
+    return CommitmentPage(day, held, None if last is None else (last.added_at, last.kept.id))
+
+
+def all_commitments(desk: Desk, on: date | None = None) -> AllCommitments:
+    """Return every commitment the library holds by its pace, on a day or today."""
+    with desk.store.reading() as work:
+        day = on or work.readers.get(desk.reader).days.of(desk.now())
+        held = _held(desk, work, work.commitments.all(desk.reader), day)
+    by_pace = {
+        pace: tuple(each for each in held if each.stand is not None and each.stand.pace is pace)
+        for pace in Pace
+    }
+    return AllCommitments(day, {pace: those for pace, those in by_pace.items() if those})
+
+
+def open_commitment(desk: Desk, commitment_id: UUID, on: date | None = None) -> OpenCommitment:
+    """Return one commitment with its facts, as it stands on a day or today.
+
+    Raises:
+        CommitmentMissing: no digest of this reader's library holds such a commitment.
+    """
+    with desk.store.reading() as work:
+        day = on or work.readers.get(desk.reader).days.of(desk.now())
+        found = work.commitments.get(desk.reader, commitment_id)
+        if found is None or found.retired:
+            raise CommitmentMissing(commitment_id)
+        (held,) = _held(desk, work, [found], day)
+        check_ins = work.check_ins.of_commitment(desk.reader, commitment_id, SHOWN)
+        decisions = work.decisions.of(desk.reader, [commitment_id]).get(commitment_id, [])
+    latest = sorted(decisions, key=lambda each: (each.day, each.decided_at, each.id), reverse=True)
+    return OpenCommitment(day, held, tuple(check_ins), tuple(latest))
+
+
+def _held(
+    desk: Desk, work: UnitOfWork, found: Sequence[KeptCommitment], day: date
+) -> tuple[HeldCommitment, ...]:
+    stands = stands_on(work, desk.reader, found, day)
+    tallies = work.check_ins.tallies(desk.reader, {each.digest_id for each in found})
+    return tuple(
+        HeldCommitment(
+            each, stands.get(each.commitment.id), tallies.get(each.commitment.id, Tally())
+        )
+        for each in found
     )

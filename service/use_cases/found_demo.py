@@ -162,7 +162,7 @@ def _report(desk: Desk, life: _Life) -> None:
     for commitment, (digest, faith) in life.commitments.items():
         if life.chance.random() < _REPORTS:
             outcome = _outcome(life.chance, faith)
-            check_in(desk, Report(life.new_id(), digest.id, commitment, outcome))
+            check_in(desk, Report(life.new_id(), commitment, outcome))
 
 
 def _outcome(chance: Random, faith: float) -> Outcome:

@@ -9,6 +9,7 @@ from cards.errors import DigestChanged, DigestMissing
 from cards.intake.isbn import thirteen
 from cards.items import items_of, reconcile
 from cards.parts import KeptDigest
+from service.use_cases.entering import enter_commitments
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import BookKey, Cause, Version
 
@@ -49,7 +50,7 @@ def save(
     cause: Cause,
     former: KeptDigest | None = None,
 ) -> None:
-    """Put a digest, its version and its reconciled items into the store, without committing.
+    """Put a digest, its version, items and commitments into the store, without committing.
 
     `former` is what it was before. A digest kept before versions were has none of its
     own: it gets one now, dated now, so that this edit can be taken back too.
@@ -59,6 +60,7 @@ def save(
         work.versions.add(desk.reader, Version(now, Cause.ADDED, former))
     work.digests.put(desk.reader, kept, book_key(kept), now)
     make_items(desk, work, kept)
+    enter_commitments(desk, work, kept, former)
     work.versions.add(desk.reader, Version(now, cause, kept))
     if former is not None and former.removed is not kept.removed:
         # What was linked to a book is not asked while that book is out of the library.

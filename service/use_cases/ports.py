@@ -16,6 +16,8 @@ from cards.digest import Digest
 from cards.intake.blocks import Document
 from cards.parts import KeptDigest
 from cards.proving import Anchor, BookText
+from cards.talk import Agenda
+from cards.yearly import Review
 from service.use_cases.records import (
     AnnotatedQuotation,
     BookFacts,
@@ -222,6 +224,14 @@ class Press(Protocol):
 
     def sheet(self, printed: PrintedSheet) -> bytes:
         """Return a sitting on paper as a PDF: cues on one side, answers on the other."""
+        ...
+
+    def talk(self, agenda: Agenda) -> bytes:
+        """Return the sheet of a talk as a PDF: to talk by, and to check by."""
+        ...
+
+    def review(self, review: Review) -> bytes:
+        """Return a yearly review as a PDF."""
         ...
 
     def measure(self, digest: Digest) -> Budget:

@@ -93,7 +93,7 @@ def test_commitments_say_what_their_digest_says_now(store: SqlStore, reader: Rea
         assert (found.commitment, found.title, found.number) == (made, BOOK.title, 1)
         assert work.commitments.of_digests(reader, [BOOK.id]) == [found]
         assert work.commitments.all(reader) == [found]
-        later = replace(made, text="Write.", measure=None, made_on=TODAY - timedelta(days=90))
+        later = replace(made, text="Write.", measure=None, entered_on=TODAY - timedelta(days=90))
         work.commitments.enter(reader, [NewCommitment(later, BOOK.id)])
         kept = work.commitments.get(reader, made.id)
         assert kept is not None

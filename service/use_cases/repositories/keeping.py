@@ -29,7 +29,7 @@ class Commitments(Protocol):
         ...
 
     def enter(self, reader: ReaderId, new: Sequence[NewCommitment]) -> None:
-        """Enter commitments; of one entered before, replace its words and its measure."""
+        """Enter commitments; of one entered before, replace words, day and measure."""
         ...
 
     def unentered(self, reader: ReaderId) -> list[UUID]:

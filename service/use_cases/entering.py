@@ -1,0 +1,107 @@
+"""The commitments of a digest enter the library beside it: when they were made, their measure."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from uuid import UUID
+
+from cards.commitments import Act, Commitment, Decision
+from cards.parts import KeptDigest, Part, PartKind
+from cards.wording import check
+from service.use_cases.commitment_records import KeptCommitment, NewCommitment
+from service.use_cases.ports import Desk, UnitOfWork
+from service.use_cases.standing import keep_resting
+
+
+def enter_commitments(
+    desk: Desk, work: UnitOfWork, kept: KeptDigest, former: KeptDigest | None = None
+) -> None:
+    """Enter what a digest asks now, without committing; what was entered before is read anew.
+
+    What comes with a digest was made the day the book was finished, which "tomorrow" and "for a
+    month" count from; what is added to it later, the day it is added. Once a commitment was
+    reworded by decision, or given another measure, an edit of its words changes neither.
+    """
+    parts = kept.held(PartKind.COMMITMENT)
+    if not parts:
+        return
+    today = work.readers.get(desk.reader).days.of(desk.now())
+    known = {
+        each.commitment.id: each for each in work.commitments.of_digests(desk.reader, [kept.id])
+    }
+    decisions = work.decisions.of(desk.reader, known)
+    arriving = all(each.commitment.entered_on == today for each in known.values())
+    new = []
+    for part in parts:
+        before = known.get(part.id)
+        if before is None:
+            made_on = _finished(kept, today) if arriving else today
+            entered = Commitment(
+                part.id, part.text, made_on, today, check(part.text, made_on).measure
+            )
+        else:
+            entered = _read_anew(part, kept, former, before, decisions.get(part.id, ()))
+        if before is None or entered != before.commitment:
+            new.append(NewCommitment(entered, kept.id))
+    work.commitments.enter(desk.reader, new)
+    keep_resting(desk, work, [each.commitment.id for each in new])
+
+
+def enter_missing(desk: Desk) -> int:
+    """Enter the commitments of digests kept before these were, and return of how many digests."""
+    with desk.store.reading() as work:
+        missing = work.commitments.unentered(desk.reader)
+    if not missing:
+        return 0
+    with desk.store.writing() as work:
+        work.readers.lock(desk.reader)
+        for kept in work.digests.many(
+            desk.reader, work.commitments.unentered(desk.reader)
+        ).values():
+            enter_commitments(desk, work, _with_retired(kept))
+        work.commit()
+    return len(missing)
+
+
+def _with_retired(kept: KeptDigest) -> KeptDigest:
+    """Return a digest as if it held every commitment it ever held: those may come back."""
+    return replace(
+        kept,
+        parts=tuple(
+            replace(part, retired=False) if part.kind is PartKind.COMMITMENT else part
+            for part in kept.parts
+        ),
+    )
+
+
+def _finished(kept: KeptDigest, today: date) -> date:
+    finished = kept.finished_on
+    return today if finished is None else min(finished, today)
+
+
+def _read_anew(
+    part: Part,
+    kept: KeptDigest,
+    former: KeptDigest | None,
+    before: KeptCommitment,
+    decisions: Sequence[Decision],
+) -> Commitment:
+    entered = before.commitment
+    if any(each.act in {Act.REWORD, Act.START} for each in decisions):
+        return entered
+    was = None if former is None else former.finished_on
+    made_on = entered.made_on
+    came_with_the_book = made_on == (entered.entered_on if was is None else was)
+    if former is not None and kept.finished_on != was and came_with_the_book:
+        made_on = _finished(kept, entered.entered_on)
+    if (part.text, made_on) == (entered.text, entered.made_on):
+        return entered
+    return Commitment(
+        part.id, part.text, made_on, entered.entered_on, check(part.text, made_on).measure
+    )
+
+
+def commitment_named(desk: Desk, work: UnitOfWork, commitment_id: UUID) -> KeptCommitment | None:
+    """Return a commitment its digest still holds, or None."""
+    found = work.commitments.get(desk.reader, commitment_id)
+    return None if found is None or found.retired else found
