@@ -32,10 +32,6 @@ class Act(StrEnum):
     CLOSE = "close"
 
 
-BEGINNING = frozenset({Act.RENEW, Act.HALVE, Act.REWORD})
-"""The decisions that begin another term."""
-ENDING = frozenset({Act.RELEASE, Act.CLOSE})
-"""The decisions that end one."""
 _WANTED: dict[Act, tuple[str, str]] = {
     Act.MEASURE: ("measure", "Say the measure it is to have."),
     Act.HALVE: ("measure", "Say the measure it is to have."),
@@ -92,6 +88,19 @@ class Decision:
             raise Invalid("A pause cannot end before it begins.", where="until")
 
     def known_on(self, day: date) -> bool:
-        """Tell whether it was recorded by a day, holds by then, and was not taken back."""
+        """Tell whether it was recorded by a day, holds by then, and was not taken back.
+
+        A start is known at once, so that nothing is asked before a day still to come.
+        """
         standing = self.withdrawn_on is None or self.withdrawn_on > day
-        return self.decided_on <= day and self.day <= day and standing
+        holds = self.day <= day or self.act is Act.START
+        return self.decided_on <= day and holds and standing
+
+    @property
+    def place(self) -> tuple[date, datetime, UUID]:
+        """Its place among the decisions about one commitment, in whatever order they came.
+
+        By the day it holds from; a start corrects the term that runs when it is recorded.
+        """
+        day = self.decided_on if self.act is Act.START else self.day
+        return day, self.decided_at, self.id

@@ -6,7 +6,7 @@ from enum import StrEnum
 from cards.cautions import Matter, matters
 from cards.commitments.decisions import Act
 from cards.commitments.measure import Measure, Period
-from cards.commitments.pace import Pace, Rule, Stand
+from cards.commitments.stand import Pace, Rule, Stand
 
 
 class Question(StrEnum):

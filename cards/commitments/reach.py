@@ -4,42 +4,31 @@ from collections.abc import Iterable
 from datetime import date
 
 from cards.commitments.decisions import Decision
+from cards.commitments.deeds import Deeds
+from cards.commitments.pace import JUDGED, arrived_past
 from cards.commitments.periods import Rhythm
-from cards.commitments.terms import Commitment, Life, life_of
-from cards.commitments.windows import CLOSING
-
-_JUDGED = 2
+from cards.commitments.terms import Commitment, life_of
+from cards.commitments.windows import is_closed, windows_back
 
 
 def needed_from(commitment: Commitment, decisions: Iterable[Decision], day: date) -> date:
     """Return the first day about which `pace_of` must be given the check-ins.
 
-    Of what has an end, all of its term; of what is open, the last two windows that can
-    count, however long a pause lies between.
+    Of what is over, or may have moved its end by a pause, all of its term; of what runs, the
+    last two windows that count whatever was done, however long a pause lies between.
     """
     life = life_of(commitment, decisions, day)
     term = life.term
-    if term.finishing or term.last_day() is not None:
+    last = term.last_day()
+    if term.finishing or arrived_past(commitment, life, last):
         return term.start
-    rhythm = Rhythm(term.measure, term.start)
-    number = rhythm.window_at(day)
-    left = _JUDGED
-    while number > 0:
-        if _surely_counts(rhythm, number, life, day):
-            left -= 1
-            if not left:
-                break
-        number -= 1
-    if number <= 0:
+    if last is not None and (is_closed(last, day) or life.pauses):
         return term.start
-    first = rhythm.window(number).first
-    return min([first, *(each.first for each in rhythm.periods_in(rhythm.window(number)))])
-
-
-def _surely_counts(rhythm: Rhythm, number: int, life: Life, day: date) -> bool:
-    span = rhythm.window(number)
-    if day <= span.last + CLOSING:
-        return False
-    periods = list(rhythm.periods_in(span))
-    spans = [span, *periods]
-    return bool(periods) and not any(each.meets(pause) for each in spans for pause in life.pauses)
+    rhythm = Rhythm(term.measure, term.start, last)
+    left = JUDGED
+    # What counts with nothing done in it counts whatever was done in it.
+    for each in windows_back(rhythm, life, Deeds((), day), day):
+        left -= each.counts
+        if not left:
+            return each.began
+    return term.start

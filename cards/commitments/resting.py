@@ -2,7 +2,7 @@
 
 from datetime import date, timedelta
 
-from cards.commitments.pace import LIVE, Rule, Stand
+from cards.commitments.stand import LIVE, Rule, Stand
 from cards.commitments.windows import CLOSING
 
 

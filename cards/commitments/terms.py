@@ -5,12 +5,12 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from uuid import UUID
 
-from cards.commitments.decisions import BEGINNING, Act, Decision
+from cards.commitments.cutting import LAST, Span
+from cards.commitments.decisions import Act, Decision
 from cards.commitments.measure import Measure, Period
-from cards.commitments.periods import Rhythm, Span
+from cards.commitments.periods import Rhythm
 
 _DAY = timedelta(days=1)
-_FOREVER = date.max
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +80,8 @@ class Life:
         released: the decision that released it, or None.
         closed: the decision that closed the last term, or None.
         former: earlier wordings, the first first.
+        asked_from: the first day one could be asked about it. What was due before counts only
+            where the reader reports on it.
     """
 
     text: str
@@ -88,6 +90,7 @@ class Life:
     released: Decision | None = None
     closed: Decision | None = None
     former: tuple[str, ...] = ()
+    asked_from: date = date.min
 
     @property
     def term(self) -> Term:
@@ -95,23 +98,20 @@ class Life:
         return self.terms[-1]
 
     def paused_on(self, day: date) -> bool:
-        """Tell whether a day lies in a pause."""
-        return any(pause.first <= day <= pause.last for pause in self.pauses)
+        """Tell whether a day lies in a pause, or before one could be asked."""
+        return day < self.asked_from or any(
+            pause.first <= day <= pause.last for pause in self.pauses
+        )
 
 
 def life_of(commitment: Commitment, decisions: Iterable[Decision], day: date) -> Life:
-    """Return what the decisions known on a day make of a commitment, in any order they came.
-
-    Before it came into the library nobody could be asked: those days count as paused.
-    """
-    known = sorted(
-        (each for each in decisions if each.known_on(day)),
-        key=lambda each: (each.day, each.decided_at, each.id),
+    """Return what the decisions known on a day make of a commitment, in any order they came."""
+    known = sorted((each for each in decisions if each.known_on(day)), key=lambda each: each.place)
+    life = Life(
+        commitment.text,
+        (Term(commitment.made_on, commitment.measure),),
+        asked_from=commitment.entered_on,
     )
-    pauses = []
-    if commitment.made_on < commitment.entered_on:
-        pauses.append(Span(commitment.made_on, commitment.entered_on - _DAY))
-    life = Life(commitment.text, (Term(commitment.made_on, commitment.measure),), tuple(pauses))
     for decision in known:
         life = _after(life, decision)
     return life
@@ -120,40 +120,54 @@ def life_of(commitment: Commitment, decisions: Iterable[Decision], day: date) ->
 def _after(life: Life, decision: Decision) -> Life:
     match decision.act:
         case Act.PAUSE:
-            until = decision.until or _FOREVER
-            return replace(life, pauses=(*life.pauses, Span(decision.day, until)))
+            pause = Span(decision.day, decision.until or date.max)
+            return replace(life, pauses=(*life.pauses, pause))
         case Act.RESUME:
             return replace(life, pauses=_resumed(life.pauses, decision.day))
         case Act.RELEASE:
             return replace(life, released=decision)
         case Act.CLOSE:
             return replace(life, closed=decision)
-        case _:
-            return _in_terms(life, decision)
+        case Act.RENEW | Act.HALVE | Act.REWORD:
+            return _begun(life, decision)
+        case Act.START | Act.MEASURE | Act.MOVE:
+            terms = (*life.terms[:-1], _corrected(life.term, decision))
+            return replace(life, terms=terms, closed=None)
 
 
-def _in_terms(life: Life, decision: Decision) -> Life:
-    term, earlier = life.term, life.terms[:-1]
-    if decision.act in BEGINNING:
-        begun = Term(decision.day, decision.measure or renewed(term, decision.day))
-        former, text = life.former, life.text
-        if decision.act is Act.REWORD:
-            former, text = (*former, text), decision.words
-        return Life(text, (*life.terms, begun), _resumed(life.pauses, decision.day), former=former)
+def _begun(life: Life, decision: Decision) -> Life:
+    """Return a life with another term begun, whatever ended or paused the one before."""
+    term = Term(decision.day, decision.measure or renewed(life.term, decision.day))
+    former, text = life.former, life.text
+    if decision.act is Act.REWORD:
+        former, text = (*former, text), decision.words
+    return replace(
+        life,
+        text=text,
+        terms=(*life.terms, term),
+        pauses=_resumed(life.pauses, decision.day),
+        released=None,
+        closed=None,
+        former=former,
+    )
+
+
+def _corrected(term: Term, decision: Decision) -> Term:
     if decision.act is Act.START:
-        term = replace(term, start=decision.day)
-    elif decision.act is Act.MEASURE:
-        term = replace(term, measure=decision.measure, moves=0)
-    elif term.measure is not None:
-        moved = replace(term.measure, deadline=decision.until, periods=None)
-        term = replace(term, measure=moved, moves=term.moves + 1)
-    return replace(life, terms=(*earlier, term), closed=None)
+        return replace(term, start=decision.day)
+    if decision.act is Act.MEASURE:
+        return replace(term, measure=decision.measure, moves=0)
+    if term.measure is None:
+        return term
+    moved = replace(term.measure, deadline=decision.until, periods=None)
+    return replace(term, measure=moved, moves=term.moves + 1)
 
 
 def _resumed(pauses: tuple[Span, ...], day: date) -> tuple[Span, ...]:
     """Return the pauses, those that reach a day cut to end before it."""
-    cut = (replace(each, last=min(each.last, day - _DAY)) for each in pauses)
-    return tuple(each for each in cut if each.first <= each.last)
+    return tuple(
+        Span(each.first, min(each.last, day - _DAY)) for each in pauses if each.first < day
+    )
 
 
 def renewed(term: Term, start: date) -> Measure | None:
@@ -161,4 +175,5 @@ def renewed(term: Term, start: date) -> Measure | None:
     measure = term.measure
     if measure is None or measure.deadline is None:
         return measure
-    return replace(measure, deadline=start + max(measure.deadline - term.start, timedelta()))
+    length = max(0, (measure.deadline - term.start).days)
+    return replace(measure, deadline=date.fromordinal(min(start.toordinal() + length, LAST)))

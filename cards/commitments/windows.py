@@ -1,13 +1,14 @@
 """Windows: what was due in each, what was done, and whether it counts."""
 
-from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
-from cards.commitments.check_ins import CheckIn, Outcome
-from cards.commitments.periods import Rhythm, Span
+from cards.commitments.check_ins import Outcome
+from cards.commitments.cutting import Span
+from cards.commitments.deeds import Deeds
+from cards.commitments.periods import Rhythm
 from cards.commitments.terms import Life, Term
 
 CLOSING = timedelta(days=2)
@@ -45,6 +46,8 @@ class Window:
         came_to: what it comes to by what is known; of an open window, so far.
         paused: whether a pause lies in it and nothing was done in it: it does not count.
         closed: whether it is closed on the day asked about.
+        early: whether it began before one could be asked, and nothing was done in it: it does
+            not count either.
     """
 
     span: Span
@@ -52,16 +55,17 @@ class Window:
     came_to: Kept
     paused: bool
     closed: bool
+    early: bool = False
 
     @property
     def counts(self) -> bool:
-        """Whether it is judged: it has a period, is not paused, and is closed."""
-        return self.closed and bool(self.periods) and not self.paused
+        """Whether it is judged: it has a period, could be asked about, and is closed."""
+        return self.closed and bool(self.periods) and not self.paused and not self.early
 
     @property
     def began(self) -> date:
         """Its first day, or that of its first period where this one began before it."""
-        return min([self.span.first, *(each.span.first for each in self.periods)])
+        return min([self.span.first, *(each.span.first for each in self.periods[:1])])
 
     @property
     def kept_periods(self) -> int:
@@ -69,110 +73,92 @@ class Window:
         return sum(each.done >= each.due for each in self.periods)
 
 
-class Deeds:
-    """The check-ins known on a day, to be counted by span."""
-
-    def __init__(self, check_ins: Iterable[CheckIn], day: date) -> None:
-        known = sorted(
-            (each for each in check_ins if each.day <= day and each.known_on(day)),
-            key=lambda each: each.day,
-        )
-        self._days = [each.day for each in known]
-        self._known: Sequence[CheckIn] = known
-        self._done = [each.day for each in known if each.done]
-
-    def __len__(self) -> int:
-        return len(self._known)
-
-    def within(self, span: Span) -> Sequence[CheckIn]:
-        """Return the check-ins about the days of a span."""
-        first = bisect_left(self._days, span.first)
-        return self._known[first : bisect_right(self._days, span.last)]
-
-    def count(self, span: Span) -> int:
-        """Return how many whole deeds were done in a span."""
-        return sum(each.deeds for each in self.within(span))
-
-    def done_since(self, day: date) -> bool:
-        """Tell whether anything was done on a day or later."""
-        return bool(self._done) and self._done[-1] >= day
-
-    def done_in(self, span: Span) -> bool:
-        """Tell whether anything was done in a span."""
-        place = bisect_left(self._done, span.first)
-        return place < len(self._done) and self._done[place] <= span.last
+def is_closed(last: date, day: date) -> bool:
+    """Tell whether what ended on a last day is closed: it may still be reported for two days."""
+    return (day - last).days > CLOSING.days
 
 
 def window(rhythm: Rhythm, number: int, life: Life, deeds: Deeds, day: date) -> Window:
     """Return a window as it stands on a day."""
     span = rhythm.window(number)
+    spans = list(rhythm.periods_in(span))
+    reach = _reach(rhythm, span, spans)
+    done = deeds.done_in(reach)
+    times = rhythm.times
     periods = tuple(
-        PeriodDone(each, rhythm.times, deeds.count(each)) for each in rhythm.periods_in(span)
+        PeriodDone(each, times, deeds.count(each) if done else 0)
+        for each in spans
+        if each.last >= life.asked_from
     )
-    reach = _reach(rhythm, span, periods)
-    done = any(deeds.done_in(each) for each in reach)
-    if periods and all(each.done >= each.due for each in periods):
+    if periods and done and all(each.done >= each.due for each in periods):
         came_to = Kept.KEPT
     elif done:
         came_to = Kept.PARTLY
+    elif any(each.outcome is Outcome.MISSED for each in deeds.within(reach)):
+        came_to = Kept.MISSED
     else:
-        said = any(each.outcome is Outcome.MISSED for some in reach for each in deeds.within(some))
-        came_to = Kept.MISSED if said else Kept.SILENT
-    asked = [span, *reach]
-    paused = not done and any(each.meets(pause) for each in asked for pause in life.pauses)
-    return Window(span, periods, came_to, paused, closed=day > span.last + CLOSING)
+        came_to = Kept.SILENT
+    asked = Span(min(span.first, reach.first), max(span.last, reach.last))
+    paused = not done and any(asked.meets(pause) for pause in life.pauses)
+    early = not done and asked.first < life.asked_from
+    return Window(span, periods, came_to, paused, is_closed(span.last, day), early)
 
 
-def _reach(rhythm: Rhythm, span: Span, periods: tuple[PeriodDone, ...]) -> list[Span]:
+def _reach(rhythm: Rhythm, span: Span, spans: list[Span]) -> Span:
     """Return the days whose deeds belong to a window: those of its periods.
 
     Where single days are periods, what is done on a day between them belongs to its window.
     """
-    spans = [each.span for each in periods]
-    return [span, *spans] if rhythm.listed or not spans else spans
+    if not spans:
+        return span
+    reach = Span(spans[0].first, spans[-1].last)
+    if rhythm.listed:
+        return Span(min(span.first, reach.first), max(span.last, reach.last))
+    return reach
 
 
-def windows_back(
-    rhythm: Rhythm, life: Life, deeds: Deeds, day: date, number: int | None = None
-) -> Iterator[Window]:
-    """Yield the windows from the one a day stands in, or a given one, back to the first."""
-    number = rhythm.window_at(day) if number is None else number
-    while number >= 0:
-        yield window(rhythm, number, life, deeds, day)
-        number -= 1
+def windows_back(rhythm: Rhythm, life: Life, deeds: Deeds, day: date) -> Iterator[Window]:
+    """Yield the windows from the one a day stands in back to the first that can count."""
+    for number in range(rhythm.window_at(day), -1, -1):
+        found = window(rhythm, number, life, deeds, day)
+        if found.early and found.span.last < life.asked_from and not deeds.done_by(found.span.last):
+            return
+        yield found
 
 
-def windows_of(term: Term, life: Life, deeds: Deeds, day: date) -> tuple[list[Window], date | None]:
-    """Return all windows of a term begun by a day, in order, and the day the term ends on.
+def windows_of(term: Term, life: Life, deeds: Deeds, end: date, day: date) -> list[Window]:
+    """Return all windows of a term with its end, in order."""
+    rhythm = Rhythm(term.measure, term.start, end)
+    return [window(rhythm, number, life, deeds, day) for number in range(rhythm.window_at(end) + 1)]
 
-    Of a term of so many periods, those in a paused window do not count towards them.
+
+def end_of(life: Life, deeds: Deeds, day: date) -> date | None:
+    """Return the last day of the term as known on a day, or None while it is open.
+
+    Of a term of so many periods, those in a window that is paused do not count towards them.
     """
-    wanted = None if term.measure is None else term.measure.periods
-    deadline = None if term.measure is None else term.measure.deadline
-    rhythm = Rhythm(term.measure, term.start, deadline)
-    found: list[Window] = []
-    number = 0
-    while rhythm.window(number).first <= day and (
-        deadline is None or rhythm.window(number).first <= deadline
-    ):
-        each = window(rhythm, number, life, deeds, day)
-        if wanted is not None and not each.paused:
-            if len(each.periods) >= wanted:
-                end = each.periods[wanted - 1].span.last
-                ending = Rhythm(term.measure, term.start, end)
-                return [*found, window(ending, number, life, deeds, day)], end
-            wanted -= len(each.periods)
-        found.append(each)
-        number += 1
-    return found, deadline if wanted is None else _ending(rhythm, number, wanted)
+    term = life.term
+    last = term.last_day()
+    measure = term.measure
+    if last is None or measure is None or measure.periods is None or not life.pauses:
+        return last
+    rhythm = Rhythm(measure, term.start, measure.deadline)
+    wanted = measure.periods
+    passed = 0
+    for number in range(rhythm.window_at(min(day, measure.deadline or day)) + 1):
+        span = rhythm.window(number)
+        spans = list(rhythm.periods_in(span))
+        within = spans[wanted - 1].last if len(spans) >= wanted else span.last
+        if not _put_off(Span(span.first, within), spans, rhythm, life, deeds):
+            if len(spans) >= wanted:
+                return within
+            wanted -= len(spans)
+        passed += len(spans)
+    end = rhythm.nth_period(passed + wanted).last
+    return end if measure.deadline is None else min(end, max(measure.deadline, term.start))
 
 
-def _ending(rhythm: Rhythm, number: int, wanted: int) -> date:
-    """Return the last day of the so-many-th period from a window on."""
-    while rhythm.end is None or rhythm.window(number).first <= rhythm.end:
-        periods = list(rhythm.periods_in(rhythm.window(number)))
-        if len(periods) >= wanted:
-            return periods[wanted - 1].last
-        wanted -= len(periods)
-        number += 1
-    return rhythm.end
+def _put_off(span: Span, spans: list[Span], rhythm: Rhythm, life: Life, deeds: Deeds) -> bool:
+    reach = _reach(rhythm, span, spans)
+    asked = Span(min(span.first, reach.first), span.last)
+    return any(asked.meets(pause) for pause in life.pauses) and not deeds.done_in(reach)
