@@ -197,12 +197,14 @@ def _reading(kept: KeptDigest, seed: str) -> Section | None:
 
 
 def _back(kept: KeptDigest) -> Section:
-    line = kept.judgement
-    told = line is not None and not shows(line, theme_of(kept))
+    judgement = kept.judgement
+    if judgement is not None and shows(judgement, theme_of(kept)):
+        judgement = None
+    asked = "Ask what the other would want to know of it, or would not believe, and write it down."
     return Section(
         Stage.BACK,
         "One question back",
-        "Ask what the other would want to know of it, or would not believe, and write it down.",
-        (Line("", line),) if told and line is not None else (),
+        asked if judgement is None else f"Say what you hold of the book. {asked}",
+        () if judgement is None else (Line("", judgement),),
         Blank.ROOM,
     )

@@ -6,6 +6,8 @@ from cards.errors import CannotWrite
 from cards.intake.own_blocks import TEMPLATE, blocks_of_digest, whole_text
 from cards.intake.own_hints import OWN_HINTS, template_blocks
 from cards.intake.own_words import language_of
+from cards.talk import Agenda
+from cards.yearly import Review
 from service.documents.press.docx import docx
 from service.documents.press.json_form import json_of
 from service.documents.press.markdown import markdown
@@ -47,6 +49,22 @@ class Press:
             CannotPrint: it would lack letters that no font at hand has.
         """
         return self._typesetter.sitting(printed)
+
+    def talk(self, agenda: Agenda) -> bytes:
+        """Return the sheet of a talk as a PDF of two pages: to talk by, and to check by.
+
+        Raises:
+            CannotPrint: it would lack letters that no font at hand has.
+        """
+        return self._typesetter.talk(agenda)
+
+    def review(self, review: Review) -> bytes:
+        """Return a yearly review as a PDF.
+
+        Raises:
+            CannotPrint: it would lack letters that no font at hand has.
+        """
+        return self._typesetter.review(review)
 
     def measure(self, digest: Digest) -> Budget:
         """Return how much of its two pages a digest takes, as it is set for printing."""

@@ -13,8 +13,12 @@ import typst
 from cards.budget import Budget, PageUse, PartUse, budget_of
 from cards.digest import Digest
 from cards.errors import CannotPrint, CannotWrite
+from cards.talk import Agenda
+from cards.yearly import Review
+from service.documents.press.review import review_data
 from service.documents.press.sheet import sheet_of
 from service.documents.press.sitting import sitting_of
+from service.documents.press.talk import talk_of
 from service.use_cases.sitting_records import PrintedSheet
 
 LINES = 46
@@ -53,6 +57,24 @@ class Typesetter:
             CannotWrite: the typesetter failed.
         """
         return self._printed(sitting_of(printed), self._source.with_name("sitting.typ"))
+
+    def talk(self, agenda: Agenda) -> bytes:
+        """Return the sheet of a talk as PDF/UA-1: two pages, whatever the digest holds.
+
+        Raises:
+            CannotPrint: no font at hand has one of its letters; they are named.
+            CannotWrite: the typesetter failed.
+        """
+        return self._printed(talk_of(agenda), self._source.with_name("talk.typ"))
+
+    def review(self, review: Review) -> bytes:
+        """Return a yearly review as PDF/UA-1, of as many pages as it takes.
+
+        Raises:
+            CannotPrint: no font at hand has one of its letters; they are named.
+            CannotWrite: the typesetter failed.
+        """
+        return self._printed(review_data(review), self._source.with_name("review.typ"))
 
     def _printed(self, sheet: dict[str, Any], source: Path) -> bytes:
         unshown = None
