@@ -25,6 +25,7 @@ from service.use_cases.preferences import Preferences, set_preferences
 from service.use_cases.recording import GivenAnswer, Recorded
 from service.use_cases.records import ReaderId
 from service.use_cases.sit import Sitting, todays_sitting
+from tests.standing import lay_empty_library
 
 SILAS_MARNER = """\
 ---
@@ -150,8 +151,9 @@ class Mira:
 @pytest.fixture
 def mira(tmp_path: Path) -> Iterator[Mira]:
     """Give Mira an empty library in a folder of its own."""
-    store = SqlStore(f"sqlite:///{tmp_path / 'library.sqlite3'}")
-    store.migrate()
+    file = tmp_path / "library.sqlite3"
+    lay_empty_library(file)
+    store = SqlStore(f"sqlite:///{file}")
     reader = ReaderId(uuid4())
     with store.writing() as work:
         work.readers.put(replace(work.readers.lock(reader), time_zone="Europe/London"))

@@ -10,6 +10,7 @@ from hypothesis import HealthCheck, settings
 
 from service.store.sql_store import SqlStore
 from tests.postgres import Server, ServerMissingError, running
+from tests.standing import lay_empty_library
 
 # Deterministic, so that a run that fails here fails for the next reader too, and no clock to beat.
 settings.register_profile(
@@ -46,11 +47,9 @@ def postgres() -> Iterator[Server]:
 def address(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
     """The address of a migrated, empty database: an SQLite file, then one on PostgreSQL."""
     if request.param == "sqlite":
-        made = f"sqlite:///{tmp_path / 'library.db'}"
-        store = SqlStore(made)
-        store.migrate()
-        store.close()
-        yield made
+        file = tmp_path / "library.db"
+        lay_empty_library(file)
+        yield f"sqlite:///{file}"
     else:
         server: Server = request.getfixturevalue("postgres")
         name = f"test_{uuid4().hex}"

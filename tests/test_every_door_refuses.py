@@ -15,12 +15,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from service.cli import catchword
-from service.main import create_app, open_desk, tools
+from service.main import open_desk, tools
 from service.settings import from_environment
 from service.use_cases.library import list_digests
 from service.use_cases.ports import Desk
 from tests.documents.files import DIGEST, made
 from tests.documents.test_refusals import CASES
+from tests.standing import application_on, lay_empty_library
 
 FILES = {
     name: CASES[name][:2]
@@ -45,7 +46,9 @@ NOBODYS = "00000000-0000-4000-8000-00000000dead"
 @pytest.fixture
 def home(tmp_path: Path) -> Path:
     """A data folder."""
-    return tmp_path / "home"
+    home = tmp_path / "home"
+    lay_empty_library(home / "library.sqlite3")
+    return home
 
 
 @pytest.fixture
@@ -56,9 +59,10 @@ def desk(home: Path) -> Iterator[Desk]:
 
 
 @pytest.fixture
-def client(desk: Desk) -> FlaskClient:
+def client(desk: Desk) -> Iterator[FlaskClient]:
     """A client of the HTTP doors."""
-    return create_app(desk).test_client()
+    with application_on(desk) as app:
+        yield app.test_client()
 
 
 def upload(field: str, name: str, content: bytes) -> dict[str, Any]:

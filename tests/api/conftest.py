@@ -1,6 +1,5 @@
 """Fixtures for the tests of the JSON door: an application on an empty SQLite library."""
 
-import shutil
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
@@ -15,9 +14,10 @@ from flask.testing import FlaskClient
 from werkzeug.datastructures import FileStorage
 from werkzeug.test import TestResponse, encode_multipart
 
-from service.main import create_app, desk_on
+from service.main import desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases.ports import Desk
+from tests.standing import application_on, lay_empty_library
 
 WALKS = """# Walks in the Fens
 
@@ -141,29 +141,19 @@ def clock() -> Clock:
 
 
 @pytest.fixture(scope="session")
-def empty_library(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The file of an empty library, to be copied: founding one takes longer than most tests."""
-    file = tmp_path_factory.mktemp("empty") / "library.db"
-    store = SqlStore(f"sqlite:///{file}")
-    store.migrate()
-    store.close()
-    return file
-
-
-@pytest.fixture(scope="session")
-def room(empty_library: Path) -> Iterator[Desk]:
+def room(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
     """A desk whose store no test uses: what reads and writes files, which keeps nothing."""
-    store = SqlStore(f"sqlite:///{empty_library}")
+    store = SqlStore(f"sqlite:///{tmp_path_factory.mktemp('room') / 'library.db'}")
     with desk_on(store) as opened:
         yield opened
     store.close()
 
 
 @pytest.fixture
-def library(empty_library: Path, tmp_path: Path) -> Iterator[SqlStore]:
+def library(tmp_path: Path) -> Iterator[SqlStore]:
     """An empty library in a file of its own."""
     file = tmp_path / "library.db"
-    shutil.copyfile(empty_library, file)
+    lay_empty_library(file)
     store = SqlStore(f"sqlite:///{file}")
     yield store
     store.close()
@@ -176,9 +166,10 @@ def desk(room: Desk, library: SqlStore, clock: Clock) -> Desk:
 
 
 @pytest.fixture
-def app(desk: Desk) -> Flask:
+def app(desk: Desk) -> Iterator[Flask]:
     """The whole application, composed as it is served."""
-    return create_app(desk)
+    with application_on(desk) as lent:
+        yield lent
 
 
 @pytest.fixture

@@ -10,6 +10,7 @@ from click.testing import CliRunner, Result
 
 from service.cli import catchword
 from service.main import tools
+from tests.standing import lay_empty_library
 
 DIGEST = """\
 # Silas Marner
@@ -65,7 +66,9 @@ def marks_are_shown(monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.fixture
 def terminal(tmp_path: Path) -> Terminal:
     """A command line on an empty library."""
-    return Terminal(tmp_path / "home")
+    home = tmp_path / "home"
+    lay_empty_library(home / "library.sqlite3")
+    return Terminal(home)
 
 
 @pytest.fixture

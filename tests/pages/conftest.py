@@ -6,12 +6,11 @@ from pathlib import Path
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
-from jinja2 import StrictUndefined
 
-from service.main import create_app
 from service.use_cases.add_digest import Added, add_digest
 from service.use_cases.ports import Desk
 from tests.pages.house import DIGEST, Clock, library
+from tests.standing import application_on
 
 
 @pytest.fixture
@@ -28,11 +27,10 @@ def desk(tmp_path: Path, clock: Clock) -> Iterator[Desk]:
 
 
 @pytest.fixture
-def app(desk: Desk) -> Flask:
+def app(desk: Desk) -> Iterator[Flask]:
     """The application over that library; a name a template misses is an error."""
-    made = create_app(desk)
-    made.jinja_env.undefined = StrictUndefined
-    return made
+    with application_on(desk) as lent:
+        yield lent
 
 
 @pytest.fixture

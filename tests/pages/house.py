@@ -13,6 +13,7 @@ from service.main import desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases.ports import Desk
 from service.use_cases.records import Reader, ReaderId
+from tests.standing import lay_empty_library
 
 READER = ReaderId(UUID("00000000-0000-4000-8000-00000000abcd"))
 
@@ -87,15 +88,15 @@ def _made(numbers: Iterator[int]) -> UUID:
 
 @contextmanager
 def library(folder: Path, now: Callable[[], datetime], *, demo: bool = False) -> Iterator[Desk]:
-    """Found an empty library in a folder; its documents are read by the real reader.
+    """Lay an empty library in a folder; its documents are read by the real reader.
 
     Its ids are the same in every run: which answers are graded before the mark is shown, and
     in which order things are shown, hangs on them.
     """
-    address = f"sqlite:///{folder / 'library.db'}"
-    store = SqlStore(address, lambda reader: Reader(reader, "UTC"))
+    file = folder / "library.db"
+    lay_empty_library(file)
+    store = SqlStore(f"sqlite:///{file}", lambda reader: Reader(reader, "UTC"))
     try:
-        store.migrate()
         with desk_on(store, now, new_id=partial(_made, count()), reader=READER, demo=demo) as desk:
             yield desk
     finally:
