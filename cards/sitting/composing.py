@@ -1,9 +1,9 @@
 """Today's sitting: which items, and in which order, for the seconds that are left."""
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from uuid import UUID
 
 from cards.kinds.base import KindName
@@ -18,6 +18,8 @@ class Waiting:
         due: items asked before and due, not asked today.
         unasked: items that may be let in today.
         commitments: `restate` items asked before, due or not, of which one is always asked.
+        pressing: of such items by id how much what they ask wants a word of the reader, where
+            it does; what wants it most is the one that is asked.
         returning: what came back blank today and comes round again.
         seen: items whose pages were read today.
         unasked_owed: whether nothing unasked was let in today yet.
@@ -28,6 +30,7 @@ class Waiting:
     due: Sequence[Candidate]
     unasked: Sequence[Candidate] = ()
     commitments: Sequence[Candidate] = ()
+    pressing: Mapping[UUID, int] = field(default_factory=dict)
     returning: Sequence[Candidate] = ()
     seen: Sequence[Candidate] = ()
     unasked_owed: bool = True
@@ -38,8 +41,9 @@ class Waiting:
 def compose(waiting: Waiting, seconds: float) -> list[Candidate]:
     """Return what is asked today, in order, for the seconds that are left of it.
 
-    One unasked item and one commitment come first into the sitting, then whatever is worth
-    most for the seconds it costs, until they are filled. No page shows what a later item asks:
+    One unasked item and one commitment come first into the sitting, of the commitments the one
+    that wants a word most, then whatever is worth most for the seconds it costs, until they are
+    filled. No page shows what a later item asks:
     an item that would show it comes after that item, or not at all today; what was seen
     earlier today is not asked any more. Books take turns. What came back blank today comes
     round again at the end, and until it has come back nothing shows it.
@@ -77,7 +81,13 @@ class _Chosen:
         if self._waiting.commitment_owed:
             due_ones = [each for each in due if each.kept.item.kind is KindName.RESTATE]
             new_ones = [each for each in unasked if each.kept.item.kind is KindName.RESTATE]
-            self._first([*due_ones, *self._waiting.commitments, *new_ones])
+            wanted = self._waiting.pressing
+            self._first(
+                sorted(
+                    (*due_ones, *self._waiting.commitments, *new_ones),
+                    key=lambda each: -wanted.get(each.id, 0),
+                )
+            )
         if self._waiting.unasked_owed and not any(each.kept.memory is None for each in self.taken):
             self._first(unasked)
         for each in sorted((*due, *unasked), key=_best_first):

@@ -110,6 +110,12 @@ _NEXT_CALL = (
     .order_by(items.c.call_on)
     .limit(1)
 )
+_NEXT_AFRESH = (
+    select(items.c.afresh_on)
+    .where(MINE, AFRESH, items.c.afresh_on > bindparam("day"))
+    .order_by(items.c.afresh_on)
+    .limit(1)
+)
 
 
 class SqlCalledItems:
@@ -183,10 +189,12 @@ class SqlCalledItems:
 
     def next_call(self, reader: ReaderId, day: date) -> date | None:
         """Return the first day after `day` on which something is asked, or None."""
-        found: date | None = self._connection.execute(
-            _NEXT_CALL, {"reader": reader, "day": day}
-        ).scalar_one_or_none()
-        return found
+        values = {"reader": reader, "day": day}
+        found = (
+            self._connection.execute(each, values).scalar_one_or_none()
+            for each in (_NEXT_CALL, _NEXT_AFRESH)
+        )
+        return min((each for each in found if each is not None), default=None)
 
 
 def _fetched(result: CursorResult[Any]) -> Sequence[Iterable[Any]]:

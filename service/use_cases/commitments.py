@@ -30,7 +30,7 @@ class HeldCommitment:
 
     kept: KeptCommitment
     stand: Stand | None
-    tally: Tally = Tally()
+    tally: Tally
 
     @property
     def id(self) -> UUID:

@@ -14,7 +14,7 @@ from uuid import UUID
 from cards.answers import Grade, graded_first
 from cards.commitments import Outcome
 from cards.kinds.base import Attempt
-from cards.parts import KeptDigest, PartKind
+from cards.parts import PartKind
 from service.use_cases.add_digest import add_digest, read_digest
 from service.use_cases.answer import compare, record_answer
 from service.use_cases.check_in import Report, check_in
@@ -55,7 +55,7 @@ class _Life:
 
     chance: Random
     now: datetime
-    commitments: dict[UUID, tuple[KeptDigest, float]] = field(default_factory=dict)
+    faith: dict[UUID, float] = field(default_factory=dict)
 
     def new_id(self) -> UUID:
         return UUID(int=self.chance.getrandbits(128), version=4)
@@ -118,7 +118,7 @@ def _finish(desk: Desk, life: _Life, file: DemoFile, day: date) -> None:
     finished = replace(kept.digest(), finished_on=day - timedelta(days=life.chance.randrange(1, 9)))
     kept = mend_digest(desk, kept.id, finished)
     for part in kept.held(PartKind.COMMITMENT):
-        life.commitments[part.id] = (kept, life.chance.uniform(0.35, 0.95))
+        life.faith[part.id] = life.chance.uniform(0.35, 0.95)
 
 
 def _sit(desk: Desk, life: _Life) -> None:
@@ -159,7 +159,7 @@ def _grade(chance: Random, item: ItemView) -> Grade:
 
 
 def _report(desk: Desk, life: _Life) -> None:
-    for commitment, (digest, faith) in life.commitments.items():
+    for commitment, faith in life.faith.items():
         if life.chance.random() < _REPORTS:
             outcome = _outcome(life.chance, faith)
             check_in(desk, Report(life.new_id(), commitment, outcome))

@@ -1,10 +1,11 @@
 """A reader sits down: what is asked today, and in which order."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from uuid import UUID
 
+from cards.commitments import pressing
 from cards.items import KeptItem, occasion_of
 from cards.kinds.base import KindName, Shelved
 from cards.parts import KeptDigest
@@ -26,6 +27,7 @@ from service.use_cases.items import ItemView, shelf_for, view
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Reader
 from service.use_cases.sitting_records import DueItems, GivenOn
+from service.use_cases.standing import stands_on
 
 AWAY = timedelta(weeks=3)
 """After so long without an answer a reader has been away, and is told when all is level again."""
@@ -37,6 +39,8 @@ _QUICKEST = 5
 """Seconds an item is taken to need at the least, when it is said how many could fit."""
 _SOONEST = 400
 """Items not due yet, the soonest first, that are looked at when the due ones leave minutes."""
+_MOST_AFRESH = 12
+"""Items to be asked afresh, read again lately, that are looked at for one sitting."""
 _OTHER_COMMITMENTS = 12
 """Commitments not due among which the one always asked is looked for."""
 
@@ -148,18 +152,25 @@ class _Composing:
         commitments = (
             work.items.commitments(reader, day, _OTHER_COMMITMENTS) if commitment_owed else []
         )
+        afresh = work.items.afresh(reader, day, _MOST_AFRESH) if left > 0 else []
         returning = work.items.returning(reader, day, len(self._given))
         seen = work.items.many(reader, {each.item_id for each in self._given})
-        everything = [*due, *allowed, *commitments, *returning, *seen.values()]
+        everything = [*due, *afresh, *allowed, *commitments, *returning, *seen.values()]
         made = self._candidates(everything)
+        weighed = {each.item.id: worth[place] for each, (place, _) in zip(due, best, strict=True)}
+        for each in afresh:
+            # Read again, it is as good as new: a memory that begins is worth the asking.
+            begun = unasked_worth(each.item.kind, self._pace)
+            weighed[each.item.id] = max(begun, weighed.get(each.item.id, 0.0))
         waiting = Waiting(
             due=[
-                replace(made[each.item.id], worth=worth[place])
-                for each, (place, _) in zip(due, best, strict=True)
-                if each.item.id not in self._left_out
+                replace(made[item_id], worth=value)
+                for item_id, value in weighed.items()
+                if item_id not in self._left_out
             ],
             unasked=[made[each.item.id] for each in allowed],
             commitments=[made[each.item.id] for each in self._but_left_out(commitments)],
+            pressing=self._pressing((*due, *commitments, *allowed)) if commitment_owed else {},
             returning=[made[each.item.id] for each in self._but_left_out(returning)],
             seen=[made[each] for each in seen if each in made],
             unasked_owed=not sum(asked.values()),
@@ -167,6 +178,15 @@ class _Composing:
             last_book=_last_book(self._given, seen),
         )
         return waiting, len(unasked) > len(allowed) and self._reader.unasked_a_day > 0
+
+    def _pressing(self, kept: Sequence[KeptItem]) -> dict[UUID, int]:
+        """Return how much what `restate` items ask wants a word of the reader today."""
+        items = {each.item.part_id: each.item.id for each in kept if _restates(each)}
+        digests = {each.item.digest_id for each in kept if _restates(each)}
+        found = self._work.commitments.of_digests(self._desk.reader, digests)
+        asked = [each for each in found if each.commitment.id in items]
+        stands = stands_on(self._work, self._desk.reader, asked, self._day)
+        return {items[part]: int(pressing(stand)) for part, stand in stands.items()}
 
     def _but_left_out(self, kept: Iterable[KeptItem]) -> list[KeptItem]:
         return [each for each in kept if each.item.id not in self._left_out]
@@ -211,6 +231,10 @@ class _Composing:
             remembered, self._day, self._pace, 60.0 * self._minutes, self._reader.target
         )
         return Away(since, level)
+
+
+def _restates(kept: KeptItem) -> bool:
+    return kept.item.kind is KindName.RESTATE
 
 
 def _last_book(given: list[GivenOn], seen: Mapping[UUID, KeptItem]) -> UUID | None:

@@ -140,6 +140,7 @@ def test_an_item_is_asked_afresh_once(store: SqlStore, reader: ReaderId) -> None
         item, unasked, *_ = shelve(work, reader, BOOK)
         work.items.remember(reader, item.id, a_memory(TODAY + timedelta(days=90)))
         work.items.ask_afresh(reader, {item.id: TOMORROW, unasked.id: TOMORROW})
+        assert work.items.next_call(reader, TODAY) == TOMORROW
         assert work.items.afresh(reader, TODAY, 9) == []
         assert [each.item.id for each in work.items.afresh(reader, TOMORROW, 9)] == [item.id]
         answered = replace(a_memory(TODAY + timedelta(days=90)), last_day=TOMORROW)
