@@ -20,8 +20,3 @@ def recorded(stand: Stand | None) -> str:
     kept = sum(each.came_to is Kept.KEPT for each in counted)
     last = "last one" if len(counted) == 1 else f"last {len(counted)}"
     return f"{stand.pace}; of the {last} counted, {kept} kept"
-
-
-def words_now(text: str, stand: Stand | None) -> str:
-    """Return the words of a commitment: those it was reworded to, else the digest's."""
-    return stand.life.text if stand is not None and stand.life.former else text

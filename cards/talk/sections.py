@@ -9,7 +9,7 @@ from cards.commitments import Stand
 from cards.parts import KeptDigest, Part, PartKind
 from cards.talk.drawing import drawn, on_the_sheet, shows, shuffled, theme_of
 from cards.talk.lengths import MINUTES, Length, Stage
-from cards.talk.recorded import recorded, words_now
+from cards.talk.recorded import recorded
 from cards.talk.section import Blank, Line, Section
 
 MOST_REPORTED = 6
@@ -48,17 +48,19 @@ def _report(kept: KeptDigest, stands: Stands, length: Length) -> Section | None:
     # What still runs is reported first; among the rest the digest's order holds.
     running = sorted(parts, key=lambda part: part.id in stands and not stands[part.id].asked)
     said = running[:MOST_REPORTED]
-    words = [words_now(part.text, stands.get(part.id)) for part in said]
     return Section(
         Stage.REPORT,
         "What was promised",
         "Say of each whether it was kept, before you look overleaf at what was recorded."
         if length is Length.READ_IT
         else "Say what the book asked of you, and what came of it.",
-        tuple(Line(str(number), text, caution(text) or "") for number, text in enumerate(words, 1)),
+        tuple(
+            Line(str(number), part.text, caution(part.text) or "")
+            for number, part in enumerate(said, 1)
+        ),
         answers=tuple(
-            Line(str(number), text, recorded(stands.get(part.id)))
-            for number, (part, text) in enumerate(zip(said, words, strict=True), 1)
+            Line(str(number), part.text, recorded(stands.get(part.id)))
+            for number, part in enumerate(said, 1)
         ),
         more=len(parts) - len(said),
     )

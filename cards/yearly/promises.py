@@ -9,6 +9,7 @@ from uuid import UUID
 from cards.cautions import caution
 from cards.commitments import (
     LIVE,
+    Act,
     CheckIn,
     Commitment,
     Decision,
@@ -18,7 +19,7 @@ from cards.commitments import (
     Stand,
     offer_for,
 )
-from cards.talk.recorded import recorded, words_now
+from cards.talk.recorded import recorded
 from cards.yearly.changes import Change, changes_of
 
 
@@ -99,7 +100,7 @@ def promise_in(facts: Facts, first: date, last: date) -> Promise | None:
     said = [
         each for each in facts.check_ins if first <= each.day <= last and each.withdrawn_on is None
     ]
-    text = words_now(facts.text, facts.after)
+    text = _words_on(facts, last)
     changes = changes_of(facts.commitment, facts.decisions, first, last)
     if facts.before is not None and _settled(facts.before) and not said and not changes:
         return None
@@ -120,6 +121,15 @@ def promise_in(facts: Facts, first: date, last: date) -> Promise | None:
         changes=changes,
         renewing=_renewing(facts.after),
     )
+
+
+def _words_on(facts: Facts, last: date) -> str:
+    """Return the words as they were on a day: the digest's, unless they were reworded since."""
+    reworded = any(
+        each.act is Act.REWORD and each.day > last and each.withdrawn_on is None
+        for each in facts.decisions
+    )
+    return facts.after.life.text if reworded else facts.text
 
 
 def _settled(stand: Stand) -> bool:

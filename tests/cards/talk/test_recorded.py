@@ -15,7 +15,7 @@ from cards.commitments import (
     Period,
     pace_of,
 )
-from cards.talk.recorded import recorded, words_now
+from cards.talk.recorded import recorded
 
 _MADE = date(2026, 1, 5)
 _WEEKLY = Measure(1, Period.WEEK)
@@ -63,14 +63,3 @@ def test_what_was_over_on_arrival_is_not_judged() -> None:
     """One that was over before it came into the library says that this is still to be told."""
     made = Commitment(_ID, "Write home", _MADE, date(2026, 6, 1), _FIVE_DAYS)
     assert recorded(pace_of(made, [], [], date(2026, 6, 2))).startswith("over before")
-
-
-def test_a_rewording_is_what_is_reported_on() -> None:
-    """What was reworded is told by its new words, what was not by those of the digest."""
-    made = Commitment(_ID, "Write home", _MADE, _MADE, _WEEKLY)
-    at = datetime(2026, 1, 7, 9, tzinfo=UTC)
-    reworded = Decision(
-        UUID(int=9), _ID, Act.REWORD, at.date(), at, at.date(), words="When it rains, I will write"
-    )
-    assert words_now("Write home", pace_of(made, [reworded], [], at.date())) == reworded.words
-    assert words_now("Write home now", pace_of(made, [], [], at.date())) == "Write home now"

@@ -44,7 +44,7 @@ def facts(
         digest_id=uuid5(_SPACE, book),
         title=book,
         author=None,
-        text=text,
+        text=next((each.words for each in reversed(decided) if each.act is Act.REWORD), text),
         before=pace_of(made_it, decided, said, eve) if made <= eve else None,
         after=pace_of(made_it, decided, said, last),
         decisions=decided,

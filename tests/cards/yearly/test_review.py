@@ -120,3 +120,16 @@ def test_a_year_without_commitments_is_empty() -> None:
     """Where nothing was promised the review says nothing, and fails at nothing."""
     review = _review()
     assert (review.books, review.pairs, review.timed, review.minutes) == ((), (), (), 0)
+
+
+def test_a_past_year_keeps_the_words_it_had() -> None:
+    """What was reworded in spring stands in last year's review by the words it had then."""
+    known = facts(
+        "Write home",
+        made=date(2025, 3, 1),
+        decisions=((Act.REWORD, date(2026, 4, 1), {"words": "When it rains, I will write"}),),
+        last=date(2025, 12, 31),
+    )
+    (promise,) = _review(known, last=date(2025, 12, 31)).promises
+    assert promise.text == "Write home"
+    assert promise.changes == ()
