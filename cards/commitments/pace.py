@@ -55,14 +55,14 @@ def pace_of(
     # What was done before a term began belongs to the one before it.
     deeds = Deeds((each for each in check_ins if each.day >= term.start), day)
     last = term.last_day()
-    if deeds.first is None:
-        if arrived_past(commitment, life, last):
-            return _closed(life, day) or Stand(
-                day, Pace.UNJUDGED, Rule.PAST_ON_ARRIVAL, life, ends_on=last
-            )
-    elif deeds.first < life.asked_from:
-        # Who reports on days before it came in is asked about them.
-        life = replace(life, asked_from=deeds.first)
+    past = arrived_past(commitment, life, last)
+    if past and deeds.first is None:
+        return _closed(life, day) or Stand(
+            day, Pace.UNJUDGED, Rule.PAST_ON_ARRIVAL, life, ends_on=last
+        )
+    if deeds.first is not None and deeds.first < life.asked_from:
+        # Who reports on days before it came in is asked about them; of what was over, about all.
+        life = replace(life, asked_from=term.start if past else deeds.first)
     if term.finishing:
         over = finished(life, deeds, day)
         if over is not None:

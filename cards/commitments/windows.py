@@ -46,8 +46,6 @@ class Window:
         came_to: what it comes to by what is known; of an open window, so far.
         paused: whether a pause lies in it and nothing was done in it: it does not count.
         closed: whether it is closed on the day asked about.
-        early: whether it began before one could be asked, and nothing was done in it: it does
-            not count either.
     """
 
     span: Span
@@ -55,12 +53,11 @@ class Window:
     came_to: Kept
     paused: bool
     closed: bool
-    early: bool = False
 
     @property
     def counts(self) -> bool:
-        """Whether it is judged: it has a period, could be asked about, and is closed."""
-        return self.closed and bool(self.periods) and not self.paused and not self.early
+        """Whether it is judged: it has a period, is not paused, and is closed."""
+        return self.closed and bool(self.periods) and not self.paused
 
     @property
     def began(self) -> date:
@@ -84,12 +81,15 @@ def window(rhythm: Rhythm, number: int, life: Life, deeds: Deeds, day: date) -> 
     spans = list(rhythm.periods_in(span))
     reach = _reach(rhythm, span, spans)
     done = deeds.done_in(reach)
-    times = rhythm.times
-    periods = tuple(
-        PeriodDone(each, times, deeds.count(each) if done else 0)
-        for each in spans
-        if each.last >= life.asked_from
-    )
+    asked = Span(min(span.first, reach.first), max(span.last, reach.last))
+    periods: tuple[PeriodDone, ...] = ()
+    # What began before one could be asked counts only where something was done: the window, and
+    # of its periods those that were kept.
+    if done or asked.first >= life.asked_from:
+        counted = (PeriodDone(each, rhythm.times, deeds.count(each)) for each in spans)
+        periods = tuple(
+            each for each in counted if each.span.first >= life.asked_from or each.done >= each.due
+        )
     if periods and done and all(each.done >= each.due for each in periods):
         came_to = Kept.KEPT
     elif done:
@@ -98,10 +98,8 @@ def window(rhythm: Rhythm, number: int, life: Life, deeds: Deeds, day: date) -> 
         came_to = Kept.MISSED
     else:
         came_to = Kept.SILENT
-    asked = Span(min(span.first, reach.first), max(span.last, reach.last))
     paused = not done and any(asked.meets(pause) for pause in life.pauses)
-    early = not done and asked.first < life.asked_from
-    return Window(span, periods, came_to, paused, is_closed(span.last, day), early)
+    return Window(span, periods, came_to, paused, is_closed(span.last, day))
 
 
 def _reach(rhythm: Rhythm, span: Span, spans: list[Span]) -> Span:
@@ -121,7 +119,8 @@ def windows_back(rhythm: Rhythm, life: Life, deeds: Deeds, day: date) -> Iterato
     """Yield the windows from the one a day stands in back to the first that can count."""
     for number in range(rhythm.window_at(day), -1, -1):
         found = window(rhythm, number, life, deeds, day)
-        if found.early and found.span.last < life.asked_from and not deeds.done_by(found.span.last):
+        last = found.span.last
+        if last < life.asked_from and not deeds.done_by(last):
             return
         yield found
 
