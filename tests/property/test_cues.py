@@ -240,14 +240,15 @@ READINGS = {
 }
 
 
+TRIES = 3
+"""Times a text is read again, where another process may have had the caches."""
+
+
 def taken(reading, text):
-    """Return the best time of three that a reading of a text takes, in seconds."""
-    times = []
-    for _ in range(3):
-        start = process_time()
-        reading(text)
-        times.append(process_time() - start)
-    return min(times)
+    """Return the time one reading of a text takes, in seconds."""
+    start = process_time()
+    reading(text)
+    return process_time() - start
 
 
 @pytest.mark.parametrize("text", PATHOLOGICAL)
@@ -260,5 +261,7 @@ def test_reading_a_text_takes_time_in_proportion_to_its_length(reading, text):
     """
     make, read = PATHOLOGICAL[text], READINGS[reading]
     read(make(100))
-    short, long = taken(read, make(2_500)), taken(read, make(20_000))
-    assert long < 0.002 or long / max(short, 1e-5) < 32
+    short = min(taken(read, make(2_500)) for _ in range(TRIES))
+    most = max(0.002, 32 * max(short, 1e-5))
+    # The best time of all tries is what counts; the first that is good enough settles it.
+    assert any(taken(read, make(20_000)) < most for _ in range(TRIES))

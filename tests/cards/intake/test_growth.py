@@ -10,7 +10,7 @@ from cards.intake import understand
 from cards.intake.blocks import Block, Document, Shape
 
 FEW, MANY = 200, 800
-SHORT, LONG = 20_000, 80_000
+SHORT, LONG = 10_000, 40_000
 MOST = 8.0
 """Times longer that four times the blocks may take: quadratic growth would take sixteen."""
 LEAST = 0.004
@@ -66,7 +66,7 @@ def test_four_times_the_blocks(part: str, shape: Shape):
 )
 @pytest.mark.parametrize("shape", [Shape.PARAGRAPH, Shape.ROW])
 def test_four_times_the_words_of_one_block(line: str, shape: Shape):
-    """One block of eighty thousand characters is read in linear time too."""
+    """One block of forty thousand characters is read in linear time too."""
 
     def document(count: int) -> Document:
         text = line * (count // len(line))
