@@ -2,7 +2,17 @@
 
 from cards.talk.agenda import Agenda, agenda_for
 from cards.talk.facts import Talk
-from cards.talk.lengths import Length, Stage
+from cards.talk.lengths import Length, Stage, length_of
 from cards.talk.section import Blank, Line, Section
 
-__all__ = ["Agenda", "Blank", "Length", "Line", "Section", "Stage", "Talk", "agenda_for"]
+__all__ = [
+    "Agenda",
+    "Blank",
+    "Length",
+    "Line",
+    "Section",
+    "Stage",
+    "Talk",
+    "agenda_for",
+    "length_of",
+]

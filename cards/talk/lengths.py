@@ -3,6 +3,8 @@
 from collections.abc import Collection
 from enum import IntEnum, StrEnum
 
+from cards.errors import Invalid
+
 
 class Length(IntEnum):
     """The minutes a talk is laid out for."""
@@ -11,6 +13,22 @@ class Length(IntEnum):
     """With someone who read the book."""
     DID_NOT = 15
     """With someone who did not."""
+
+
+def length_of(minutes: int) -> Length:
+    """Return the length of so many minutes.
+
+    Raises:
+        Invalid: no talk is laid out for so many.
+    """
+    try:
+        return Length(minutes)
+    except ValueError:
+        raise Invalid(
+            "A talk is laid out for 80 minutes with someone who read the book, or for 15 with "
+            "someone who did not.",
+            where="minutes",
+        ) from None
 
 
 class Stage(StrEnum):

@@ -49,7 +49,7 @@ def write_out(desk: Desk, digest_id: UUID, form: Form) -> Written:
         kept = opened(desk, work, digest_id, None)
     digest = kept.digest()
     return Written(
-        f"{_stem(digest.title)}.{form.value}", MEDIA_TYPES[form], desk.press.write(digest, form)
+        f"{file_stem(digest.title)}.{form.value}", MEDIA_TYPES[form], desk.press.write(digest, form)
     )
 
 
@@ -63,6 +63,6 @@ def blank(desk: Desk, form: Form) -> Written:
     return Written(f"digest.{form.value}", MEDIA_TYPES[form], desk.press.template(form))
 
 
-def _stem(title: str) -> str:
+def file_stem(title: str) -> str:
     """Return what a file of this title is called: its letters and digits, parted by hyphens."""
     return "-".join(re.findall(r"\w+", title.casefold()))[:LONGEST_STEM].strip("-") or "digest"

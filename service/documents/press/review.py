@@ -2,8 +2,7 @@
 
 from typing import Any
 
-from cards.commitments import Outcome
-from cards.yearly import BookYear, Promise, Review
+from cards.yearly import BookYear, Promise, Review, figures, standing
 from service.documents.press.sheet import day_in_words, paragraphs_of, stacked
 from service.documents.press.talk import fitted
 
@@ -11,7 +10,6 @@ _LANGUAGE = "en"
 _SHOWN = 600
 """Letters of one commitment, or of what was decided of it, that are printed."""
 _NAME = 200
-_COUNTED = {Outcome.KEPT: "kept", Outcome.PARTLY: "partly", Outcome.MISSED: "missed"}
 
 
 def review_data(review: Review) -> dict[str, Any]:
@@ -36,27 +34,13 @@ def review_data(review: Review) -> dict[str, Any]:
     }
 
 
-def figures(review: Review) -> str:
-    """Return the whole year in one line."""
-    counts = ", ".join(f"{count} {_COUNTED[each]}" for each, count in review.counts.items())
-    said = [
-        f"{len(review.promises)} commitments of {len(review.books)} books",
-        f"check-ins: {counts}" if counts else "no check-ins",
-    ]
-    if review.done:
-        said.append(f"{review.done} done")
-    if review.released:
-        said.append(f"{review.released} released")
-    return "; ".join(said)
-
-
 def _book(book: BookYear) -> dict[str, Any]:
     return {
         "name": _name(book.title, book.author),
         "promises": [
             {
                 "words": _text(one.text),
-                "stand": _line(_standing(one)),
+                "stand": _line(standing(one)),
                 "caution": one.caution,
                 "changes": [
                     _line(f"{day_in_words(each.day, _LANGUAGE)}: {each.told}")
@@ -66,12 +50,6 @@ def _book(book: BookYear) -> dict[str, Any]:
             for one in book.promises
         ],
     }
-
-
-def _standing(one: Promise) -> str:
-    counts = ", ".join(f"{count} {_COUNTED[each]}" for each, count in one.counts.items())
-    said = f"{one.after}. Check-ins: {counts or 'none'}."
-    return f"{said} When the year began: {one.before}." if one.before is not None else said
 
 
 def _side(one: Promise) -> dict[str, Any]:
