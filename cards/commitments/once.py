@@ -20,7 +20,7 @@ MOST_MOVES = 3
 
 def finished(life: Life, deeds: Deeds, day: date) -> Stand | None:
     """Return how a one-off stands that has all its deeds, or None while some are wanting."""
-    due, done = _figures(life.term, deeds, day)
+    due, done = figures(life.term, deeds, day)
     if done < due:
         return None
     settled = life.closed is not None
@@ -39,7 +39,7 @@ def finished(life: Life, deeds: Deeds, day: date) -> Stand | None:
 
 def one_off(life: Life, deeds: Deeds, deadline: date, day: date) -> Stand:
     """Return how an unfinished one-off with a deadline stands."""
-    due, done = _figures(life.term, deeds, day)
+    due, done = figures(life.term, deeds, day)
     settled = life.closed is not None
     silent = False
     if life.closed is not None:
@@ -63,8 +63,8 @@ def one_off(life: Life, deeds: Deeds, deadline: date, day: date) -> Stand:
     )
 
 
-def _figures(term: Term, deeds: Deeds, day: date) -> tuple[int, int]:
-    """Return the deeds due and done."""
+def figures(term: Term, deeds: Deeds, day: date) -> tuple[int, int]:
+    """Return the deeds due and done of a one-off."""
     due = 1 if term.measure is None else term.measure.times
     return due, deeds.count(Span(term.start, day))
 

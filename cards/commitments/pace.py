@@ -13,7 +13,7 @@ from cards.commitments.check_ins import CheckIn, Outcome
 from cards.commitments.cutting import Span
 from cards.commitments.decisions import Decision
 from cards.commitments.deeds import Deeds
-from cards.commitments.once import finished, one_off
+from cards.commitments.once import figures, finished, one_off
 from cards.commitments.periods import Rhythm
 from cards.commitments.stand import Pace, Rule, Stand
 from cards.commitments.terms import Commitment, Life, life_of
@@ -132,6 +132,7 @@ def _running(life: Life, deeds: Deeds, end: date | None, day: date) -> Stand:
     if life.paused_on(day):
         pace, rule = Pace.PAUSED, Rule.PAUSED
     now = rhythm.period_at(day)
+    due, done = figures(life.term, deeds, day) if life.term.finishing else (0, 0)
     return Stand(
         day,
         pace,
@@ -139,6 +140,8 @@ def _running(life: Life, deeds: Deeds, end: date | None, day: date) -> Stand:
         life,
         windows=tuple(seen),
         now=None if now is None else PeriodDone(now, rhythm.times, deeds.count(now)),
+        due=due,
+        done=done,
         ends_on=end,
         nothing_said=bool(judged) and judged[0].came_to is Kept.SILENT,
     )

@@ -3,7 +3,7 @@
 from datetime import date, timedelta
 
 from cards.commitments.stand import LIVE, Rule, Stand
-from cards.commitments.windows import CLOSING
+from cards.commitments.windows import last_to_report
 
 
 def rests_from(stand: Stand) -> date | None:
@@ -16,4 +16,5 @@ def rests_from(stand: Stand) -> date | None:
         return stand.day
     if stand.ends_on is None or stand.life.term.once:
         return None
-    return stand.ends_on + CLOSING + timedelta(days=1)
+    last = last_to_report(stand.ends_on)
+    return last if last == date.max else last + timedelta(days=1)

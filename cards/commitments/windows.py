@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from enum import StrEnum
 
 from cards.commitments.check_ins import Outcome
-from cards.commitments.cutting import Span
+from cards.commitments.cutting import LAST, Span
 from cards.commitments.deeds import Deeds
 from cards.commitments.periods import Rhythm
 from cards.commitments.terms import Life, Term
@@ -68,6 +68,11 @@ class Window:
     def kept_periods(self) -> int:
         """How many of its periods have all their deeds."""
         return sum(each.done >= each.due for each in self.periods)
+
+
+def last_to_report(last: date) -> date:
+    """Return the day until which what ended on a last day is open to be reported."""
+    return date.fromordinal(min(last.toordinal() + CLOSING.days, LAST))
 
 
 def is_closed(last: date, day: date) -> bool:

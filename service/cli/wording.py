@@ -5,23 +5,13 @@ from datetime import date
 import click
 from rich.padding import Padding
 
-from cards.commitments import Measure, Period
+from cards.commitments import Measure
+from cards.commitments.telling import measure_in_words
 from cards.errors import Invalid
 from cards.wording import Wording
 from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json
 from service.use_cases.wording import check_wording, readers_day
-
-_DAYS = {
-    "MO": "Monday",
-    "TU": "Tuesday",
-    "WE": "Wednesday",
-    "TH": "Thursday",
-    "FR": "Friday",
-    "SA": "Saturday",
-    "SU": "Sunday",
-}
-_WHICH = {"1": "first", "2": "second", "3": "third", "4": "fourth", "5": "fifth", "-1": "last"}
 
 
 @click.command()
@@ -96,7 +86,7 @@ def _print(text: str, checked: Wording) -> None:
         ):
             screen.print(f"  {name}: {'yes' if holds else 'not yet'}")
         if checked.measure is not None:
-            screen.print(f"  measure: {in_words(checked.measure)}")
+            screen.print(f"  measure: {measure_in_words(checked.measure)}")
         if checked.cue is not None:
             screen.print(f"  cue: {checked.cue}")
     for sentence in checked.advice:
@@ -105,31 +95,3 @@ def _print(text: str, checked: Wording) -> None:
     if not checked.advice:
         screen.print()
         screen.print(faint("There is nothing to mend in its wording."))
-
-
-def in_words(measure: Measure) -> str:
-    """Return a measure as a reader would say it: "2 times a week, on Monday and Thursday"."""
-    times = {1: "once", 2: "twice"}.get(measure.times, f"{measure.times} times")
-    said = times
-    if measure.period is not Period.ONCE:
-        unit = measure.period.value
-        said += f" a {unit}" if measure.every == 1 else f" every {measure.every} {unit}s"
-    if measure.on:
-        said += f", on {_listed([_day_in_words(day) for day in measure.on])}"
-    if measure.minutes is not None:
-        said += f", {measure.minutes} minute{'' if measure.minutes == 1 else 's'} each"
-    if measure.periods is not None:
-        said += f", {measure.periods} period{'' if measure.periods == 1 else 's'} in all"
-    if measure.deadline is not None:
-        edge = "by" if measure.period is Period.ONCE else "until"
-        said += f", {edge} {measure.deadline}"
-    return said
-
-
-def _day_in_words(byday: str) -> str:
-    day = _DAYS[byday[-2:]]
-    return f"the {_WHICH[byday[:-2]]} {day}" if byday[:-2] else day
-
-
-def _listed(names: list[str]) -> str:
-    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)

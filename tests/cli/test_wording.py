@@ -1,11 +1,6 @@
 """`catchword wording`: what it prints, and what it refuses."""
 
-from datetime import date
-
 import pytest
-
-from cards.commitments import Measure, Period
-from service.cli.wording import in_words
 
 
 def test_json_has_exactly_the_documented_keys(terminal):
@@ -55,7 +50,7 @@ def test_a_good_commitment_is_left_alone(terminal):
     """With nothing missing the page shows the measure in words, and that nothing is to mend."""
     said = "Each Sunday until Easter I will read to Hanne for half an hour."
     shown = terminal.run("wording", said, "--on", "2026-03-04").output
-    assert "measure: once a week, on Sunday, 30 minutes each, until 2026-04-05" in shown
+    assert "measure: once a week, on Sunday, 30 minutes each time, until 5 April 2026" in shown
     assert "There is nothing to mend" in shown
 
 
@@ -80,21 +75,3 @@ def test_what_cannot_be_checked_is_refused(terminal, words, said):
     assert refused.exit_code == 3
     assert said in refused.stderr
     assert refused.stderr.count("\n") == 1
-
-
-@pytest.mark.parametrize(
-    ("measure", "said"),
-    [
-        (Measure(), "once"),
-        (Measure(times=2, deadline=date(2026, 3, 30)), "twice, by 2026-03-30"),
-        (Measure(times=3, period=Period.WEEK, every=2), "3 times every 2 weeks"),
-        (
-            Measure(period=Period.DAY, on=("MO", "TU"), periods=1, minutes=1),
-            "once a day, on Monday and Tuesday, 1 minute each, 1 period in all",
-        ),
-        (Measure(period=Period.MONTH, on=("-1FR",)), "once a month, on the last Friday"),
-    ],
-)
-def test_a_measure_is_told_in_words(measure, said):
-    """Count, period, days, length and end each have their words."""
-    assert in_words(measure) == said
