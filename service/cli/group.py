@@ -43,6 +43,8 @@ COMMANDS = (
     "prove",
     "versions",
     "care",
+    "talk",
+    "review",
     "out",
     "blank",
     "cite",
