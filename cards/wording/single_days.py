@@ -191,7 +191,7 @@ SINGLE_DAYS: tuple[Reader, ...] = (
     ),
     (
         (
-            rf"(?:(?:{_WEEKDAY}) ,? ?)?(?:the |(?<=day ))"
+            rf"(?:(?:{_WEEKDAY}) ,? ?)?(?:(?<!\bbe )(?<!\bam )the |(?<=day ))"
             r"(?P<nth>\d{1,2}th)(?: (?:day )?of (?:(?:this|the) month|(?P<nth_next>next month)))?"
             r"(?=$| (?:[.,;:!?()~]|i|we|at|in the|and|or|each|every|to|by|for|on|~)(?:$| ))"
         ),
