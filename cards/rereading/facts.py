@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
 
+from cards.answers import Answer
 from cards.errors import Invalid
 
 MAX_PAGES = 200
@@ -58,3 +59,13 @@ class Rereading:
                 f"Reading again takes from 1 to {MOST_MINUTES} minutes, not {self.minutes}.",
                 where="minutes",
             )
+
+    def before(self, answer: Answer) -> bool:
+        """Tell whether an answer was given after it.
+
+        Of an answer of the same day only the hour tells, and of a re-reading only when it was
+        recorded is known to the hour.
+        """
+        if answer.day != self.day:
+            return answer.day > self.day
+        return answer.answered_at > self.reported_at
