@@ -7,6 +7,7 @@ from cards.commitments.cutting import Span, months_on
 from cards.commitments.measure import WEEKDAYS, Measure, Period
 
 _WEEK = len(WEEKDAYS)
+_MOST_OF_A_MONTH, _MOST_OF_A_YEAR = 5, 53
 
 
 class NamedDays:
@@ -14,6 +15,10 @@ class NamedDays:
 
     Only in months and years does a number before a weekday mean anything; a 1MO of a week is
     its Monday.
+
+    Attributes:
+        any: whether no day is named, so that any will do.
+        none: whether what is named never comes, as a sixth Monday of a month.
     """
 
     def __init__(self, measure: Measure | None) -> None:
@@ -23,10 +28,16 @@ class NamedDays:
         self._weekdays = sorted(
             {WEEKDAYS.index(day[-2:]) for day in on if len(day) == 2 or not numbered}
         )
-        self._numbered = [
-            (int(day[:-2]), WEEKDAYS.index(day[-2:])) for day in on if len(day) > 2 and numbered
-        ]
         self._months = 12 if measure is not None and measure.period is Period.YEAR else 1
+        most = _MOST_OF_A_YEAR if self._months > 1 else _MOST_OF_A_MONTH
+        self._numbered = [
+            (number, WEEKDAYS.index(day[-2:]))
+            for day in on
+            if len(day) > 2 and numbered
+            for number in [int(day[:-2])]
+            if 1 <= abs(number) <= most
+        ]
+        self.none = not (self.any or self._weekdays or self._numbered)
 
     @property
     def numbered(self) -> bool:

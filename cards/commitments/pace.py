@@ -7,7 +7,7 @@ et al. 2016: failing to monitor is a failure of its own).
 
 from collections.abc import Iterable
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 from cards.commitments.check_ins import CheckIn, Outcome
 from cards.commitments.cutting import Span
@@ -30,6 +30,8 @@ from cards.commitments.windows import (
 
 JUDGED = 2
 """Windows a running commitment is judged by: one miss is harmless (Lally et al. 2010)."""
+LONG_AGO = timedelta(days=3_660)
+"""How far back what was over on arrival is reckoned with: ten years."""
 SHOWN = 13
 """Windows told of what is over, at the most: a quarter of a year of weeks."""
 
@@ -60,15 +62,17 @@ def pace_of(
         return _closed(life, day) or Stand(
             day, Pace.UNJUDGED, Rule.PAST_ON_ARRIVAL, life, ends_on=last
         )
-    if deeds.first is not None and deeds.first < life.asked_from:
-        # Who reports on days before it came in is asked about them; of what was over, about all.
-        life = replace(life, asked_from=term.start if past else deeds.first)
     if term.finishing:
         over = finished(life, deeds, day)
         if over is not None:
             return over
     if term.once and last is not None:
         return one_off(life, deeds, last, day)
+    if deeds.first is not None and deeds.first < life.asked_from:
+        # Who reports on days before it came in is asked about them; of what was over, about all
+        # of them that are not too long ago.
+        first = max(term.start, life.asked_from - min(LONG_AGO, life.asked_from - date.min))
+        life = replace(life, asked_from=min(first, deeds.first) if past else deeds.first)
     end = end_of(life, deeds, day)
     if end is not None and is_closed(end, day):
         return _ended(life, deeds, end, day)

@@ -126,11 +126,14 @@ class Rhythm:
 
     def nth_period(self, count: int) -> Span:
         """Return the `count`-th period that counts, from 1; the last day there is without one."""
+        if self._named.none:
+            return Span(date.max, date.max)
         number = 0
         if not self._named.numbered and count > 1:
             # All after the first have a day named, so that they need not be looked at.
-            whole, cut = next(self._cuts(0))
-            number = count - self._named.leave_any(whole, cut)
+            first = next(self._cuts(0), None)
+            counts = first is not None and self._named.leave_any(*first)
+            number = count - counts
             count = 1
         for whole, cut in self._cuts(number):
             if self._named.leave_any(whole, cut):

@@ -131,9 +131,13 @@ def windows_back(rhythm: Rhythm, life: Life, deeds: Deeds, day: date) -> Iterato
 
 
 def windows_of(term: Term, life: Life, deeds: Deeds, end: date, day: date) -> list[Window]:
-    """Return all windows of a term with its end, in order."""
+    """Return the windows of a term with its end that can count, in order."""
     rhythm = Rhythm(term.measure, term.start, end)
-    return [window(rhythm, number, life, deeds, day) for number in range(rhythm.window_at(end) + 1)]
+    first = rhythm.window_at(min(max(term.start, life.asked_from), end))
+    return [
+        window(rhythm, number, life, deeds, day)
+        for number in range(first, rhythm.window_at(end) + 1)
+    ]
 
 
 def end_of(life: Life, deeds: Deeds, day: date) -> date | None:

@@ -161,8 +161,10 @@ SECOND_WEEK = [said(on(12 + day)) for day in (0, 1, 3)]
             [],
             [],
             on(4, 3),
-            f"{SILENT} the last two stretches, 5 January to 1 February and "
-            "2 February to 1 March 2026.",
+            (
+                f"{SILENT} the last two stretches, 5 January to 1 February and "
+                "2 February to 1 March 2026."
+            ),
         ),
         (
             WEEKLY,
@@ -176,8 +178,10 @@ SECOND_WEEK = [said(on(12 + day)) for day in (0, 1, 3)]
             [],
             [said(on(13), MISSED)],
             on(21),
-            "Of the last two weeks, nothing was said about 5 to 11 January 2026, "
-            "and 12 to 18 January 2026 was missed.",
+            (
+                "Of the last two weeks, nothing was said about 5 to 11 January 2026, "
+                "and 12 to 18 January 2026 was missed."
+            ),
         ),
         (
             WEEKLY,
