@@ -6,6 +6,7 @@ from cards.rereading.facts import MAX_NOTE, MAX_PAGES, MOST_MINUTES, Rereading
 from cards.rereading.helping import Helped, helped
 from cards.rereading.listing import BookToReread, RereadingList, book_to_reread, list_of
 from cards.rereading.reading_pace import minutes_a_page
+from cards.rereading.reasons import may_have_reasons
 from cards.rereading.record import BookRecord, answers_tell
 from cards.rereading.stretches import Stretch
 
@@ -26,5 +27,6 @@ __all__ = [
     "days_afresh",
     "helped",
     "list_of",
+    "may_have_reasons",
     "minutes_a_page",
 ]

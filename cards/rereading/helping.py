@@ -66,5 +66,9 @@ def _sentence(both: int, before: int, after: int, waiting: int) -> str:
         still = f"{in_letters(waiting)} {'item is' if waiting == 1 else 'items are'}"
         return f"Too soon to say: {still} still to be asked."
     asked = "the one item asked again" if both == 1 else f"the {in_letters(both)} items asked again"
-    told = f"Of {asked}, {before} came back before and {after} since"
+    told = f"Of {asked}, {_some(before)} came back before and {_some(after)} since"
     return told + (f"; {in_letters(waiting)} still to be asked." if waiting else ".")
+
+
+def _some(number: int) -> str:
+    return in_letters(number) if number else "none"

@@ -1,6 +1,6 @@
 """Why a book is worth opening again, from what came back of it and what it asked."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from itertools import chain
 from uuid import UUID
@@ -13,7 +13,7 @@ from cards.parts import Care, Part, PartKind
 from cards.rereading.because import WORTH, Because, Reason
 from cards.rereading.confusing import confusions
 from cards.rereading.promised import stalled
-from cards.rereading.record import BookRecord
+from cards.rereading.record import BookRecord, answers_tell
 from cards.rereading.wilson import wilson
 from cards.schedule import aimed
 
@@ -46,6 +46,22 @@ def reasons_of(record: BookRecord, day: date, target: float) -> tuple[Because, .
         _a_year_since(record, day),
     )
     return tuple(found)
+
+
+def may_have_reasons(items: Sequence[KeptItem], target: float) -> bool:
+    """Tell by its items alone whether a book never read again can have a reason to be.
+
+    Of its commitments they say nothing; for the rest a cheap look before all is read.
+    """
+    asked = [each for each in items if each.memory is not None and not each.item.retired]
+    recalled = sum(not _is_blank(each) for each in asked)
+    _, upper = wilson(recalled, len(asked))
+    return any(
+        answers_tell(each)
+        or each.care is Care.CLOSE
+        or _well_under(len(asked), upper, aimed(target, each.care))
+        for each in items
+    )
 
 
 def _theme_gone(record: BookRecord) -> Iterator[Because]:
@@ -86,7 +102,7 @@ def _under_target(record: BookRecord, target: float) -> Iterator[Because]:
     recalled = len(asked) - len(blank)
     _, upper = wilson(recalled, len(asked))
     wanted = aimed(target, record.digest.care)
-    if len(asked) < FEWEST_ITEMS or upper >= wanted - WELL_UNDER:
+    if not _well_under(len(asked), upper, wanted):
         return
     faded = {each.item.part_id for each in blank}
     standing = (*record.digest.held(PartKind.POINT), *record.digest.held(PartKind.QUOTATION))
@@ -101,6 +117,10 @@ def _under_target(record: BookRecord, target: float) -> Iterator[Because]:
         threads=_broken_threads(record),
         worth=WORTH[Reason.RETENTION] * len(blank),
     )
+
+
+def _well_under(asked: int, upper: float, wanted: float) -> bool:
+    return asked >= FEWEST_ITEMS and upper < wanted - WELL_UNDER
 
 
 def _a_year_since(record: BookRecord, day: date) -> Iterator[Because]:

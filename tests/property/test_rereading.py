@@ -13,7 +13,7 @@ from cards.digest import Commitment, Digest, Point, Quotation
 from cards.items import items_of
 from cards.kinds.base import KindName
 from cards.parts import Care, PartKind
-from cards.rereading import BookRecord, book_to_reread, list_of
+from cards.rereading import BookRecord, Reason, book_to_reread, list_of, may_have_reasons
 from cards.rereading.pages import LONGEST, pages_of
 from cards.rereading.reasons import reasons_of
 from cards.rereading.stretches import MARGIN
@@ -132,6 +132,8 @@ def test_no_reason_no_book_and_every_reason_names_what_it_concerns(known) -> Non
     book = book_to_reread(known, DAY, 0.9, 2.0)
     reasons = reasons_of(known, DAY, 0.9)
     assert (book is None) is (not reasons)
+    asked_for = known.rereadings or Reason.STALLED in {each.reason for each in reasons}
+    assert not reasons or asked_for or may_have_reasons(known.items, 0.9)
     parts = {part.id for part in known.digest.parts}
     items = {each.item.id for each in known.items}
     for each in reasons:

@@ -101,7 +101,7 @@ def test_helped_compares_the_last_answer_before_with_the_first_after() -> None:
     found = helped(read, known.answers | {ids[2]: known.answers[ids[2]][:0]})
     assert (found.before.recalled, found.before.asked) == (1, 2)
     assert (found.after.recalled, found.after.asked) == (1, 2)
-    assert found.sentence == "Of the two items asked again, 1 came back before and 1 since."
+    assert found.sentence == "Of the two items asked again, one came back before and one since."
 
 
 def test_before_anything_is_asked_again_it_says_so() -> None:
