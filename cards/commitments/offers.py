@@ -71,6 +71,8 @@ def halved(measure: Measure | None) -> Measure | None:
         return replace(measure, minutes=(measure.minutes + 1) // 2)
     if measure.times > 1:
         return replace(measure, times=(measure.times + 1) // 2)
-    if measure.period is Period.ONCE:
+    if measure.period is Period.ONCE or measure.periods == 1:
         return None
-    return replace(measure, every=2 * measure.every)
+    # Half as often over the same time is half as many periods.
+    periods = None if measure.periods is None else (measure.periods + 1) // 2
+    return replace(measure, every=2 * measure.every, periods=periods)

@@ -91,7 +91,9 @@ def window(rhythm: Rhythm, number: int, life: Life, deeds: Deeds, day: date) -> 
     # What began before one could be asked counts only where something was done: the window, and
     # of its periods those that were kept.
     if done or asked.first >= life.asked_from:
-        counted = (PeriodDone(each, rhythm.times, deeds.count(each)) for each in spans)
+        counted = (
+            PeriodDone(each, rhythm.times, deeds.count(each) if done else 0) for each in spans
+        )
         periods = tuple(
             each for each in counted if each.span.first >= life.asked_from or each.done >= each.due
         )
