@@ -8,7 +8,7 @@ from flask.typing import ResponseReturnValue
 
 from cards.answers import GRADES, Grade, graded_first
 from cards.errors import AnswerMissing, InvalidAnswer, ItemMissing
-from cards.kinds.base import Attempt, Cue
+from cards.kinds.base import Attempt, Cue, KindName
 from service.pages import fields
 from service.pages.attempts import read_attempt
 from service.pages.carrying import same_cue, taken_since
@@ -17,6 +17,7 @@ from service.pages.evidence import evidence
 from service.pages.fields import Fault
 from service.pages.kept_attempts import attempt_kept
 from service.use_cases.answer import record_answer, show_answer, take_back
+from service.use_cases.commitments import wants_word
 from service.use_cases.items import ItemView, show_item
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
@@ -49,7 +50,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             graded_first=_graded_first(item, attempt),
         )
         record_answer(desk, given)
-        return redirect(url_for("pages.today", answered=answer_id), HTTPStatus.SEE_OTHER)
+        return redirect(_onwards(desk, item, answer_id), HTTPStatus.SEE_OTHER)
 
     @door.get("/answers/<uuid:answer_id>")
     def answer(answer_id: UUID) -> str:
@@ -77,6 +78,20 @@ def install(door: Blueprint, desk: Desk) -> None:
         except ItemMissing:
             raise AnswerMissing(answer_id) from None
         return redirect(url_for("pages.today", answered=answer_id), HTTPStatus.SEE_OTHER)
+
+
+def _onwards(desk: Desk, item: ItemView, answer_id: UUID) -> str:
+    """Return where an answer leads: from a commitment restated to whether it was kept."""
+    if item.kept.item.kind is KindName.RESTATE:
+        commitment_id = item.kept.item.part_id
+        if wants_word(desk, commitment_id):
+            return url_for(
+                "pages.check_in_page",
+                commitment_id=commitment_id,
+                then="today",
+                answered=answer_id,
+            )
+    return url_for("pages.today", answered=answer_id)
 
 
 def _kept(desk: Desk, answer_id: UUID) -> bool:

@@ -5,10 +5,12 @@ from http import HTTPStatus
 from flask import Blueprint, render_template, request
 from flask.typing import ResponseReturnValue
 
+from cards.commitments import Outcome
 from service.pages.asking import ask
 from service.pages.books import FORMATS
 from service.pages.fields import Faults
 from service.pages.turn import Turn, turn_of
+from service.use_cases.bringing_up import brought_up
 from service.use_cases.drafts import count_drafts
 from service.use_cases.items import show_item
 from service.use_cases.library import list_digests
@@ -60,6 +62,9 @@ def _done(desk: Desk, sitting: Sitting, turn: Turn, faults: Faults) -> str:
         more=MORE if waits else 0,
         left_out=[show_item(desk, each) for each in sitting.left_out[-_MOST_LEFT_OUT:]],
         offer=offered_today(desk),
+        promise=brought_up(desk),
+        outcomes=tuple(Outcome),
+        new_id=desk.new_id,
         link_id=desk.new_id(),
         most_why=MOST_WHY,
         linked="linked" in request.args,

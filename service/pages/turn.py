@@ -6,9 +6,18 @@ from uuid import UUID
 
 from flask import request
 
-from cards.errors import AnswerMissing, DigestMissing, ItemMissing
+from cards.commitments import CheckIn
+from cards.errors import (
+    AnswerMissing,
+    CheckInMissing,
+    CommitmentMissing,
+    DigestMissing,
+    ItemMissing,
+)
 from service.pages import fields
 from service.use_cases.answer import ShownAnswer, show_answer
+from service.use_cases.check_in import show_check_in
+from service.use_cases.commitments import HeldCommitment, open_commitment
 from service.use_cases.items import ItemView, show_item
 from service.use_cases.library import open_digest
 from service.use_cases.ports import Desk
@@ -30,6 +39,8 @@ class Turn:
         gone: the item whose source the digest no longer holds; or None.
         left_out: the item just left out for today; or None.
         mended: the digest just mended; or None.
+        checked: the commitment just reported on, with the report; or None.
+        decided: the commitment just decided about; or None.
         away: what is said to a reader who comes back after weeks; or None.
     """
 
@@ -43,6 +54,8 @@ class Turn:
     gone: ItemView | None = None
     left_out: ItemView | None = None
     mended: UUID | None = None
+    checked: tuple[HeldCommitment, CheckIn] | None = None
+    decided: HeldCommitment | None = None
     away: Away | None = None
 
 
@@ -60,6 +73,8 @@ def turn_of(desk: Desk, sitting: Sitting) -> Turn:
         gone=_item(desk, "gone"),
         left_out=out if out and out.kept.item.id in sitting.left_out else None,
         mended=_digest(desk),
+        checked=_checked(desk),
+        decided=_decided(desk),
         away=sitting.away,
     )
 
@@ -91,4 +106,25 @@ def _digest(desk: Desk) -> UUID | None:
     try:
         return open_digest(desk, digest_id).kept.id
     except DigestMissing:
+        return None
+
+
+def _checked(desk: Desk) -> tuple[HeldCommitment, CheckIn] | None:
+    check_in_id = fields.identity(request.args, "checked")
+    if check_in_id is None:
+        return None
+    try:
+        fact = show_check_in(desk, check_in_id)
+        return open_commitment(desk, fact.commitment_id).held, fact
+    except (CheckInMissing, CommitmentMissing):
+        return None
+
+
+def _decided(desk: Desk) -> HeldCommitment | None:
+    commitment_id = fields.identity(request.args, "decided")
+    if commitment_id is None:
+        return None
+    try:
+        return open_commitment(desk, commitment_id).held
+    except CommitmentMissing:
         return None

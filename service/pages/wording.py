@@ -7,6 +7,8 @@ from typing import Any
 
 from cards.cautions import caution
 from cards.commitments import Outcome
+from cards.commitments.deciding_words import decision_in_words
+from cards.commitments.telling import measure_in_words, progress, told
 from cards.items import Standing
 from cards.kinds.base import KindName, Span
 from service.use_cases.records import Cause
@@ -191,5 +193,9 @@ FILTERS: dict[str, Callable[..., Any]] = {
     "instant": instant_in_words,
     "part": part_in_words,
     "cause": cause_in_words,
+    "told": told,
+    "progress": progress,
+    "measure": measure_in_words,
+    "decided": decision_in_words,
 }
 """The filters the templates use, by name."""

@@ -71,6 +71,31 @@ def check_in(desk: Desk, report: Report) -> CheckIn:
     return fact
 
 
+def show_check_in(desk: Desk, check_in_id: UUID) -> CheckIn:
+    """Return one check-in, taken back or not.
+
+    Raises:
+        CheckInMissing: this reader has made no such check-in.
+    """
+    with desk.store.reading() as work:
+        kept = work.check_ins.get(desk.reader, check_in_id)
+    if kept is None:
+        raise CheckInMissing(check_in_id)
+    return kept
+
+
+def hold_digest(desk: Desk, commitment_id: UUID, digest_id: UUID) -> None:
+    """Refuse a commitment that is said to be of a digest, and is another's.
+
+    Raises:
+        CommitmentMissing: the digest holds no such commitment.
+    """
+    with desk.store.reading() as work:
+        kept = work.commitments.get(desk.reader, commitment_id)
+    if kept is None or kept.digest_id != digest_id:
+        raise CommitmentMissing(commitment_id)
+
+
 def withdraw_check_in(desk: Desk, check_in_id: UUID) -> CheckIn:
     """Take a check-in back: it stays on record, and counts no longer. Twice changes nothing.
 

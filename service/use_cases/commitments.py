@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from uuid import UUID
 
 from cards.cautions import caution
-from cards.commitments import CheckIn, Decision, Offer, Pace, Stand, offer_for
-from cards.errors import CommitmentMissing
+from cards.commitments import CheckIn, Decision, Offer, Pace, Pressing, Stand, offer_for, pressing
+from cards.errors import CommitmentMissing, Invalid
 from service.use_cases.commitment_records import KeptCommitment
 from service.use_cases.library import PAGE
 from service.use_cases.ports import Desk, UnitOfWork
@@ -16,6 +16,8 @@ from service.use_cases.standing import stands_on
 
 SHOWN = 200
 """Check-ins of one commitment that are listed, the latest: four years of weeks."""
+AHEAD = timedelta(days=366)
+"""How far ahead it is told how commitments will stand: a year, as a pause can be laid."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,9 +105,12 @@ def list_commitments(
 
     A page is so many digests, whether they ask for anything or not. How each stands is told for
     the day asked about, as known on it; for today unless given.
+
+    Raises:
+        Invalid: the day is more than a year ahead.
     """
     with desk.store.reading() as work:
-        day = on or work.readers.get(desk.reader).days.of(desk.now())
+        day = _day(desk, work, on)
         entries = work.digests.page(desk.reader, after, limit + 1)
         page = [entry.kept.id for entry in entries[:limit]]
         place = {digest_id: number for number, digest_id in enumerate(page)}
@@ -119,9 +124,13 @@ def list_commitments(
 
 
 def all_commitments(desk: Desk, on: date | None = None) -> AllCommitments:
-    """Return every commitment the library holds by its pace, on a day or today."""
+    """Return every commitment the library holds by its pace, on a day or today.
+
+    Raises:
+        Invalid: the day is more than a year ahead.
+    """
     with desk.store.reading() as work:
-        day = on or work.readers.get(desk.reader).days.of(desk.now())
+        day = _day(desk, work, on)
         held = _held(desk, work, work.commitments.all(desk.reader), day)
     by_pace = {
         pace: tuple(each for each in held if each.stand is not None and each.stand.pace is pace)
@@ -135,9 +144,10 @@ def open_commitment(desk: Desk, commitment_id: UUID, on: date | None = None) -> 
 
     Raises:
         CommitmentMissing: no digest of this reader's library holds such a commitment.
+        Invalid: the day is more than a year ahead.
     """
     with desk.store.reading() as work:
-        day = on or work.readers.get(desk.reader).days.of(desk.now())
+        day = _day(desk, work, on)
         found = work.commitments.get(desk.reader, commitment_id)
         if found is None or found.retired:
             raise CommitmentMissing(commitment_id)
@@ -146,6 +156,26 @@ def open_commitment(desk: Desk, commitment_id: UUID, on: date | None = None) -> 
         decisions = work.decisions.of(desk.reader, [commitment_id]).get(commitment_id, [])
     latest = sorted(decisions, key=lambda each: (each.day, each.decided_at, each.id), reverse=True)
     return OpenCommitment(day, held, tuple(check_ins), tuple(latest))
+
+
+def wants_word(desk: Desk, commitment_id: UUID) -> bool:
+    """Tell whether a commitment wants to be checked in on today."""
+    try:
+        stand = open_commitment(desk, commitment_id).held.stand
+    except CommitmentMissing:
+        return False
+    return stand is not None and pressing(stand) > Pressing.NOT_AT_ALL
+
+
+def _day(desk: Desk, work: UnitOfWork, on: date | None) -> date:
+    today = work.readers.get(desk.reader).days.of(desk.now())
+    if on is not None and on > today + AHEAD:
+        raise Invalid(
+            f"{on.isoformat()} is too far ahead; how a commitment will stand is told for at most a "
+            "year.",
+            where="on",
+        )
+    return on or today
 
 
 def _held(

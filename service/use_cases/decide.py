@@ -15,6 +15,8 @@ from cards.commitments import (
     halved,
     life_of,
 )
+from cards.commitments.measure import in_week_order
+from cards.commitments.measures_held import held
 from cards.errors import CommitmentMissing, Conflict, DecisionMissing, Invalid
 from cards.wording import check
 from service.use_cases.commitment_records import KeptCommitment
@@ -25,6 +27,7 @@ from service.use_cases.standing import keep_resting, stands_on
 
 AHEAD = timedelta(days=366)
 """How far ahead a pause can be laid: a year."""
+_MEASURED = frozenset({Act.MEASURE, Act.RENEW, Act.HALVE, Act.REWORD})
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +72,9 @@ def decide(desk: Desk, ruling: Ruling) -> Decision:
         kept = work.decisions.get(desk.reader, ruling.id)
         if kept is not None:
             return _the_same(kept, ruling)
-        stand = stands_on(work, desk.reader, [commitment], today)[ruling.commitment_id]
+        # Where the reader moved to a zone in which it is still the day before, it stands as then.
+        known_on = max(today, commitment.commitment.entered_on)
+        stand = stands_on(work, desk.reader, [commitment], known_on)[ruling.commitment_id]
         day = ruling.day or today
         _hold_day(ruling.act, commitment, day, today)
         _hold_act(ruling, stand, day)
@@ -126,7 +131,7 @@ def _the_same(kept: Decision, ruling: Ruling) -> Decision:
         kept.commitment_id == ruling.commitment_id
         and kept.act is ruling.act
         and ruling.day in {None, kept.day}
-        and ruling.measure in {None, kept.measure}
+        and (ruling.measure is None or _in_order(ruling.measure) == kept.measure)
         and (kept.until, kept.outcome) == (ruling.until, ruling.outcome)
         and kept.words == ruling.words.strip()
     )
@@ -137,6 +142,10 @@ def _the_same(kept: Decision, ruling: Ruling) -> Decision:
             where="id",
         )
     return kept
+
+
+def _in_order(measure: Measure) -> Measure:
+    return replace(measure, on=in_week_order(set(measure.on)))
 
 
 def _hold_day(act: Act, commitment: KeptCommitment, day: date, today: date) -> None:
@@ -179,7 +188,9 @@ def _hold_act(ruling: Ruling, stand: Stand, day: date) -> None:
 
 def _measure(ruling: Ruling, stand: Stand, day: date) -> Measure | None:
     if ruling.measure is not None:
-        return ruling.measure
+        if ruling.act not in _MEASURED:
+            raise Invalid(f"To {ruling.act} takes no measure.", where="measure")
+        return held(ruling.measure, stand.life.term.start if ruling.act is Act.MEASURE else day)
     if ruling.act is Act.REWORD:
         return check(ruling.words, day).measure
     if ruling.act is Act.HALVE:

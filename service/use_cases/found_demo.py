@@ -6,20 +6,19 @@ the same library.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from random import Random
 from uuid import UUID
 
 from cards.answers import Grade, graded_first
-from cards.commitments import Outcome
 from cards.kinds.base import Attempt
 from cards.parts import PartKind
 from service.use_cases.add_digest import add_digest, read_digest
 from service.use_cases.answer import compare, record_answer
-from service.use_cases.check_in import Report, check_in
 from service.use_cases.demo_answers import invented
 from service.use_cases.demo_links import link_demo
+from service.use_cases.demo_promises import Promises
 from service.use_cases.items import ItemView
 from service.use_cases.mend_digest import mend_digest
 from service.use_cases.ports import Desk
@@ -37,8 +36,6 @@ _SITS = 0.86
 """Share of days on which the invented reader sits down."""
 _MOST_A_DAY = 12
 """Items answered on one day at the most: some ten minutes."""
-_REPORTS = 0.16
-"""Share of days on which a commitment is reported on: about once a week."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,11 +48,11 @@ class DemoFile:
 
 @dataclass
 class _Life:
-    """The simulated reader: their clock, their chance, and how well they keep each commitment."""
+    """The simulated reader: their clock, their chance, and how they keep what they promise."""
 
     chance: Random
     now: datetime
-    faith: dict[UUID, float] = field(default_factory=dict)
+    promises: Promises
 
     def new_id(self) -> UUID:
         return UUID(int=self.chance.getrandbits(128), version=4)
@@ -76,7 +73,8 @@ def found_demo(
         progress: told the share of the year that is done, 0 to 1.
     """
     end = desk.now().date()
-    life = _Life(Random(seed), desk.now())  # noqa: S311 - a simulated reader, no secret
+    chance = Random(seed)  # noqa: S311 - a simulated reader, no secret
+    life = _Life(chance, desk.now(), Promises(chance))
     own = replace(desk, now=lambda: life.now, new_id=life.new_id)
     arrivals = _arrivals(_by_finish(desk, files), end)
     for offset in range(YEAR, 0, -1):
@@ -86,9 +84,11 @@ def found_demo(
             _finish(own, life, file, day)
         if offset == YEAR // 2:
             link_demo(own)
-        if offset > AWAY and life.chance.random() < _SITS:
+        ill = life.promises.is_ill(day, end)
+        if offset > AWAY and not ill and life.chance.random() < _SITS:
             _sit(own, life)
-        _report(own, life)
+        if offset > AWAY:
+            life.promises.live_through(own, day, end)
         progress(1 - (offset - 1) / YEAR)
     life.now = desk.now()
     set_preferences(own, Preferences(unasked_a_day=4))
@@ -118,7 +118,7 @@ def _finish(desk: Desk, life: _Life, file: DemoFile, day: date) -> None:
     finished = replace(kept.digest(), finished_on=day - timedelta(days=life.chance.randrange(1, 9)))
     kept = mend_digest(desk, kept.id, finished)
     for part in kept.held(PartKind.COMMITMENT):
-        life.faith[part.id] = life.chance.uniform(0.35, 0.95)
+        life.promises.make(part.id, day)
 
 
 def _sit(desk: Desk, life: _Life) -> None:
@@ -156,17 +156,3 @@ def _grade(chance: Random, item: ItemView) -> Grade:
     if chance.random() > recall:
         return Grade.BLANK if chance.random() < 0.6 else Grade.HAZY
     return Grade.VIVID if chance.random() < 0.15 else Grade.CLEAR
-
-
-def _report(desk: Desk, life: _Life) -> None:
-    for commitment, faith in life.faith.items():
-        if life.chance.random() < _REPORTS:
-            outcome = _outcome(life.chance, faith)
-            check_in(desk, Report(life.new_id(), commitment, outcome))
-
-
-def _outcome(chance: Random, faith: float) -> Outcome:
-    drawn = chance.random()
-    if drawn < faith:
-        return Outcome.KEPT
-    return Outcome.PARTLY if drawn < faith + (1 - faith) / 2 else Outcome.MISSED

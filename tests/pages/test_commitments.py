@@ -1,4 +1,4 @@
-"""The commitments' page and its check-ins."""
+"""The lists of commitments: what wants a word first, what is on course, what is over."""
 
 import re
 from html import unescape
@@ -7,14 +7,17 @@ from uuid import uuid4
 import pytest
 from flask.testing import FlaskClient
 
+from cards.commitments import Act, Outcome
 from service.pages import commitments
 from service.use_cases.add_digest import Added, add_digest
-from service.use_cases.library import open_digest
+from service.use_cases.check_in import Report, check_in
+from service.use_cases.commitments import all_commitments
+from service.use_cases.decide import Ruling, decide
 from service.use_cases.ports import Desk
-from tests.pages.house import DIGEST, WITHOUT_POINTS, Clock
+from tests.pages.house import DIGEST, Clock
 from tests.pages.sittings import form
 
-HOSTILE = "</textarea><script>alert(1)</script>"
+PAST = DIGEST.replace("* Put 20 euros", "* Write to Clara within two weeks.\n* Put 20 euros")
 
 
 def next_page(page: str) -> str:
@@ -24,115 +27,113 @@ def next_page(page: str) -> str:
     return unescape(found[1])
 
 
+def under(page: str, heading: str) -> str:
+    """Return the part of the list below a heading."""
+    found = re.search(rf'<h2 class="caps" id="\w+">{heading}</h2>(.*?)</section>', page, re.DOTALL)
+    return found[1] if found else ""
+
+
 def test_without_commitments_the_page_says_what_they_are(client: FlaskClient) -> None:
-    """An empty index explains itself instead of showing an empty table."""
+    """An empty index explains itself instead of showing an empty list."""
     page = client.get("/commitments").text
     assert "No book in this library has asked for anything yet" in page
-    assert "<table" not in page
+    assert "promises" not in page
 
 
-def test_every_commitment_is_listed(
-    client: FlaskClient, desk: Desk, clock: Clock, added: Added, monkeypatch: pytest.MonkeyPatch
+def test_each_stands_under_its_pace(
+    client: FlaskClient, desk: Desk, clock: Clock, added: Added
 ) -> None:
-    """All commitments of all books are listed, page by page of the library, each once."""
-    monkeypatch.setattr(commitments, "BOOKS", 1)
-    clock.next_day()
-    other = DIGEST.replace("title: Silas Marner", "title: Middlemarch")
-    add_digest(desk, "middlemarch.md", other.encode())
-    first = client.get("/commitments").text
-    assert "From the first" not in first
-    second = client.get(next_page(first)).text
-    assert 'rel="next"' not in second
-    assert "From the first" in second
-    for page, title in ((first, "Middlemarch"), (second, "Silas Marner")):
-        assert page.count('<span class="lines" dir="auto">When the tea is poured') == 1
-        assert page.count("This touches your money") == 1
-        assert title in page
-    assert client.get("/commitments?after=x").status_code == 404
+    """What nothing was said of for two weeks is stalled, with rule, question and offers."""
+    page = client.get("/commitments").text
+    assert "When the tea is poured" in under(page, "On course")
+    assert "This touches your money" in under(page, "On course")
+    clock.next_day(28)
+    wanting = under(client.get("/commitments").text, "Wanting a word")
+    assert "<strong>Stalled</strong>. Nothing was said about the last two weeks" in wanting
+    assert "Did you do it?" in wanting
+    for act in ("reword", "halve", "pause", "release"):
+        assert f'name="act" value="{act}"' in wanting
 
 
-def test_a_check_in_stays_on_its_page(
-    client: FlaskClient, desk: Desk, clock: Clock, added: Added, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """From a later page a refused check-in comes back open on it, and a kept one leads to it."""
-    monkeypatch.setattr(commitments, "BOOKS", 1)
-    clock.next_day()
-    add_digest(desk, "essays.md", WITHOUT_POINTS.encode())
-    first = client.get("/commitments").text
-    assert "None of the books on this page asks for anything." in first
-    report = form(client.get(next_page(first)).text, "/check-ins")
-    refused = client.post(report.action, data=report.hidden)
-    assert refused.text.count("<details open>") == 1
-    kept = client.post(report.action, data={**report.hidden, "outcome": "kept"})
-    assert 'role="status">today: <strong>kept</strong>' in client.get(kept.location).text
-
-
-def test_the_same_check_in_saying_something_else(
-    client: FlaskClient, desk: Desk, added: Added
-) -> None:
-    """A form sent again with other words keeps the first, and offers to keep the second beside."""
+def test_one_tap_checks_in(client: FlaskClient, desk: Desk, added: Added) -> None:
+    """A word is kept by one button, said in the list, counted, and can be taken back there."""
     report = form(client.get("/commitments").text, "/check-ins")
-    client.post(report.action, data={**report.hidden, "outcome": "kept"})
-    again = client.post(report.action, data={**report.hidden, "outcome": "missed", "note": "No."})
-    assert again.status_code == 409
-    assert "This was kept already, saying something else." in again.text
-    offered = form(again.text, "/check-ins")
-    assert offered.hidden["check_in"] != report.hidden["check_in"]
-    client.post(offered.action, data={**offered.hidden, "outcome": "missed", "note": "No."})
-    outcomes = [each.outcome for each in open_digest(desk, added.kept.id).check_ins]
-    assert sorted(outcomes) == ["kept", "missed"]
-
-
-def test_a_check_in_is_kept_and_counted(client: FlaskClient, desk: Desk, added: Added) -> None:
-    """What came of a commitment today is kept with its note, shown, and counted."""
-    report = form(client.get("/commitments").text, "/check-ins")
-    sent = {**report.hidden, "outcome": "partly", "note": "  Only twice. "}
-    answered = client.post(report.action, data=sent)
+    answered = client.post(report.action, data={**report.hidden, "outcome": "kept"})
     assert answered.status_code == 303
     page = client.get(answered.location).text
-    said = '<strong>partly</strong><span class="note lines" dir="auto">Only twice.</span>'
-    assert f'role="status">today: {said}' in page
-    assert "partly once" in page
-    client.post(report.action, data=sent)
-    (kept,) = open_digest(desk, added.kept.id).check_ins
-    assert (kept.outcome, kept.note, kept.day.isoformat()) == (
-        "partly",
-        "Only twice.",
-        "2026-03-02",
-    )
+    assert '<p class="last-said" role="status">Today: <strong>kept</strong></p>' in page
+    assert "1 of 5 this week" in page
+    client.post(report.action, data={**report.hidden, "outcome": "kept"})
+    back = form(page, "/taken-back")
+    gone = client.post(back.action, data=back.hidden, follow_redirects=True).text
+    assert "last-said" not in gone
+    assert "0 of 5 this week" in gone
 
 
-def test_a_check_in_without_an_outcome_is_refused(
-    client: FlaskClient, desk: Desk, added: Added
+def test_what_is_past_on_arrival_waits_for_a_word(
+    client: FlaskClient, desk: Desk, clock: Clock
 ) -> None:
-    """Without an outcome, or with an unknown one, the form comes back with the note in it."""
-    report = form(client.get("/commitments").text, "/check-ins")
-    for outcome in ({}, {"outcome": "splendid"}):
-        refused = client.post(report.action, data={**report.hidden, **outcome, "note": HOSTILE})
-        assert refused.status_code == 422
-        assert "Say what came of it: kept, partly or missed." in refused.text
-        assert refused.text.count("<details open>") == 1
-        assert "&lt;/textarea&gt;&lt;script&gt;" in refused.text
-        assert "<script>alert" not in refused.text
-    assert open_digest(desk, added.kept.id).check_ins == ()
+    """A digest handed in long after stalls nothing: what ended before is asked what came of it."""
+    kept = add_digest(desk, "silas.md", PAST.encode()).kept
+    page = client.get("/commitments").text
+    assert not under(page, "Wanting a word")
+    waiting = under(page, "Over, and waiting for a word")
+    assert "Write to Clara" in waiting
+    assert "What came of it?" in waiting
+    closing = form(waiting, "/decisions")
+    closed = client.post(closing.action, data={**closing.hidden, "outcome": "kept"})
+    assert closed.status_code == 303
+    assert not under(client.get("/commitments").text, "Over, and waiting for a word")
+    over = client.get("/commitments/over").text
+    assert "Write to Clara" in over
+    assert str(kept.id) in over
 
 
-def test_a_note_too_long_is_refused(client: FlaskClient, desk: Desk, added: Added) -> None:
-    """A note beyond its bound is refused beside its field, and still there."""
-    report = form(client.get("/commitments").text, "/check-ins")
-    note = "n" * 2001
-    sent = {**report.hidden, "outcome": "kept", "note": note}
-    refused = client.post(report.action, data=sent)
-    assert refused.status_code == 422
-    assert "The note is 2001 characters long; at most 2000 are kept." in refused.text
-    assert note in refused.text
-    assert open_digest(desk, added.kept.id).check_ins == ()
+def test_few_wait_at_once(client: FlaskClient, desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of many that are over and unsettled some are shown, and how many more wait is said."""
+    monkeypatch.setattr(commitments, "UNSETTLED", 1)
+    for title in ("Emma", "Middlemarch"):
+        text = PAST.replace("title: Silas Marner", f"title: {title}")
+        add_digest(desk, f"{title}.md", text.encode())
+    page = client.get("/commitments").text
+    assert under(page, "Over, and waiting for a word").count('class="promise"') == 1
+    assert "One more waits." in page
 
 
-def test_a_commitment_that_is_not_there(client: FlaskClient, added: Added) -> None:
-    """A check-in on nothing is answered with 404 in a sentence."""
-    for digest_id in (uuid4(), added.kept.id):
-        address = f"/books/{digest_id}/commitments/{uuid4()}/check-ins"
-        refused = client.post(address, data={"outcome": "kept"})
-        assert refused.status_code == 404
-        assert "There is no commitment" in refused.text
+def test_what_is_over_is_listed_page_by_page(
+    client: FlaskClient, desk: Desk, clock: Clock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What ended is listed by pages of the library, each once, with what was said of it."""
+    monkeypatch.setattr(commitments, "BOOKS", 1)
+    for title in ("Emma", "Middlemarch"):
+        clock.next_day()
+        text = PAST.replace("title: Silas Marner", f"title: {title}")
+        add_digest(desk, f"{title}.md", text.encode())
+    first = client.get("/commitments/over").text
+    second = client.get(next_page(first)).text
+    assert "Middlemarch" in first
+    assert "Emma" in second
+    assert first.count("Write to Clara") == second.count("Write to Clara") == 1
+    assert "From the first" in second
+    assert "no check-ins" in first
+    assert client.get("/commitments/over?after=x").status_code == 404
+
+
+def test_the_paused_are_asked_nothing(client: FlaskClient, desk: Desk, added: Added) -> None:
+    """A paused commitment stands apart, without the buttons that report on it."""
+    (first, *_) = [each for those in all_commitments(desk).by_pace.values() for each in those]
+    decide(desk, Ruling(uuid4(), first.id, Act.PAUSE, words="Away."))
+    paused = under(client.get("/commitments").text, "Paused")
+    assert "When the tea is poured" in paused
+    assert "/check-ins" not in paused
+
+
+def test_other_peoples_words_stay_words(client: FlaskClient, desk: Desk, added: Added) -> None:
+    """Markup in a note or in who saw it is shown as it was typed."""
+    (first, *_) = [each for those in all_commitments(desk).by_pace.values() for each in those]
+    hostile = "</p><script>alert(1)</script>"
+    check_in(desk, Report(uuid4(), first.id, Outcome.KEPT, note=hostile, witness=hostile))
+    for address in ("/commitments", f"/commitments/{first.id}", "/commitments/over"):
+        page = client.get(address).text
+        assert "<script>alert" not in page
+        assert ("&lt;script&gt;alert(1)" in page) == (address != "/commitments/over")

@@ -97,9 +97,13 @@ document.addEventListener("change", ({ target }) => {
   if (target.dataset.due) document.querySelector("#due").textContent = target.dataset.due;
 });
 
-// Initials choose a grade, and d opens the digest, only while the grades have the focus, so that
-// no letter typed elsewhere can change anything (WCAG 2.2, 2.1.4).
+// Initials choose a grade, or say what came of a commitment, and d opens the digest, only while
+// these have the focus, so that no letter typed elsewhere can change anything (WCAG 2.2, 2.1.4).
 document.addEventListener("keydown", (event) => {
+  const came = event.target.closest?.(".came");
+  if (came && !event.ctrlKey && !event.metaKey && !event.altKey) {
+    came.querySelector(`button[value^="${CSS.escape(event.key.toLowerCase())}"]`)?.click();
+  }
   const grades = event.target.closest?.(".grades");
   if (!grades || event.ctrlKey || event.metaKey || event.altKey) return;
   const initial = event.key.toLowerCase();
