@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from cards.commitments import Outcome
+from cards.commitments import Outcome, Pace
 from cards.yearly.promises import Promise
 from cards.yearly.review import Review
 
@@ -23,7 +23,9 @@ def figures(review: Review) -> str:
 
 def standing(one: Promise) -> str:
     """Return how a commitment stands, what was said of it in the year, and how it stood before."""
-    after = one.after[:1].upper() + one.after[1:]
+    # Why it was released stands among the changes of the year.
+    after = "released" if one.stand.pace is Pace.RELEASED else one.after
+    after = after[:1].upper() + after[1:]
     said = f"{after}. Check-ins: {_counted(one.counts) or 'none'}."
     return said if one.before is None else f"{said} When the year began: {one.before}."
 
