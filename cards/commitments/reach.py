@@ -14,15 +14,17 @@ from cards.commitments.windows import is_closed, windows_back
 def needed_from(commitment: Commitment, decisions: Iterable[Decision], day: date) -> date:
     """Return the first day about which `pace_of` must be given the check-ins.
 
-    Of what is over, or may have moved its end by a pause, all of its term; of what runs, the
-    last two windows that count whatever was done, however long a pause lies between.
+    Of what is over, and of so many periods whose end a pause may have moved, all of its term;
+    of what runs, the last two windows that count whatever was done, however long a pause lies
+    between.
     """
     life = life_of(commitment, decisions, day)
     term = life.term
     last = term.last_day()
     if term.finishing or arrived_past(commitment, life, last):
         return term.start
-    if last is not None and (is_closed(last, day) or life.pauses):
+    so_many = term.measure is not None and term.measure.periods is not None
+    if last is not None and (is_closed(last, day) or (so_many and life.pauses)):
         return term.start
     rhythm = Rhythm(term.measure, term.start, last)
     left = JUDGED

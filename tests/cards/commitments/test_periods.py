@@ -145,6 +145,13 @@ def test_the_so_many_th_period(measure, count, last):
     assert Rhythm(measure, MONDAY).nth_period(count).last == last
 
 
+def test_the_so_many_th_period_leaves_out_a_first_that_does_not_count():
+    """From Saturday 31 January on there is no Monday left in January."""
+    mondays = Measure(1, Period.MONTH, on=("MO",))
+    assert Rhythm(mondays, on(31)).nth_period(2) == Span(on(1, 3), on(31, 3))
+    assert Rhythm(mondays, MONDAY).nth_period(2) == Span(on(1, 2), on(28, 2))
+
+
 ABSURD = [
     Measure(1_000, Period.DAY, every=10_000),
     Measure(1, Period.WEEK, every=10_000, on=("SU",)),

@@ -45,3 +45,12 @@ def test_of_what_is_over_all_of_its_term():
     assert needed_from(commitment(Measure(deadline=on(1, 3))), (), on(9)) == MONDAY
     renewed = [decided(Act.RENEW, on(9, 3))]
     assert needed_from(commitment(until), renewed, on(9, 3)) == on(9, 3)
+
+
+def test_of_so_many_periods_with_a_pause_all_of_the_term():
+    """Whether the pause moved the end depends on what was done in it, however long ago."""
+    twelve = commitment(Measure(1, Period.WEEK, periods=12))
+    assert needed_from(twelve, (), on(28, 2)) == on(9, 2)
+    assert needed_from(twelve, [paused(on(6), on(8))], on(28, 2)) == MONDAY
+    until = commitment(Measure(1, Period.WEEK, deadline=on(29, 3)))
+    assert needed_from(until, [paused(on(6), on(8))], on(28, 2)) == on(9, 2)

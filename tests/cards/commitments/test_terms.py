@@ -190,3 +190,28 @@ def test_a_renewed_deadline_passes_no_date():
 def test_a_term_never_ends_before_it_starts():
     """A deadline before the start, as read from an old book, is its first day."""
     assert Term(MONDAY, Measure(deadline=MONDAY - timedelta(days=9))).last_day() == MONDAY
+
+
+def test_what_was_done_before_the_start_is_not_of_the_term():
+    """A deed of the day before a corrected start says nothing about what was over on arrival."""
+    made = commitment(FIVE, entered=on(4, 3))
+    deed = said(MONDAY, reported=on(4, 3))
+    begun = decided(Act.START, on(6), recorded=on(5, 3))
+    assert pace_of(made, (), [deed], on(5, 3)).pace is Pace.ENDED
+    assert pace_of(made, [begun], [deed], on(5, 3)).pace is Pace.UNJUDGED
+
+
+def test_days_paused_are_no_days_of_patience():
+    """Overdue from 3 March, paused from the 5th to the 20th: two days and six more make eight."""
+    made = commitment(Measure(deadline=on(2, 3)))
+    pause = [paused(on(5, 3), on(20, 3)), paused(on(10, 3), on(12, 3))]
+    assert pace_of(made, pause, (), on(20, 3)).pace is Pace.PAUSED
+    assert pace_of(made, pause, (), on(25, 3)).rule is Rule.OVERDUE
+    assert pace_of(made, pause, (), on(26, 3)).rule is Rule.LONG_OVERDUE
+
+
+def test_a_deed_of_tomorrow_is_not_done_today():
+    """What is dated ahead, as after a change of zone, counts from its own day."""
+    ahead = said(on(7), reported=on(6))
+    done = [pace_of(commitment(), (), [ahead], on(day)).now.done for day in (6, 7)]
+    assert done == [0, 1]
