@@ -45,6 +45,7 @@ COMMANDS = (
     "care",
     "talk",
     "review",
+    "reread",
     "out",
     "blank",
     "cite",

@@ -24,6 +24,7 @@ from service.pages import (
     proof,
     readings,
     removing,
+    rereading,
     review,
     settings,
     sheets,
@@ -65,6 +66,7 @@ _PAGES = (
     checking_in,
     deciding,
     review,
+    rereading,
     settings,
     own_headings,
 )

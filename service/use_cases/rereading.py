@@ -76,7 +76,8 @@ def earlier_rereadings(desk: Desk, limit: int = MOST_TOLD) -> list[ToldRereading
     """Return what the latest re-readings came to, the latest first."""
     with desk.store.reading() as work:
         latest = work.rereadings.all(desk.reader)[:limit]
-        return [_told(desk, work, each) for each in latest]
+        digests = work.digests.many(desk.reader, {each.digest_id for each in latest})
+        return [_told(desk, work, each) for each in latest if not digests[each.digest_id].removed]
 
 
 def show_rereading(desk: Desk, rereading_id: UUID) -> ToldRereading:
