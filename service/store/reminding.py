@@ -12,7 +12,7 @@ from service.store.tables import feed_addresses, mails, reminders
 from service.use_cases.records import ReaderId
 from service.use_cases.reminding_records import FeedAddress, Reminders
 
-_SETTINGS = ("mail", "mail_to", "mail_at", "unsubscribe_sha256", "revision")
+_SETTINGS = ("mail", "mail_to", "mail_at", "revision")
 _GET = select(*(reminders.c[name] for name in _SETTINGS)).where(
     reminders.c.reader_id == bindparam("reader")
 )
@@ -26,6 +26,9 @@ _MAILED = (
     .where(mails.c.reader_id == bindparam("reader"))
     .order_by(mails.c.day.desc())
     .limit(bindparam("limit"))
+)
+_ENDS = select(mails.c.day).where(
+    mails.c.reader_id == bindparam("reader"), mails.c.sha256 == bindparam("sha256")
 )
 _MINE = feed_addresses.c.reader_id == bindparam("reader")
 _ADDRESSES = (
@@ -71,10 +74,19 @@ class SqlReminding:
         values = {name: getattr(reminders, name) for name in _SETTINGS}
         self._connection.execute(_PUT, {"reader_id": reader} | values)
 
-    def begin_mail(self, reader: ReaderId, day: date, now: datetime) -> bool:
-        """Note that the mail of a day is being sent; False when that was noted before."""
+    def begin_mail(self, reader: ReaderId, day: date, now: datetime, sha256: str) -> bool:
+        """Note that the mail of a day is being sent; False when that was noted before.
+
+        `sha256` is of the secret in its address that ends the mail.
+        """
         self._readers.ensure(reader)
-        row = {"reader_id": reader, "day": day, "begun_at": now, "sent_at": None}
+        row = {
+            "reader_id": reader,
+            "day": day,
+            "begun_at": now,
+            "sent_at": None,
+            "sha256": sha256,
+        }
         return bool(self._connection.execute(_BEGIN, row).rowcount)
 
     def end_mail(self, reader: ReaderId, day: date, sent_at: datetime | None) -> None:
@@ -89,6 +101,11 @@ class SqlReminding:
         """Return the latest days a mail was begun for, and when each was sent; newest first."""
         rows = self._connection.execute(_MAILED, {"reader": reader, "limit": limit})
         return [(day, sent_at) for day, sent_at in rows]
+
+    def ends_mail(self, reader: ReaderId, sha256: str) -> bool:
+        """Tell whether a hash is that of an address in a mail that ends the mail."""
+        values = {"reader": reader, "sha256": sha256}
+        return self._connection.execute(_ENDS, values).first() is not None
 
     def addresses(self, reader: ReaderId) -> list[FeedAddress]:
         """Return the addresses of the calendar, revoked ones too, the latest first."""

@@ -35,7 +35,6 @@ class Reminders:
         mail: whether a mail goes out.
         mail_to: its address, or None.
         mail_at: the hour of the reader's clock it goes out from, 0 to 23.
-        unsubscribe_sha256: of the secret in the address that ends them, or None before the first.
         revision: how many times it was changed, from 1.
 
     Raises:
@@ -45,7 +44,6 @@ class Reminders:
     mail: bool = False
     mail_to: str | None = None
     mail_at: int = MAIL_AT
-    unsubscribe_sha256: str | None = None
     revision: int = 1
 
     def __post_init__(self) -> None:

@@ -111,8 +111,8 @@ def test_anothers_drafts_versions_and_texts_give_nothing(store: SqlStore, reader
         assert work.books.anchors(other, book.id) == []
 
 
-def test_anothers_promises_and_reminders_give_nothing(store: SqlStore, reader: ReaderId) -> None:
-    """What one reader promised, read again, told or set is not found under another's name."""
+def test_anothers_promises_give_nothing(store: SqlStore, reader: ReaderId) -> None:
+    """What one reader promised, read again or told is not found under another's name."""
     other = ReaderId(uuid4())
     book = a_book()
     commitment, decision, rereading, talk = facts = (
@@ -121,7 +121,6 @@ def test_anothers_promises_and_reminders_give_nothing(store: SqlStore, reader: R
         a_rereading(book),
         a_talk(book),
     )
-    address = FeedAddress(uuid4(), "", NOW)
     with store.writing() as work:
         item = shelve(work, reader, book)[0]
         work.items.remember(reader, item.id, a_memory())
@@ -133,14 +132,9 @@ def test_anothers_promises_and_reminders_give_nothing(store: SqlStore, reader: R
         work.decisions.add(reader, decision)
         work.rereadings.add(reader, rereading)
         work.talks.add(reader, talk)
-        work.reminding.put(reader, Reminders(mail=True, mail_to="ada@example.org"))
-        work.reminding.begin_mail(reader, TODAY, NOW)
-        work.reminding.add_address(reader, address, "0" * 64)
         for fact in facts:
             work.withdrawals.add(other, uuid4(), fact.id, NOW, TODAY)
         work.commitments.rest(other, {commitment.id: TODAY})
-        assert not work.reminding.revoke(other, address.id, NOW)
-        work.reminding.end_mail(other, TODAY, None)
         work.commit()
     with store.reading() as work:
         assert work.commitments.get(other, commitment.id) is None
@@ -157,17 +151,32 @@ def test_anothers_promises_and_reminders_give_nothing(store: SqlStore, reader: R
         assert work.check_ins.count_on(other, commitment.id, TODAY) == 0
         assert work.items.afresh(other, TOMORROW, 9) == []
         assert work.talks.of_digest(other, book.id) == []
+        assert work.decisions.get(reader, decision.id) == decision
+        assert work.talks.of_digest(reader, book.id) == [talk]
+        kept = work.items.of_digest(reader, book.id)
+        assert len(work.items.unasked(reader, TODAY, 9)) == len(kept) - 1
+        assert work.items.afresh(reader, TODAY, 9) == []
+
+
+def test_anothers_reminders_give_nothing(store: SqlStore, reader: ReaderId) -> None:
+    """What one reader set, was mailed and can be opened by is another's to neither see nor end."""
+    other = ReaderId(uuid4())
+    address = FeedAddress(uuid4(), "", NOW)
+    with store.writing() as work:
+        work.reminding.put(reader, Reminders(mail=True, mail_to="ada@example.org"))
+        work.reminding.begin_mail(reader, TODAY, NOW, "1" * 64)
+        work.reminding.add_address(reader, address, "0" * 64)
+        assert not work.reminding.revoke(other, address.id, NOW)
+        work.reminding.end_mail(other, TODAY, None)
+        work.commit()
+    with store.reading() as work:
         assert work.reminding.get(other) == Reminders()
         assert work.reminding.mailed(other, 5) == []
         assert work.reminding.addresses(other) == []
         assert not work.reminding.opens(other, "0" * 64)
-        assert work.decisions.get(reader, decision.id) == decision
-        assert work.talks.of_digest(reader, book.id) == [talk]
+        assert not work.reminding.ends_mail(other, "1" * 64)
         assert work.reminding.mailed(reader, 5) == [(TODAY, None)]
         assert work.reminding.opens(reader, "0" * 64)
-        kept = work.items.of_digest(reader, book.id)
-        assert len(work.items.unasked(reader, TODAY, 9)) == len(kept) - 1
-        assert work.items.afresh(reader, TODAY, 9) == []
 
 
 def test_what_another_forgets_stays(store: SqlStore, reader: ReaderId) -> None:

@@ -225,13 +225,15 @@ def test_check_ins_about_a_day_are_counted(store: SqlStore, reader: ReaderId) ->
 def test_a_mail_is_begun_once_a_day(store: SqlStore, reader: ReaderId) -> None:
     """Of two who want to send the mail of a day one does; a failed one may be tried again."""
     with store.writing() as work:
-        assert work.reminding.begin_mail(reader, TODAY, NOW)
-        assert not work.reminding.begin_mail(reader, TODAY, NOW)
+        assert work.reminding.begin_mail(reader, TODAY, NOW, "1" * 64)
+        assert not work.reminding.begin_mail(reader, TODAY, NOW, "1" * 64)
         work.reminding.end_mail(reader, TODAY, None)
-        assert work.reminding.begin_mail(reader, TODAY, NOW)
+        assert work.reminding.begin_mail(reader, TODAY, NOW, "1" * 64)
         work.reminding.end_mail(reader, TODAY, NOW)
-        assert not work.reminding.begin_mail(reader, TODAY, NOW)
+        assert not work.reminding.begin_mail(reader, TODAY, NOW, "1" * 64)
         assert work.reminding.mailed(reader, 5) == [(TODAY, NOW)]
+        assert work.reminding.ends_mail(reader, "1" * 64)
+        assert not work.reminding.ends_mail(reader, "2" * 64)
 
 
 def test_reminders_and_addresses_are_kept(store: SqlStore, reader: ReaderId) -> None:

@@ -224,11 +224,12 @@ def be_reminded(work: SqlUnitOfWork, reader: ReaderId) -> None:
     address = FeedAddress(uuid4(), "The calendar on the desk", NOW)
     for _ in range(2):
         work.reminding.put(reader, Reminders(mail=True, mail_to="ada@example.org"))
-        work.reminding.begin_mail(reader, TODAY, NOW)
+        work.reminding.begin_mail(reader, TODAY, NOW, "1" * 64)
         work.reminding.add_address(reader, address, "0" * 64)
     work.reminding.end_mail(reader, TODAY, NOW)
     work.reminding.end_mail(reader, TODAY, None)
     work.reminding.mailed(reader, 5)
+    work.reminding.ends_mail(reader, "1" * 64)
     work.reminding.addresses(reader)
     work.reminding.opens(reader, "0" * 64)
     work.reminding.revoke(reader, address.id, NOW)

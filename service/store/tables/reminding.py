@@ -1,7 +1,7 @@
 """How a reader is reminded: addresses of their calendar, their mail, the mails that were sent.
 
-Of an address that opens something only its SHA-256 is kept: whoever reads the library
-cannot open it.
+Of an address that opens the calendar, and of one that ends the mail, which each mail has of
+its own, only the SHA-256 is kept: whoever reads the library cannot use it.
 """
 
 from sqlalchemy import CheckConstraint, Column, Date, Index, String, Table, UniqueConstraint
@@ -46,12 +46,10 @@ reminders = Table(
     flag("mail"),
     Column("mail_to", WORDS),
     number("mail_at"),
-    Column("unsubscribe_sha256", String(64)),
     number("revision"),
     to_reader(),
     CheckConstraint("mail_at BETWEEN 0 AND 23", name="mail_at_hour"),
     CheckConstraint("revision >= 1", name="revision_count"),
-    CheckConstraint("length(unsubscribe_sha256) = 64", name="unsubscribe_sha256_length"),
 )
 
 mails = Table(
@@ -61,5 +59,8 @@ mails = Table(
     Column("day", Date, primary_key=True),
     instant("begun_at"),
     Column("sent_at", INSTANT),
+    Column("sha256", String(64), nullable=False),
     to_reader(),
+    UniqueConstraint("reader_id", "sha256"),
+    sha256_whole(),
 )

@@ -118,8 +118,15 @@ class Reminding(Protocol):
         """Keep what the reader set, the revision as given."""
         ...
 
-    def begin_mail(self, reader: ReaderId, day: date, now: datetime) -> bool:
-        """Note that the mail of a day is being sent; False when that was noted before."""
+    def begin_mail(self, reader: ReaderId, day: date, now: datetime, sha256: str) -> bool:
+        """Note that the mail of a day is being sent; False when that was noted before.
+
+        `sha256` is of the secret in its address that ends the mail.
+        """
+        ...
+
+    def ends_mail(self, reader: ReaderId, sha256: str) -> bool:
+        """Tell whether a hash is that of an address in a mail that ends the mail."""
         ...
 
     def end_mail(self, reader: ReaderId, day: date, sent_at: datetime | None) -> None:

@@ -197,13 +197,9 @@ def _reminders() -> None:
         Column("mail", Boolean(), nullable=False),
         Column("mail_to", WORDS),
         Column("mail_at", Integer(), nullable=False),
-        Column("unsubscribe_sha256", String(64)),
         Column("revision", Integer(), nullable=False),
         CheckConstraint("mail_at BETWEEN 0 AND 23", name=op.f("reminders_mail_at_hour")),
         CheckConstraint("revision >= 1", name=op.f("reminders_revision_count")),
-        CheckConstraint(
-            "length(unsubscribe_sha256) = 64", name=op.f("reminders_unsubscribe_sha256_length")
-        ),
         _to_reader("reminders"),
         PrimaryKeyConstraint("reader_id", name="reminders_pk"),
     )
@@ -213,7 +209,10 @@ def _reminders() -> None:
         Column("day", Date(), nullable=False),
         Column("begun_at", INSTANT, nullable=False),
         Column("sent_at", INSTANT),
+        Column("sha256", String(64), nullable=False),
+        CheckConstraint("length(sha256) = 64", name=op.f("mails_sha256_length")),
         _to_reader("mails"),
+        UniqueConstraint("reader_id", "sha256", name="mails_sha256_once"),
         PrimaryKeyConstraint("reader_id", "day", name="mails_pk"),
     )
 
