@@ -39,6 +39,7 @@ class Because:
         threads: ids of points that did not come back from the one before.
         named: pages the words of a commitment name themselves.
         worth: what it counts for.
+        caution: to be shown with it where a commitment touches health, money or the law.
     """
 
     reason: Reason
@@ -49,3 +50,4 @@ class Because:
     threads: tuple[UUID, ...] = ()
     named: tuple[tuple[int, int], ...] = ()
     worth: float = 0.0
+    caution: str | None = None

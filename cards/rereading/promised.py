@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from datetime import date, timedelta
 
+from cards.cautions import caution
 from cards.commitments import Pace
 from cards.commitments.telling import told
 from cards.items import item_id
@@ -40,17 +41,18 @@ def stalled(record: BookRecord, day: date) -> Iterator[Because]:
         named = _named(part)
         yield Because(
             Reason.STALLED,
-            f"A commitment is stalled, “{_short(stand.life.text)}”. {told(stand)}",
+            f"“{_short(stand.life.text)}” is stalled. {told(stand)}",
             parts=(part.id,),
             items=(restated,) if restated in asked else (),
             around=() if named else tuple(each.id for each in _comes_from(record, part)),
             named=named,
             worth=WORTH[Reason.STALLED],
+            caution=caution(stand.life.text),
         )
 
 
 def _short(text: str) -> str:
-    text = " ".join(text.split())
+    text = " ".join(text.split()).rstrip(".")
     return text if len(text) <= _SHOWN else text[: _SHOWN - 1].rstrip() + "…"
 
 

@@ -92,6 +92,8 @@ def _show(screen: Console, book: BookToReread) -> None:
     prose(screen, heading(f"{book.title}{by}{minutes}"))
     for because in book.reasons:
         prose(screen, because.sentence)
+        if because.caution:
+            prose(screen, faint(because.caution))
     for stretch in book.stretches:
         prose(screen, stretch.place, indent=2)
         for point in stretch.points:

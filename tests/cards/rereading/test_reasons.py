@@ -47,10 +47,19 @@ def test_a_stalled_commitment_is_a_reason_and_one_that_is_not_stalled_is_none() 
     digest = kept()
     (stalled,) = reasons_of(record(digest, stands=weekly(digest)), DAY, 0.9)
     assert stalled.reason is Reason.STALLED
-    assert "“Write to my sister twice a month until Christmas”" in stalled.sentence
+    assert "“Write to my sister twice a month until Christmas” is stalled." in stalled.sentence
     assert "last two weeks" in stalled.sentence
+    assert stalled.caution is None
     assert stalled.parts == (digest.held(PartKind.COMMITMENT)[0].id,)
     assert not said(record(digest, stands=weekly(digest, days_ago=10)))
+
+
+def test_a_stalled_commitment_carries_its_caution() -> None:
+    """What touches money, health or the law is never shown without its line."""
+    digest = kept()
+    (stalled,) = reasons_of(record(digest, stands=weekly(digest, 3)), DAY, 0.9)
+    assert stalled.caution is not None
+    assert "money" in stalled.caution
 
 
 def test_a_commitment_is_looked_for_where_its_own_words_say() -> None:
