@@ -1,5 +1,7 @@
 """`catchword wording`: what it prints, and what it refuses."""
 
+from dataclasses import replace
+
 import pytest
 
 
@@ -31,10 +33,11 @@ def test_json_has_exactly_the_documented_keys(terminal):
 
 def test_given_a_day_no_library_is_opened(terminal):
     """With `--on` the command founds no library; without it the reader's day is asked for."""
-    terminal.json("wording", "Call my sister by Friday.", "--on", "2026-03-04")
-    assert not terminal.home.exists()
-    assert terminal.json("wording", "Call my sister.")["measure"] is None
-    assert terminal.home.exists()
+    elsewhere = replace(terminal, home=terminal.home.parent / "elsewhere")
+    elsewhere.json("wording", "Call my sister by Friday.", "--on", "2026-03-04")
+    assert not elsewhere.home.exists()
+    assert elsewhere.json("wording", "Call my sister.")["measure"] is None
+    assert elsewhere.home.exists()
 
 
 def test_the_page_says_what_is_missing_and_offers_a_rewording(terminal):
