@@ -1,9 +1,10 @@
 """Commitments of different books that repeat each other or collide, side by side.
 
-The rule is our own and conservative: the act of each must be held by the other, as the marking
-of a restated commitment holds it (`cards.kinds.slots`), both ways; what then is turned round
-collides, what is not repeats. The same hour of the clock on a day both fall on collides too.
-English, like the marking; of other languages nothing is said.
+The rule is our own and conservative: more than half of the words of the shorter one must stand in
+the other, and the act of each must be held by the other, as the marking of a restated commitment
+holds it (`cards.kinds.slots`); what then is turned round collides, what is not repeats. The same
+hour of the clock on a day both fall on collides too. English, like the marking; of other languages
+nothing is said.
 """
 
 from collections import Counter
@@ -29,6 +30,8 @@ _LONGEST = 500
 """Characters of a commitment that are compared."""
 _FEWEST = 2
 """Words two must share to be held against each other."""
+_SHARED = 0.5
+"""Share of the shorter one’s words; where no more stand in the other, the two are two acts."""
 _COMMON = 40
 """Commitments in which a word may stand and still bring two of them together."""
 
@@ -83,6 +86,10 @@ def pairs_of(promises: Sequence[Promise]) -> tuple[Pair, ...]:
 
 
 def _likeness(one: str, other: str) -> Likeness | None:
+    ours, theirs = sorted((_words(one), _words(other)), key=len)
+    met = sum(any(word & each for each in theirs) for word in ours)
+    if met <= _SHARED * len(ours):
+        return None
     there, back = hold(one, other, ""), hold(other, one, "")
     if not (there.act and back.act):
         return None
@@ -114,11 +121,16 @@ def _near(promises: Sequence[Promise]) -> list[tuple[Promise, Promise]]:
 
 
 def _keys(text: str) -> frozenset[str]:
-    """Return the stems of a text's content words, everyday deeds by their group."""
-    keys: set[str] = set()
-    for token in content_words(text):
-        keys |= deeds_of(fold_word(text[token.start : token.end])) or {token.stem}
-    return frozenset(keys)
+    return frozenset[str]().union(*_words(text))
+
+
+def _words(text: str) -> list[frozenset[str]]:
+    """Return the content words of a text but for its measure: stems, deeds by their groups too."""
+    left = measurable(text).left
+    return [
+        deeds_of(fold_word(left[token.start : token.end])) | {token.stem}
+        for token in content_words(left)
+    ]
 
 
 def _same_hours(promises: Sequence[Promise]) -> Iterator[Pair]:
