@@ -51,7 +51,11 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
     book = f"/books/{live.digest_id}"
     for address in (
         *("/books", "/commitments", "/reader", "/write", "/drafts", "/api/", "/nowhere", book),
-        *(f"{book}/{room}" for room in ("mend", "places", "versions", "proof", "facts", "remove")),
+        "/review/2026",
+        *(
+            f"{book}/{room}"
+            for room in ("talk", "mend", "places", "versions", "proof", "facts", "remove")
+        ),
     ):
         page.goto(live.address + address)
         yield address.replace(live.digest_id, "book")
