@@ -21,7 +21,8 @@ from service.settings import CannotListen, HomeUnusable, Settings, from_environm
 if TYPE_CHECKING:
     from flask import Flask, Response
 
-    from service.use_cases.ports import Desk, Store
+    from service.use_cases.letter_records import MailServer
+    from service.use_cases.ports import Desk, Post, Store
     from service.use_cases.records import ReaderId
 
 # The use cases, the web, the store and the documents are imported where they are used: a command
@@ -83,6 +84,8 @@ def desk_on(
     reader: ReaderId = THE_READER,
     *,
     demo: bool = False,
+    post: Post | None = None,
+    address: str | None = None,
 ) -> Iterator[Desk]:
     """Set up the desk of a reader on a store, with everything else it needs, and close that."""
     from service.documents.book_texts import BookTexts
@@ -92,13 +95,26 @@ def desk_on(
     from service.use_cases.ports import Desk
 
     with closing(PandocDocuments()) as documents:
-        yield Desk(store, documents, BookTexts(), Press(), Feeds(), now, new_id, reader, demo)
+        yield Desk(
+            store,
+            documents,
+            BookTexts(),
+            Press(),
+            Feeds(),
+            now,
+            new_id,
+            reader,
+            demo,
+            post=post,
+            address=address,
+        )
 
 
 @contextmanager
 def open_desk(settings: Settings, now: Callable[[], datetime] = now_utc) -> Iterator[Desk]:
     """Open the library, founding or migrating it where needed, and close it afterwards."""
     from service.store.sql_store import SqlStore
+    from service.use_cases.entering import enter_missing
     from service.use_cases.records import Reader
 
     try:
@@ -109,10 +125,18 @@ def open_desk(settings: Settings, now: Callable[[], datetime] = now_utc) -> Iter
     try:
         store.migrate()
         demo = (settings.home / _DEMO_MARK).exists()
-        with desk_on(store, now, demo=demo) as desk:
+        post = None if settings.mail is None else _post(settings.mail)
+        with desk_on(store, now, demo=demo, post=post, address=settings.address) as desk:
+            enter_missing(desk)
             yield desk
     finally:
         store.close()
+
+
+def _post(server: MailServer) -> Post:
+    from service.post.smtp import SmtpPost
+
+    return SmtpPost(server)
 
 
 def serve(settings: Settings) -> None:

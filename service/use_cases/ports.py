@@ -7,17 +7,20 @@ document reader satisfy the protocols below without importing them being necessa
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from secrets import token_urlsafe
 from types import TracebackType
 from typing import Protocol, Self
 from uuid import UUID
 
 from cards.budget import Budget
 from cards.digest import Digest
+from cards.errors import CatchwordError
 from cards.intake.blocks import Document
 from cards.parts import KeptDigest
 from cards.proving import Anchor, BookText
 from cards.talk import Agenda
 from cards.yearly import Review
+from service.use_cases.letter_records import Letter
 from service.use_cases.records import (
     AnnotatedQuotation,
     BookFacts,
@@ -271,6 +274,30 @@ class Feeds(Protocol):
         ...
 
 
+class MailNotSent(CatchwordError):
+    """A mail that no server took."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__(f"The mail could not be sent: {why} It is tried again the next time.")
+
+
+class Post(Protocol):
+    """What hands a mail to a mail server."""
+
+    def send(self, letter: Letter) -> None:
+        """Send a mail.
+
+        Raises:
+            MailNotSent: the server cannot be reached, or refuses it.
+        """
+        ...
+
+
+def random_secret() -> str:
+    """Return 256 random bits as 43 characters of an address."""
+    return token_urlsafe(32)
+
+
 @dataclass(frozen=True)
 class Desk:
     """Everything a door hands to a use case, set up once in `service.main`.
@@ -285,6 +312,10 @@ class Desk:
         new_id: makes a fresh id.
         reader: whose library this is.
         demo: whether this is the demo library.
+        new_secret: makes a secret of an address nobody can guess.
+        post: what sends mail, or None while no server is known.
+        address: where the reader reaches the pages, ending with a slash; None while nothing
+            says so.
     """
 
     store: Store
@@ -296,3 +327,6 @@ class Desk:
     new_id: Callable[[], UUID]
     reader: ReaderId
     demo: bool = False
+    new_secret: Callable[[], str] = random_secret
+    post: Post | None = None
+    address: str | None = None

@@ -1,11 +1,17 @@
 """What passes between the use cases and the store about reminders."""
 
+import re
 from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
 from cards.errors import InvalidPreference
 
+MAIL_ADDRESS = re.compile(
+    r"[A-Za-z0-9.!#$%&'*+/=?^_`{|}~-]{1,64}@[A-Za-z0-9](?:[A-Za-z0-9-]{0,61}[A-Za-z0-9])?"
+    r"(?:\.[A-Za-z0-9](?:[A-Za-z0-9-]{0,61}[A-Za-z0-9])?){0,10}"
+)
+"""A mail address as the HTML standard has it (input type=email), bounded in length."""
 MAIL_AT = 7
 """Hour of the reader's clock at which the mail goes out unless the reader says otherwise."""
 
@@ -38,7 +44,7 @@ class Reminders:
         revision: how many times it was changed, from 1.
 
     Raises:
-        InvalidPreference: the hour is none, or mail is wanted and no address given.
+        InvalidPreference: the hour or the address is none, or mail is wanted and no address given.
     """
 
     mail: bool = False
@@ -53,3 +59,7 @@ class Reminders:
             )
         if self.mail and not self.mail_to:
             raise InvalidPreference("Say to which address the mail is to go.", where="mail_to")
+        if self.mail_to is not None and not MAIL_ADDRESS.fullmatch(self.mail_to):
+            raise InvalidPreference(
+                "This is no mail address. Write one as ada@example.org.", where="mail_to"
+            )
