@@ -1,10 +1,8 @@
 """`/review/<year>`: a year of what the books asked, looked back on."""
 
-from http import HTTPStatus
 from io import BytesIO
 
-from flask import Blueprint, Response, redirect, render_template, send_file, url_for
-from flask.typing import ResponseReturnValue
+from flask import Blueprint, Response, render_template, send_file
 
 from cards.yearly import figures, standing
 from service.use_cases.ports import Desk
@@ -16,23 +14,14 @@ def install(door: Blueprint, desk: Desk) -> None:
     """Add the yearly review to the door."""
 
     @door.get("/review")
-    def latest_review() -> ResponseReturnValue:
-        """Lead to the review of the year that runs, in January of the one before."""
-        year = yearly_review(desk).year
-        return redirect(url_for("pages.review", year=year), HTTPStatus.SEE_OTHER)
+    def latest_review() -> str:
+        """Show what the year that runs came to so far, in January the one before."""
+        return _page(desk, None)
 
     @door.get("/review/<int:year>")
     def review(year: int) -> str:
         """Show what a year came to."""
-        looked_at = yearly_review(desk, year)
-        return render_template(
-            "review.html",
-            review=looked_at,
-            figures=figures(looked_at),
-            standing=standing,
-            this_year=show_reader(desk).days.of(desk.now()).year,
-            first_year=FIRST_YEAR,
-        )
+        return _page(desk, year)
 
     @door.get("/review/<int:year>.pdf")
     def review_pdf(year: int) -> Response:
@@ -42,3 +31,15 @@ def install(door: Blueprint, desk: Desk) -> None:
             mimetype="application/pdf",
             download_name=f"review-{year}.pdf",
         )
+
+
+def _page(desk: Desk, year: int | None) -> str:
+    looked_at = yearly_review(desk, year)
+    return render_template(
+        "review.html",
+        review=looked_at,
+        figures=figures(looked_at),
+        standing=standing,
+        this_year=show_reader(desk).days.of(desk.now()).year,
+        first_year=FIRST_YEAR,
+    )
