@@ -1,5 +1,6 @@
 """The yearly review: which commitments are in it, with which figures and changes."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from cards.commitments import Act, Measure, Outcome, Period, Question
@@ -133,3 +134,39 @@ def test_a_past_year_keeps_the_words_it_had() -> None:
     (promise,) = _review(known, last=date(2025, 12, 31)).promises
     assert promise.text == "Write home"
     assert promise.changes == ()
+
+
+def test_facts_in_any_order_give_the_same_review() -> None:
+    """Late reports and decisions that arrive the other way round change nothing."""
+    known = facts(
+        "Write home every week",
+        measure=_WEEKLY,
+        kept=(date(2026, 2, 1), date(2026, 3, 1)),
+        missed=(date(2026, 4, 1),),
+        decisions=(
+            (Act.PAUSE, date(2026, 5, 1), {"until": date(2026, 5, 20)}),
+            (Act.REWORD, date(2026, 6, 1), {"words": "When it rains, I will write"}),
+        ),
+    )
+    turned = replace(
+        known, decisions=known.decisions[::-1], check_ins=tuple(reversed(known.check_ins))
+    )
+    assert _review(turned) == _review(known)
+
+
+def test_what_was_taken_back_is_not_told() -> None:
+    """A check-in or a decision withdrawn since is in no figure and no change."""
+    known = facts(
+        "Write home every week",
+        measure=_WEEKLY,
+        kept=(date(2026, 2, 1),),
+        decisions=((Act.PAUSE, date(2026, 5, 1), {}),),
+    )
+    back = date(2026, 12, 1)
+    withdrawn = replace(
+        known,
+        decisions=tuple(replace(each, withdrawn_on=back) for each in known.decisions),
+        check_ins=tuple(replace(each, withdrawn_on=back) for each in known.check_ins),
+    )
+    (promise,) = _review(withdrawn).promises
+    assert (promise.counts, promise.deeds, promise.changes) == ({}, 0, ())
