@@ -105,7 +105,7 @@ def _under_target(record: BookRecord, target: float) -> Iterator[Because]:
     if not _well_under(len(asked), upper, wanted):
         return
     faded = {each.item.part_id for each in blank}
-    standing = (*record.digest.held(PartKind.POINT), *record.digest.held(PartKind.QUOTATION))
+    standing = _all_that_stands(record)
     yield Because(
         Reason.RETENTION,
         f"Of its {len(asked)} items {recalled} came back when last asked, "
@@ -113,7 +113,7 @@ def _under_target(record: BookRecord, target: float) -> Iterator[Because]:
         f"{wanted:.0%} is aimed for.",
         parts=tuple(dict.fromkeys(each.item.part_id for each in blank)),
         items=tuple(each.item.id for each in blank),
-        around=tuple(part.id for part in standing if part.id in faded),
+        around=tuple(part for part in standing if part in faded) or standing,
         threads=_broken_threads(record),
         worth=WORTH[Reason.RETENTION] * len(blank),
     )

@@ -159,6 +159,20 @@ def test_retention_counts_once_it_is_surely_under_the_target() -> None:
     assert sentence.endswith("where 90% is aimed for.")
 
 
+def test_retention_concerns_the_parts_that_did_not_come_back() -> None:
+    """Their pages are to be read; where they are no points and no quotations, all that stands."""
+    known = twelve(5)
+    points = [part.id for part in known.digest.held(PartKind.POINT)]
+    (because,) = reasons_of(known, DAY, 0.9)
+    assert because.around == because.parts == tuple(points[:5])
+    assert because.worth == len(because.items) == 5
+    promised = tuple(Commitment(f"Walk {number} miles every week") for number in range(1, 13))
+    asked = kept(replace(TWELVE, commitments=promised))
+    restated = {(KindName.RESTATE, number): [BLANK] for number in range(1, 13)}
+    (because,) = reasons_of(record(asked, restated), DAY, 0.9)
+    assert because.around == tuple(part.id for part in asked.held(PartKind.POINT))
+
+
 def test_of_few_items_and_of_resting_books_less_is_claimed() -> None:
     """Nine items say nothing; a resting book aims for 0.7 and is held to that."""
     assert not said(twelve(9, asked=9))
