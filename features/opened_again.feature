@@ -1,0 +1,33 @@
+Feature: Books opened again
+
+  Some of a book cannot be brought back by asking. Mira is told which books to open again, at
+  which pages and why; she says that she did, and later sees whether it helped.
+
+  Scenario: A theme that is gone
+    Given "Silas Marner" was added on 5 January 2026
+    And its theme came back blank twice running
+    When she asks which books to open again
+    Then "Silas Marner" is named because of its theme
+    And every page named stands in her digest, or next to one that does
+    And the minutes are two for each page
+
+  Scenario: A promise that stalled
+    Given "Silas Marner" was added on 5 January 2026
+    And nothing was heard of the letters to old friends until 20 April 2026
+    When she asks which books to open again
+    Then "Silas Marner" is named because of the letters
+
+  Scenario: Read again, and better for it
+    Given "Silas Marner" was added on 5 January 2026
+    And its theme came back blank twice running
+    When she reads "pp. 130-140" of it again in 33 minutes
+    Then no book is to be opened again
+    And its theme is asked within three days, due or not
+    When it comes back clear
+    Then she is told that none came back before and one since
+    And a page takes her three minutes from then on
+
+  Scenario: Nothing to open
+    Given "Silas Marner" was added on 5 January 2026
+    When she asks which books to open again
+    Then no book is to be opened again
