@@ -1,5 +1,6 @@
 """The re-reading list on its page: why, where, how long, and what was read again."""
 
+import re
 from datetime import date
 from uuid import uuid4
 
@@ -8,13 +9,13 @@ from flask.testing import FlaskClient
 
 from cards.answers import Grade
 from cards.kinds.base import KindName
-from service.use_cases.add_digest import Added
+from service.use_cases.add_digest import Added, add_digest
 from service.use_cases.answer import record_answer
 from service.use_cases.items import list_items
 from service.use_cases.ports import Desk
 from service.use_cases.recording import GivenAnswer
 from service.use_cases.rereading import earlier_rereadings
-from tests.pages.house import Clock
+from tests.pages.house import DIGEST, Clock
 
 HOSTILE = "</textarea><script>alert(1)</script>"
 
@@ -112,3 +113,19 @@ def test_a_rereading_is_taken_back(client: FlaskClient, desk: Desk, forgotten: s
     assert "The theme came back blank twice running" in page
     assert client.post(f"/re-readings/{uuid4()}/withdrawal").status_code == 404
     assert client.post(f"/books/{uuid4()}/re-readings", data={}).status_code == 404
+
+
+def test_no_id_stands_twice_however_many_books_there_are(
+    client: FlaskClient, desk: Desk, clock: Clock, added: Added
+) -> None:
+    """Two books on the list, one of them refused: each field has a label and an id of its own."""
+    add_digest(desk, "other.md", DIGEST.replace("Silas Marner", "Middlemarch").encode())
+    for _ in range(2):
+        for view in list_items(desk, kind=KindName.THEME).items:
+            record_answer(desk, GivenAnswer(uuid4(), view.kept.item.id, Grade.BLANK))
+        clock.next_day()
+    page = client.post(f"/books/{added.kept.id}/re-readings", data={"minutes": "many"}).text
+    ids = re.findall(r'\sid="([^"]+)"', page)
+    assert len(ids) == len(set(ids))
+    assert page.count("<details") == 2
+    assert set(re.findall(r'\sfor="([^"]+)"', page)) <= set(ids)
