@@ -10,6 +10,7 @@ from contextlib import closing, contextmanager
 from datetime import UTC, datetime
 from importlib import resources
 from typing import TYPE_CHECKING, Any, cast
+from urllib.parse import urlsplit
 from uuid import UUID, uuid4
 
 import click
@@ -144,7 +145,8 @@ def serve(settings: Settings) -> None:
     import waitress
 
     with open_desk(settings) as desk:
-        app = create_app(desk, settings.hosts)
+        reached = urlsplit(settings.address or "").hostname
+        app = create_app(desk, (*settings.hosts, reached) if reached else settings.hosts)
         try:
             server = waitress.create_server(
                 app, host=settings.host, port=settings.port, threads=4, ident=None

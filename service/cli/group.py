@@ -51,6 +51,8 @@ COMMANDS = (
     "cite",
     "headings",
     "reader",
+    "reminders",
+    "tidy",
     "serve",
     "demo",
 )

@@ -23,6 +23,7 @@ from service.pages import (
     places,
     proof,
     readings,
+    reminders,
     removing,
     rereading,
     review,
@@ -68,6 +69,7 @@ _PAGES = (
     review,
     rereading,
     settings,
+    reminders,
     own_headings,
 )
 
