@@ -104,7 +104,7 @@ def _guess(answer: Answer) -> tuple[str, int] | None:
 
 def _crossed(one: _Placing, other: _Placing, scale: int) -> bool:
     (way, mine), (their_way, theirs) = one.guesses[0], other.guesses[0]
-    if way != their_way or way not in other.right or one.right[way] == other.right[way]:
+    if way != their_way or way not in other.right:
         return False
     if way == "page":
         most = _NEAR * scale

@@ -93,7 +93,7 @@ def test_helped_compares_the_last_answer_before_with_the_first_after() -> None:
     theme, first, second = (KindName.THEME, 1), (KindName.NEXT, 1), (KindName.NEXT, 2)
     known = record(
         kept(),
-        {theme: [BLANK, BLANK, HAZY, BLANK], first: [HAZY, BLANK, BLANK], second: [BLANK]},
+        {theme: [HAZY, BLANK, HAZY, BLANK], first: [HAZY, BLANK, BLANK], second: [BLANK]},
         last=DAY,
     )
     ids = [item_of(known, *each) for each in (theme, first, second)]

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 import pytest
 
 from cards.answers import Grade
-from cards.digest import Commitment, Digest, Point
+from cards.digest import Commitment, Digest, Point, Quotation
 from cards.kinds.base import KindName
 from cards.parts import Care, PartKind
 from cards.rereading import BookRecord, Reason
@@ -68,16 +68,17 @@ def test_a_commitment_is_looked_for_where_its_own_words_say() -> None:
         Commitment("Read the proposal aloud (pp. 189-91)"),
         Commitment("When shame comes, read my own conduct again"),
         Commitment("Sleep eight hours"),
+        Commitment("Answer every letter"),
     )
     digest = kept(replace(WHOLE, commitments=asked))
     found = [
         reasons_of(record(digest, stands=weekly(digest, number)), DAY, 0.9)[0]
-        for number in (1, 2, 3)
+        for number in (1, 2, 3, 4)
     ]
     points, quotations = digest.held(PartKind.POINT), digest.held(PartKind.QUOTATION)
     assert (found[0].named, found[0].around) == (((189, 191),), ())
     assert found[1].around == (points[3].id,)
-    assert found[2].around == tuple(part.id for part in quotations)
+    assert found[2].around == found[3].around == tuple(part.id for part in quotations)
 
 
 @pytest.mark.parametrize(
@@ -110,12 +111,22 @@ def test_two_quotations_at_each_others_place_are_confused() -> None:
     )
 
 
+def test_one_at_the_others_place_alone_is_no_confusion() -> None:
+    """Both must have been taken for each other; and places of different rows do not compare."""
+    assert not said(placed((1, Grade.BLANK, "after 0"), (2, Grade.BLANK, "after 3")))
+    assert not said(placed((1, Grade.BLANK, "after 3"), (2, Grade.BLANK, "after 4")))
+    row = Digest("A Book", quotations=tuple(Quotation(f"Words {n}") for n in range(3)))
+    swapped = (1, Grade.BLANK, "after 1"), (2, Grade.BLANK, "after 0")
+    assert not said(placed(*swapped, digest=row))
+
+
 def test_two_quotations_may_be_confused_by_page() -> None:
     """Each within a twentieth of the book of the other's page, and not of its own."""
     by_page = ((1, Grade.BLANK, "page 10"), (2, Grade.BLANK, "page 200, points out of sight"))
     assert Reason.PLACES in said(placed(*by_page))
     off = ((1, Grade.BLANK, "page 40"), (2, Grade.BLANK, "page 200"))
     assert not said(placed(*off))
+    assert not said(placed((1, Grade.BLANK, "page 300"), (1, Grade.BLANK, "page 300")))
 
 
 @pytest.mark.parametrize(
@@ -173,6 +184,16 @@ def test_retention_concerns_the_parts_that_did_not_come_back() -> None:
     assert because.around == tuple(part.id for part in asked.held(PartKind.POINT))
 
 
+def test_what_is_retired_is_left_out_of_account() -> None:
+    """An item whose source is gone says nothing of the book."""
+    known = twelve(5)
+    retired = [
+        replace(each, item=replace(each.item, retired=each.item.number <= 5))
+        for each in known.items
+    ]
+    assert not said(replace(known, items=retired))
+
+
 def test_of_few_items_and_of_resting_books_less_is_claimed() -> None:
     """Nine items say nothing; a resting book aims for 0.7 and is held to that."""
     assert not said(twelve(9, asked=9))
@@ -221,6 +242,7 @@ def test_a_rereading_counts_theme_year_and_commitment_anew() -> None:
     after = record(close, old, last, stands=stands, rereadings=read)
     assert set(said(before)) == {Reason.STALLED, Reason.THEME, Reason.YEAR}
     assert not said(after)
+    assert not said(after, DAY + timedelta(days=7))
     assert set(said(after, DAY + timedelta(days=8))) == {Reason.STALLED}
 
 
