@@ -47,5 +47,9 @@ class SmtpPost:
             return smtplib.SMTP_SSL(server.host, server.port, timeout=_SECONDS, context=context)
         connection = smtplib.SMTP(server.host, server.port, timeout=_SECONDS)
         if server.security is Security.STARTTLS:
-            connection.starttls(context=self._context or ssl.create_default_context())
+            try:
+                connection.starttls(context=self._context or ssl.create_default_context())
+            except (smtplib.SMTPException, OSError):
+                connection.close()
+                raise
         return connection

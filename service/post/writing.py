@@ -10,6 +10,9 @@ from jinja2 import Environment, PackageLoader, Template
 
 from service.use_cases.letter_records import Letter, NamedCommitment
 
+_POLICY = SMTP.clone(max_line_length=200)
+"""A line of a header is long enough for an address that ends the mail: some programs do not
+take one that is folded."""
 _WIDTH = 72
 """Characters in a line of the plain text, as is common in mail."""
 
@@ -21,7 +24,7 @@ def written(letter: Letter, sender: str) -> EmailMessage:
         letter: what it holds.
         sender: the address it comes from.
     """
-    message = EmailMessage(policy=SMTP)
+    message = EmailMessage(policy=_POLICY)
     message["From"] = sender
     message["To"] = letter.to
     message["Subject"] = subject(letter)
