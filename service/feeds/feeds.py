@@ -6,7 +6,8 @@ from uuid import UUID
 from cards.digest import Digest
 from cards.parts import KeptDigest
 from cards.proving import Anchor
-from service.feeds import bibliography, web_annotations
+from service.feeds import bibliography, calendar, web_annotations
+from service.use_cases.calendar_records import CalendarFacts
 from service.use_cases.records import AnnotatedQuotation, BookFacts
 
 
@@ -42,3 +43,7 @@ class Feeds:
             InvalidAnnotations: it is no such document, or beyond its bounds.
         """
         return web_annotations.annotations_in(text)
+
+    def to_calendar(self, facts: CalendarFacts) -> bytes:
+        """Return what a reader's calendar shows, `text/calendar` in UTF-8."""
+        return calendar.to_calendar(facts)

@@ -20,6 +20,7 @@ from cards.parts import KeptDigest
 from cards.proving import Anchor, BookText
 from cards.talk import Agenda
 from cards.yearly import Review
+from service.use_cases.calendar_records import CalendarFacts
 from service.use_cases.letter_records import Letter
 from service.use_cases.records import (
     AnnotatedQuotation,
@@ -259,6 +260,10 @@ class Feeds(Protocol):
         Raises:
             InvalidBibliography: it is neither, or beyond its bounds.
         """
+        ...
+
+    def to_calendar(self, facts: CalendarFacts) -> bytes:
+        """Return what a reader's calendar shows, `text/calendar` in UTF-8."""
         ...
 
     def to_annotations(self, kept: KeptDigest, anchors: Mapping[UUID, Anchor]) -> str:

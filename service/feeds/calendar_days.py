@@ -1,0 +1,103 @@
+"""The days a check-in is expected, said as RFC 5545 says recurrences (3.8.5)."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from cards.commitments import Life, Measure, Period, Rhythm, Span
+from cards.commitments.measure import in_week_order
+
+AHEAD = 731
+"""Days ahead that are listed one by one where no rule says them: two years, with a leap day."""
+_DAY = timedelta(days=1)
+_MONTHLY = {Period.MONTH: "MONTHLY", Period.YEAR: "YEARLY"}
+
+Rule = dict[str, str | int | list[str]]
+
+
+@dataclass(frozen=True, slots=True)
+class Days:
+    """A first day, the rule it is repeated by (or None), days besides, and days left out."""
+
+    first: date
+    rule: Rule | None
+    besides: tuple[date, ...] = ()
+    without: tuple[date, ...] = ()
+
+
+def days_of(life: Life, today: date) -> Days | None:
+    """Return the days on which check-ins of the running term are expected, or None for none.
+
+    Days in a pause are left out. What no rule can say (every second listed day, the last of
+    several days named in a month) is listed for two years ahead of `today`.
+    """
+    term = life.term
+    end = term.last_day()
+    rhythm = Rhythm(term.measure, term.start, end)
+    begin = max(term.start, life.asked_from)
+    open_pauses = [pause.first for pause in life.pauses if pause.last == date.max]
+    stop = min([end or date.max, *(first - _DAY for first in open_pauses)])
+    pauses = [pause for pause in life.pauses if pause.last != date.max]
+    first = next(rhythm.expected(begin, stop), None) if begin <= stop else None
+    if first is None:
+        return None
+    rule = _rule(rhythm.measure)
+    if rule is None:
+        return _listed(rhythm, Span(begin, min(stop, _later(max(begin, today)))), pauses)
+    # The last period may be cut short by the end: its day is not one the rule gives.
+    besides: tuple[date, ...] = ()
+    last = rhythm.period_at(end) if end is not None else None
+    if last is not None and begin <= stop:
+        besides = tuple(
+            day for day in rhythm.expected(max(last.first, begin), stop) if _asked(day, pauses)
+        )
+    without = tuple(
+        day
+        for pause in pauses
+        if pause.first <= stop
+        for day in rhythm.expected(max(begin, pause.first), min(stop, pause.last))
+    )
+    if stop < date.max:
+        rule = rule | {"UNTIL": stop.strftime("%Y%m%d")}
+    return Days(first, rule, besides, without)
+
+
+def _asked(day: date, pauses: list[Span]) -> bool:
+    return not any(pause.first <= day <= pause.last for pause in pauses)
+
+
+def _later(day: date) -> date:
+    return date.fromordinal(min(day.toordinal() + AHEAD, date.max.toordinal()))
+
+
+def _listed(rhythm: Rhythm, span: Span, pauses: list[Span]) -> Days | None:
+    days: Iterator[date] = rhythm.expected(span.first, span.last)
+    first, *rest = [day for day in days if _asked(day, pauses)] or [None]
+    return None if first is None else Days(first, None, tuple(day for day in rest if day))
+
+
+def _rule(measure: Measure | None) -> Rule | None:
+    """Return the rule that gives the expected days from the first of them, if there is one."""
+    if measure is None:
+        return {"FREQ": "DAILY", "INTERVAL": 28}
+    every, on = measure.every, in_week_order(set(measure.on))
+    if measure.period in _MONTHLY:
+        return _of_months(measure, on)
+    if not on:
+        days = every * (7 if measure.period is Period.WEEK else 1)
+        return {"FREQ": "DAILY", "INTERVAL": days}
+    weekdays = in_week_order({day[-2:] for day in on})
+    listed = measure.period is Period.DAY
+    if measure.times >= (every if listed else every * len(weekdays)):
+        return {"FREQ": "WEEKLY", "BYDAY": list(weekdays)}
+    return None
+
+
+def _of_months(measure: Measure, on: tuple[str, ...]) -> Rule | None:
+    named: Rule = {"FREQ": _MONTHLY[measure.period], "INTERVAL": measure.every}
+    if not on:
+        return named | ({"BYMONTHDAY": -1} if measure.period is Period.MONTH else {})
+    if any(len(day) == 2 for day in on) or measure.times < len(on):
+        return None
+    # A year's numbered days are counted in its first year, which every INTERVAL steps over.
+    return named | {"BYDAY": list(on)}
