@@ -6,8 +6,8 @@ from functools import lru_cache
 from rapidfuzz.distance import DamerauLevenshtein
 
 from cards.digest import folded
+from cards.kinds.grouping import groups_of
 from cards.kinds.irregular import base_of
-from cards.kinds.synonyms import groups_of
 from cards.kinds.words import fold_word, numbers, stem_of
 
 _ENDINGS = tuple(

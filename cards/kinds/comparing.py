@@ -8,6 +8,7 @@ from cards.kinds.aligning import turned_words
 from cards.kinds.base import Span
 from cards.kinds.ideas import first_sentence, ideas, sentences
 from cards.kinds.meeting import Word, meet, read
+from cards.kinds.said_otherwise import said_otherwise, tells_of
 from cards.kinds.turning import Said, is_turned
 from cards.kinds.words import HIT
 
@@ -29,6 +30,7 @@ class Comparison:
         shared: stretches of the digest's words, one for each word that was found.
         given: stretches of the attempt that hold them.
         turned: whether the attempt seems to say the opposite of it.
+        otherwise: how much of what is missing of it may be said in other words, from 0 to 1.
     """
 
     span: Span
@@ -38,6 +40,7 @@ class Comparison:
     shared: tuple[tuple[int, int], ...]
     given: tuple[tuple[int, int], ...]
     turned: bool
+    otherwise: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,10 +52,12 @@ class Compared:
         unsaid: the share of the text for which the attempt has neither its words nor any
             others. What is missing may have been said in words that nothing here knows to
             mean the same; but not by an attempt that has no more words than were found.
+        sure: how sure it is, from 0 to 1, that the attempt tells of the text at all.
     """
 
     ideas: tuple[Comparison, ...]
     unsaid: float
+    sure: float
 
 
 def compare(source: str, attempt: str) -> Compared:
@@ -73,10 +78,13 @@ def compare(source: str, attempt: str) -> Compared:
     turned = sorted(turned_words(source, attempt))
     return Compared(
         tuple(
-            _held(unit, words, said, main=unit[0] < first, turned_at=turned)
-            for unit, words in zip(units, members, strict=True)
+            _held(unit, words, said, otherwise=other, main=unit[0] < first, turned_at=turned)
+            for unit, words, other in zip(
+                units, members, said_otherwise(wanted, given, len(units)), strict=True
+            )
         ),
         _unsaid(wanted, given),
+        tells_of(wanted, given),
     )
 
 
@@ -92,6 +100,7 @@ def _held(
     words: Sequence[Word],
     said: Said,
     *,
+    otherwise: float,
     main: bool,
     turned_at: Sequence[int],
 ) -> Comparison:
@@ -118,6 +127,7 @@ def _held(
             is_turned(words, said, where, found=found)
             or bisect_left(turned_at, unit[0]) < bisect_left(turned_at, unit[1])
         ),
+        otherwise=otherwise,
     )
 
 

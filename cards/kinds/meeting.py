@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from cards.kinds.alike import meanings, root_of, slip_of, slips
+from cards.kinds.grouping import groups_of
 from cards.kinds.irregular import base_of
+from cards.kinds.phrases import turns_in
 from cards.kinds.polarity import Bearing, bearings, negates
-from cards.kinds.synonyms import groups_of
 from cards.kinds.words import WORD, content_words, fold_word, stem_of
 
 _THIN = frozenset(
@@ -73,7 +74,17 @@ def read(text: str, units: Sequence[tuple[int, int]]) -> list[Word]:
             word.means = meanings(said)
             words.append(word)
         opened = unit
+    _add_turns(text, every, words)
     return words
+
+
+def _add_turns(text: str, every: Sequence[tuple[int, int, bool]], words: Sequence[Word]) -> None:
+    """Give the first word of each turn that carries an idea what the whole turn means."""
+    at = {word.start: word for word in words}
+    for places, groups in turns_in([text[start:end] for start, end, _ in every]):
+        head = next((at[every[n][0]] for n in places if every[n][0] in at), None)
+        if head is not None:
+            head.means |= groups
 
 
 def _weight(word: str) -> float:

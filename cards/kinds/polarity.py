@@ -19,10 +19,17 @@ _SOFTLY = frozenset(
     map(
         stem_of,
         """unless lest avoid deny lack prevent forbid decline stop reject neglect except
-        impossible abstain refrain keep hold than""".split(),
+        impossible abstain refrain keep hold than too few little less doubt hesitate dare against
+        miss lose lost lack absent rid spare escape quit end false pretend mistake wrong hard
+        difficult loath reluctant dislike hate scorn despise barely beyond before want shun
+        forget dissuade renounce ban hinder oppose dismiss""".split(),
     )
 )
-"""Stems of words that may: what follows them is not taken to be said plainly."""
+"""Stems of words that may: what follows them is not taken to be said plainly.
+
+Words of lacking, hindering and doubting, and those in whose scope English has "any" and "ever":
+"too", "few", "before" (Ladusaw 1979, Polarity Sensitivity as Inherent Scope Relations; recalled,
+not seen again)."""
 _ONLY = frozenset("nothing nobody none no".split())
 _BUT = frozenset("but except than save".split())
 """After "nothing" or "nobody" these make an "only", or a "most": "nobody is poorer than"."""

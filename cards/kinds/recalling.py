@@ -42,7 +42,10 @@ def recalled(source: str, attempt: Attempt, stages: Sequence[str] = ()) -> Mark:
         _idea(number, each, attempt, told=number in told)
         for number, each in enumerate(compared.ideas, 1)
     )
-    grade = _grade(units, list(map(_credit, units, compared.ideas)))
+    counts = [
+        _credit(unit, each, compared.sure) for unit, each in zip(units, compared.ideas, strict=True)
+    ]
+    grade = _grade(units, counts)
     by_reader = attempt.ticked is not None
     if not by_reader:
         for best, most in _UNSAID_AT_MOST.items():
@@ -67,20 +70,23 @@ def _idea(number: int, compared: Comparison, attempt: Attempt, *, told: bool) ->
     return Idea(compared.span.start, compared.span.end, weight, found, turned)
 
 
-def _credit(unit: Idea, compared: Comparison) -> float:
+def _credit(unit: Idea, compared: Comparison, sure: float) -> float:
     """Return what an idea counts of its weight.
 
     One that came back counts whole; one of which less came back than a hit needs counts in
-    part, a single word by no more than its share, unless the reader took away its tick; one
-    turned round by half.
+    part, unless the reader took away its tick; one turned round by half. The surer it is that
+    the attempt tells of the text, the more is added for what may have been said otherwise.
     """
     if unit.found:
         return 1.0
-    enough = 1.0 if compared.alone else _SAID_IN_OTHERS
-    in_part = min(1.0, compared.part / enough)
+    in_part = compared.part
+    if not compared.alone:
+        in_part += sure * (min(1.0, compared.part / _SAID_IN_OTHERS) - compared.part)
     if unit.turned:
         return _TURNED_COUNTS * (1.0 if compared.span.hit else in_part)
-    return 0.0 if compared.span.hit else in_part
+    if compared.span.hit:
+        return 0.0
+    return in_part + (1.0 - in_part) * sure * compared.otherwise
 
 
 def _grade(units: tuple[Idea, ...], counts: list[float]) -> Grade:

@@ -4,12 +4,7 @@ Groups are parted by semicolons; a word may stand in several. Our own choosing: 
 than any list holds, and the reader corrects what it misses.
 """
 
-from functools import lru_cache
-
-from cards.kinds.near_words import GROUPS
-from cards.kinds.words import stem_of
-
-_GROUPS = """
+GROUPS = """
 abandon desert forsake leave quit; abandon renounce surrender give-up relinquish forgo sacrifice;
 able can capable fit; abolish end remove repeal; abroad overseas foreign; absurd foolish
 ridiculous silly senseless stupid nonsense; accept receive embrace welcome; accident chance
@@ -283,18 +278,5 @@ whisper speak; whole all; wide broad; widow widower widowed; wife spouse woman; 
 breeze; winter cold; wisdom prudence; wise sage; wit clever; witch sorceress; witness see; wood
 tree; word speech; work job labour toil employment; worry fear; worse bad; worship adore; wreck
 ruin shipwreck; write compose; yard court; yield give; young youth
-"""
-
-
-@lru_cache(maxsize=1)
-def _table() -> dict[str, frozenset[str]]:
-    found: dict[str, set[str]] = {}
-    for number, group in enumerate((*_GROUPS.split(";"), *GROUPS)):
-        for word in group.split():
-            found.setdefault(stem_of(word), set()).add(f"={number}")
-    return {stem: frozenset(groups) for stem, groups in found.items()}
-
-
-def groups_of(stem: str) -> frozenset[str]:
-    """Return the names of the groups a stem stands in."""
-    return _table().get(stem, frozenset())
+""".split(";")
+"""Groups of words; those a group holds say nearly the same."""

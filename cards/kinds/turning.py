@@ -5,9 +5,13 @@ from collections.abc import Collection, Iterable, Sequence
 
 from cards.kinds.contraries import contraries_of
 from cards.kinds.meeting import Word
+from cards.kinds.words import HIT
 
 _TWO = 2
 """Words of an idea from which a sentence tells of it."""
+_REUSED, _REUSING = 0.4, 0.5
+"""Share of an idea's words, or of a sentence's, that are the same from which the two are held
+against each other: who says the opposite changes little else."""
 _LOOKED_AT = 40
 """Places of a word in a sentence that are looked at, and sentences that hold it."""
 
@@ -69,7 +73,8 @@ def is_turned(words: Sequence[Word], said: Said, where: Collection[int], *, foun
     here = [
         sentence
         for sentence in said.within(where)
-        if found or sum(stem in sentence.stems for stem in own) >= _TWO
+        if (same := sum(stem in sentence.stems for stem in own)) >= (1 if found else _TWO)
+        and (same >= _REUSED * len(own) or same >= _REUSING * len(sentence.stems))
     ]
     return (
         _negation_lost(words, here)
@@ -97,11 +102,25 @@ def _negation_lost(words: Sequence[Word], here: Sequence[_Sentence]) -> bool:
 
 def _negation_put_in(words: Sequence[Word], said: Said, here: Sequence[_Sentence]) -> bool:
     """Tell whether the attempt denies what the digest nowhere denies."""
-    return any(
-        word.stem in sentence.governed and not said.negated_somewhere(word.stem)
-        for word in words
-        for sentence in here
-    )
+    own = {word.stem for word in words}
+    for sentence in here:
+        denied = sentence.governed & own
+        if not denied:
+            continue
+        same = sum(stem in sentence.stems for stem in own)
+        for stem in denied:
+            if said.negated_somewhere(stem):
+                continue
+            clauses = {place.bearing.clause for place in sentence.stems[stem]}
+            beside = any(
+                said.given[number].bearing.clause in clauses
+                for word in words
+                if word.stem != stem
+                for number in word.met[:_LOOKED_AT]
+            )
+            if beside or same >= HIT * len(own):
+                return True
+    return False
 
 
 def _contrary(

@@ -12,6 +12,7 @@ import re
 import pytest
 
 from cards.answers import Grade
+from cards.kinds.alike import meanings
 from tests.reference.graded_answers import (
     BY_ARITHMETIC,
     CORPUS,
@@ -25,7 +26,8 @@ from tests.reference.graded_answers import (
     weighted_kappa,
 )
 
-_OVER_ALL, _OF_A_KIND, _BY_HALF = 0.75, 0.6, 0.5
+_OVER_ALL, _OF_A_KIND, _WITHOUT_TABLES = 0.75, 0.6, 0.65
+_TURNED_BY_A_SECOND_HAND, _TOO_GOOD_AT_MOST = 20, 6
 _OPPOSITE = ("opposite", "turned round", "wrong way round", "swapped")
 """Words by which the corpus says, beside a grade, that an answer says the opposite."""
 
@@ -78,13 +80,40 @@ def test_the_marks_of_the_third_set_agree_with_the_rubric():
     assert weighted_kappa(*compared(THIRD, ["theme", "next", "restate"])) >= _OF_A_KIND
 
 
-def test_the_marks_agree_with_a_second_hand_better_than_by_half():
-    """Its answers say nearly everything in other words, slang among them: 0.5 over all.
+@pytest.mark.parametrize(("kinds", "least"), [(IN_WORDS, 0.6), (["theme"], 0.7)])
+def test_the_marks_agree_with_a_second_hand_less_well(kinds, least):
+    """Its answers say nearly everything in other words, slang among them: 0.6, themes 0.7.
 
-    That is under what the other sets are held to. Only words are compared here, with some
-    hundreds of synonyms; what lies beyond is why the reader corrects the ticks.
+    Over all that is under the 0.75 the other sets are held to: words are compared here, with
+    tables of synonyms, and where they know none by the order and the amount of what was said.
+    What lies beyond is why the reader corrects the ticks. The figures are floors under what was
+    seen, common practice against a loss; no published source.
     """
-    assert weighted_kappa(*compared(SECOND_HAND, IN_WORDS)) >= _BY_HALF
+    assert weighted_kappa(*compared(SECOND_HAND, kinds)) >= least
+
+
+def test_most_of_what_a_second_hand_turned_round_is_not_above_hazy():
+    """Of its twenty answers that say the opposite at most six are: a floor, not what is asked."""
+    turned = [
+        suggested(kind, entry)
+        for kind in IN_WORDS
+        for entry in entries(SECOND_HAND, kind)
+        if any(words in entry["why"] for words in _OPPOSITE)
+    ]
+    assert len(turned) == _TURNED_BY_A_SECOND_HAND
+    assert sum(grade not in _NO_MORE for grade in turned) <= _TOO_GOOD_AT_MOST
+
+
+@pytest.mark.parametrize("folder", [CORPUS, HELD_BACK], ids=["tuned on", "held back"])
+def test_without_any_table_of_synonyms_the_marks_still_agree(folder, monkeypatch):
+    """By 0.65 over all kinds in words: as with a reader whose every word is one no table holds."""
+    monkeypatch.setattr("cards.kinds.alike.groups_of", lambda _: frozenset())
+    monkeypatch.setattr("cards.kinds.meeting.turns_in", lambda _: ())
+    meanings.cache_clear()
+    try:
+        assert weighted_kappa(*compared(folder, IN_WORDS)) >= _WITHOUT_TABLES
+    finally:
+        meanings.cache_clear()
 
 
 @WITH_THE_THIRD
