@@ -183,36 +183,3 @@ TAKEN_BACK = {
     "standing": "unasked",
     "stability": None,
 }
-REPORT = {
-    "id": "5f0c8d3e-98d3-4f0a-8a3c-0c4a7be0a1f2",
-    "digest": DIGEST_ID,
-    "commitment": COMMITMENT_ID,
-    "outcome": "partly",
-    "day": "2026-03-01",
-    "note": "The neighbour was away; his sister came.",
-}
-CHECK_IN = {
-    "id": REPORT["id"],
-    "commitment": COMMITMENT_ID,
-    "outcome": "partly",
-    "day": "2026-03-01",
-    "reported_at": "2026-03-01T20:15:00+00:00",
-    "note": REPORT["note"],
-}
-COMMITMENTS = {
-    "day": "2026-03-01",
-    "commitments": [
-        {
-            "id": COMMITMENT_ID,
-            "digest": DIGEST_ID,
-            "title": "Silas Marner",
-            "author": "George Eliot",
-            "number": 1,
-            "text": _COMMITMENT,
-            "caution": None,
-            "check_ins": {"kept": 2, "partly": 1, "missed": 0},
-            "last": CHECK_IN,
-        }
-    ],
-    "next": None,
-}

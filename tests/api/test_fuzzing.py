@@ -35,8 +35,8 @@ CONFIG = {
         "positive_data_acceptance": {"expected-statuses": ["2xx", "304", "404", "409"]},
         "missing_required_header": {"expected-statuses": [428]},
     },
-    # What a valid shape can still be refused for is in no JSON Schema: a day to come, a time
-    # zone there is not, a point a quotation cannot stand after, a file that is no digest, text
+    # What a valid shape can still be refused for is in no JSON Schema: a day to come, one too
+    # far off, a time zone there is not, a point a quotation cannot stand after, a file that is no digest, text
     # that is no bibliography, an attempt in a way that is not asked, a link to the book itself, a
     # sheet without anything to print.
     "operations": [
@@ -47,6 +47,9 @@ CONFIG = {
                 "put_headings",
                 "post_answer",
                 "post_check_in",
+                "post_decision",
+                "list_held_commitments",
+                "get_commitment",
                 "post_mending",
                 "post_wording",
                 "post_annotations",
@@ -56,6 +59,8 @@ CONFIG = {
                 "post_price",
                 "post_sheet",
                 "post_sheet_answers",
+                "post_talk",
+                "post_rereading",
             ],
             "checks": {
                 "positive_data_acceptance": {
@@ -73,7 +78,10 @@ CONFIG = {
 
 # Text that schemathesis knows no media type for is sent as plain text would be.
 schemathesis.serializer.alias("application/x-bibtex", "text/plain")
+REPORT = "9c1d7b52-0f6e-4f7b-8d21-0c4a7be0a1f2"
 LINK = "2f6d1d0e-7d1b-4f57-8a7e-0d6a0f4b8c11"
+READ = "6a1f0c52-7d55-4a60-8e07-1f4f1c3f8b21"
+TALK = "5b0e7a0c-6c0d-4f55-9b64-0f7a8f3c2d19"
 MENDED = "The clerk takes a lamp to the river and counts the boats that do not come (p. 80)."
 BOOK = "CHAPTER I\n\nThe drains were full. Mud keeps its own acounts, said the ferryman.\n"
 
@@ -134,6 +142,12 @@ def library_of_one(door: Door, tmp_path: Path) -> Library:
     points = door.client.get(f"{where}/links").json["points"]
     link = {"id": LINK, "point": points[0]["id"], "book": again.json["digest"]["id"]}
     made = door.client.post(f"{where}/links", json=link)
+    commitment = digest["commitments"][0]["id"]
+    about = {"id": REPORT, "commitment": commitment}
+    reported = door.client.post("/api/check-ins", json={**about, "outcome": "kept"})
+    paused = door.client.post("/api/decisions", json={**about, "act": "pause"})
+    again_read = {"id": READ, "digest": digest["id"]}
+    read = door.client.post("/api/re-readings", json=again_read)
     known = {
         "digest_id": digest["id"],
         "other_id": again.json["digest"]["id"],
@@ -144,10 +158,17 @@ def library_of_one(door: Door, tmp_path: Path) -> Library:
         "answer_id": door.answer(item).json["id"],
         "digest": digest["id"],
         "item": item,
-        "commitment": digest["commitments"][0]["id"],
+        "commitment": commitment,
+        "commitment_id": commitment,
+        "check_in_id": reported.json["id"],
+        "instead_of": reported.json["id"],
+        "decision_id": paused.json["id"],
         "point": points[0]["id"],
         "book": again.json["digest"]["id"],
         "link_id": made.json["id"],
+        "talk_id": door.client.post(f"{where}/talks", json={"id": TALK}).json["talk"]["id"],
+        "rereading_id": read.json["id"],
+        "year": "2026",
         "sheet_id": door.client.post("/api/sheets").json["id"],
     }
     file, saved = tmp_path / "library.db", tmp_path / "saved.db"
