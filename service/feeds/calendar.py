@@ -26,7 +26,8 @@ def to_calendar(facts: CalendarFacts) -> bytes:
         entry = _entry(commitment, facts) if commitment.pace in LIVE else None
         if entry is not None:
             calendar.add_component(entry)
-    return calendar.to_ical()
+    written: bytes = calendar.to_ical()
+    return written
 
 
 def _sitting(facts: CalendarFacts) -> Event:
@@ -35,14 +36,15 @@ def _sitting(facts: CalendarFacts) -> Event:
     begins = datetime.combine(facts.today, time(facts.remind_at), ZoneInfo(facts.time_zone))
     items = "1 item" if sitting.items == 1 else f"{sitting.items} items"
     _name(event, facts.reader_id, facts.made_at, facts)
-    event.add("summary", f"Catchword: {sitting.minutes} minutes, {items} today")
+    summary = f"Catchword: {sitting.minutes} minutes, {items} today"
+    event.add("summary", summary)
     event.add("dtstart", begins)
     event.add("duration", timedelta(minutes=max(1, sitting.minutes)))
     event.add("rrule", vRecur({"FREQ": "DAILY"}))
     if sitting.address:
         event.add("description", sitting.address)
         event.add("url", sitting.address)
-    event.add_component(_alarm(event["summary"], timedelta(0)))
+    event.add_component(_alarm(summary, timedelta(0)))
     return event
 
 
@@ -100,7 +102,7 @@ def _alarm(words: str, after: timedelta, *, of_end: bool = False) -> Alarm:
     alarm = Alarm()
     alarm.add("action", "DISPLAY")
     alarm.add("description", words)
-    alarm.add("trigger", after, parameters={"RELATED": "END"} if of_end else None)
+    alarm.add("trigger", after, parameters={"RELATED": "END"} if of_end else {})
     return alarm
 
 

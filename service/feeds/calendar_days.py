@@ -1,6 +1,5 @@
 """The days a check-in is expected, said as RFC 5545 says recurrences (3.8.5)."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -71,9 +70,8 @@ def _later(day: date) -> date:
 
 
 def _listed(rhythm: Rhythm, span: Span, pauses: list[Span]) -> Days | None:
-    days: Iterator[date] = rhythm.expected(span.first, span.last)
-    first, *rest = [day for day in days if _asked(day, pauses)] or [None]
-    return None if first is None else Days(first, None, tuple(day for day in rest if day))
+    days = [day for day in rhythm.expected(span.first, span.last) if _asked(day, pauses)]
+    return Days(days[0], None, tuple(days[1:])) if days else None
 
 
 def _rule(measure: Measure | None) -> Rule | None:
