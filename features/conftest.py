@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
 from uuid import UUID, uuid4
@@ -10,11 +10,13 @@ from zoneinfo import ZoneInfo
 
 import pypandoc
 import pytest
-from pytest_bdd import given, parsers
+from pytest_bdd import given, parsers, then, when
 
 from cards.answers import Grade
+from cards.commitments import Outcome, Pace
 from cards.items import KeptItem
 from cards.kinds.base import KindName
+from features.keeping_steps import Keeping, told
 from service.main import desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import Added, add_digest
@@ -143,8 +145,11 @@ class Mira:
 
     def at(self, day: int, month: str, hour: int = 19, minute: int = 0) -> None:
         """Set her clock to an hour in London in 2026."""
-        date = datetime.strptime(f"2026 {month} {day}", "%Y %B %d")  # noqa: DTZ007
-        wall = date.replace(hour=hour, minute=minute, tzinfo=ZoneInfo("Europe/London"))
+        self.on(datetime.strptime(f"2026 {month} {day}", "%Y %B %d"), hour, minute)  # noqa: DTZ007
+
+    def on(self, day: date, hour: int = 19, minute: int = 0, zone: str = "Europe/London") -> None:
+        """Set her clock to an hour of a day on the wall, in London unless she is elsewhere."""
+        wall = datetime(day.year, day.month, day.day, hour, minute, tzinfo=ZoneInfo(zone))
         self.now = wall.astimezone(UTC)
 
 
@@ -168,3 +173,46 @@ def mira(tmp_path: Path) -> Iterator[Mira]:
 def added(mira: Mira, day: int, month: str) -> None:
     mira.at(day, month)
     mira.adds()
+
+
+@pytest.fixture
+def keeping(mira: Mira) -> Keeping:
+    """Give Mira promises to keep."""
+    return Keeping(mira)
+
+
+@given(told('on {day:Day} Mira promises "{words}"'))
+def promised(keeping: Keeping, day: date, words: str) -> None:
+    keeping.mira.on(day)
+    keeping.promises(words, finished=day)
+
+
+@given(told("on {day:Day} Mira promises"))
+def promised_these(keeping: Keeping, day: date, datatable: list[list[str]]) -> None:
+    keeping.mira.on(day)
+    keeping.promises(*(words for (words,) in datatable), finished=day)
+
+
+@given(told("on {on:Day} she says: {outcome:Outcome}"))
+@when(told("on {on:Day} she says: {outcome:Outcome}"))
+def says(keeping: Keeping, on: date, outcome: Outcome) -> None:
+    keeping.mira.on(on)
+    keeping.says(outcome)
+
+
+@given(told("on {on:Day} she says of {day:Day}: {outcome:Outcome}"))
+@when(told("on {on:Day} she says of {day:Day}: {outcome:Outcome}"))
+def says_of(keeping: Keeping, on: date, day: date, outcome: Outcome) -> None:
+    keeping.mira.on(on)
+    keeping.says(outcome, day)
+
+
+@given(told("{day:Day} comes"))
+@when(told("{day:Day} comes"))
+def day_comes(keeping: Keeping, day: date) -> None:
+    keeping.mira.on(day)
+
+
+@then(told("on {day:Day} it is {pace:Pace}"))
+def stands(keeping: Keeping, day: date, pace: Pace) -> None:
+    assert keeping.stand(day).pace is pace
