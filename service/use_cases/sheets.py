@@ -1,6 +1,6 @@
 """A reader has a sitting printed, and enters afterwards what came back."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from uuid import UUID
@@ -10,7 +10,9 @@ from cards.days import zone
 from cards.errors import Invalid, InvalidAnswer, SheetMissing
 from cards.items import KeptItem, Standing, occasion_of
 from cards.kinds import KINDS
-from cards.kinds.base import Asked, Attempt, Cue, Occasion
+from cards.kinds.base import Asked, Attempt, Cue, KindName, Occasion, place_of
+from cards.kinds.words import stems
+from cards.sitting import Candidate, Pages, pages_of
 from service.use_cases.items import shelf_for
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.recording import GivenAnswer, append
@@ -59,10 +61,53 @@ def print_sheet(desk: Desk, minutes: int | None = None) -> PrintedSheet:
     sheet = Sheet(desk.new_id(), desk.now(), sitting.minutes, items)
     with desk.store.writing() as work:
         work.readers.lock(desk.reader)
+        asked = [Candidate(*each) for each in _occasions(desk, work, sheet).values()]
+        together = {each.id for each in side_by_side(asked)}
+        sheet = replace(sheet, items=tuple(each for each in items if each.item_id in together))
         work.sheets.put(desk.reader, sheet)
         printed = _printed(desk, work, sheet)
         work.commit()
     return printed
+
+
+def side_by_side(candidates: Sequence[Candidate]) -> list[Candidate]:
+    """Return those whose cues can stand on one side of paper, in the order given.
+
+    There all cues are in sight at once, and no answer is: so none that stays is given away by
+    another that stays, before it or after it. What no cue gives away always stays; of the rest
+    what the fewest cues give away is tried first, and what finds no room is left out.
+    What counts as showing: `cards.sitting.Pages.give_away`.
+    """
+    asked = {each.id: pages_of(each) for each in candidates}
+    cues = {each.id: _cue_side(each, asked[each.id]) for each in candidates}
+    givers = {
+        each: {other for other in cues if other != each and cues[other].give_away(asked[each])}
+        for each in asked
+    }
+    kept: set[UUID] = set()
+    for each in sorted(givers, key=lambda one: len(givers[one])):
+        if givers[each].isdisjoint(kept) and not any(each in givers[other] for other in kept):
+            kept.add(each)
+    return [each for each in candidates if each.id in kept]
+
+
+def _cue_side(candidate: Candidate, pages: Pages) -> Pages:
+    """Return the pages of an item as far as its cue shows them, its book named.
+
+    What it asks is not on it, nor is a place, which only answers name. A quotation with words
+    left out still says whose it is. The book of words whose source is asked is not named.
+    """
+    occasion, kind = candidate.occasion, candidate.kept.item.kind
+    part, digest, cue = occasion.part, occasion.digest, KINDS[kind].cue(occasion)
+    shown = pages.shows - pages.asks - {place_of(part)}
+    named = "" if kind is KindName.SOURCE else f"{digest.title} {digest.author or ''}"
+    choices = (f"{book.title} {book.author or ''}" for book in cue.choices)
+    landmarks = (mark.text for mark in cue.landmarks)
+    return replace(
+        pages,
+        shows=shown | {part.id} if kind is KindName.COMPLETE else shown,
+        words=stems("\n".join((named, cue.words, *cue.pieces, *landmarks, *choices))),
+    )
 
 
 def open_sheet(desk: Desk, sheet_id: UUID) -> PrintedSheet:

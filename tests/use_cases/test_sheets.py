@@ -7,7 +7,7 @@ import pytest
 
 from cards.answers import Grade
 from cards.errors import AnswerConflict, Invalid, InvalidAnswer, SheetMissing
-from cards.kinds.base import Asked
+from cards.kinds.base import Asked, KindName
 from service.use_cases.items import item_history
 from service.use_cases.preferences import Preferences, set_preferences
 from service.use_cases.sheets import (
@@ -18,6 +18,7 @@ from service.use_cases.sheets import (
     print_sheet,
 )
 from service.use_cases.sit import todays_sitting
+from tests.use_cases.house import DIGEST
 
 
 def answers(house):
@@ -31,10 +32,25 @@ def test_a_sheet_holds_todays_sitting(house, added):
     added()
     asked = [view.kept.item.id for view in todays_sitting(house.desk).items]
     printed = print_sheet(house.desk)
-    assert [line.item_id for line in printed.lines] == asked
+    on_paper = [line.item_id for line in printed.lines]
+    assert on_paper == [each for each in asked if each in on_paper]
     assert all(line.cue.question and line.answered.words for line in printed.lines)
     assert open_sheet(house.desk, printed.sheet.id) == printed
     assert open_sheets(house.desk) == [printed.sheet]
+
+
+def test_what_another_cue_gives_away_is_left_off_the_paper(house, added):
+    """A quotation to be placed shows the points, so that none of them is asked beside it."""
+    added()
+    set_preferences(house.desk, Preferences(unasked_a_day=20))
+    asked = [view.kept.item.kind for view in todays_sitting(house.desk).items]
+    printed = print_sheet(house.desk)
+    on_paper = [line.kind for line in printed.lines]
+    shown = {mark.text for line in printed.lines for mark in line.cue.landmarks}
+    assert shown == {point.text for point in DIGEST.points}
+    assert KindName.NEXT in asked
+    assert KindName.NEXT not in on_paper
+    assert KindName.RESTATE in on_paper
 
 
 def test_without_anything_to_ask_there_is_no_sheet(house):
