@@ -94,3 +94,16 @@ def test_hostile_words_stay_in_their_line():
     assert written.count(b"\r\nEND:VCALENDAR") == 1
     assert b"\x00" not in written
     assert max(len(line) for line in written.split(b"\r\n")) <= 75
+
+
+@pytest.mark.parametrize("zone", ["Europe/London", "America/New_York", "Pacific/Auckland"])
+def test_the_sitting_keeps_its_local_hour(zone):
+    """The daily sitting, and its alarm with it, is at the reader's hour the whole year round."""
+    facts = CalendarFacts(UUID(int=1), zone, 4, START, 19, DailySitting(10, 1, None), (), NOW)
+    calendar = Calendar.from_ical(Feeds().to_calendar(facts))
+    events = recurring_ical_events.of(calendar).between(START, START + timedelta(days=366))
+    offsets = {event.start.utcoffset() for event in events}
+
+    assert {event.start.hour for event in events} == {19}
+    assert len(offsets) == 2
+    assert calendar.events[0].alarms.times[0].trigger == calendar.events[0].start
