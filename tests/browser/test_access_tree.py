@@ -118,6 +118,9 @@ def test_a_sitting_through_the_accessibility_tree(
             expect(page.get_by_role("radio", name="hazy")).to_be_checked()
             page.get_by_role("button", name="Next").click()
             expect(page.get_by_role("radio", name="hazy")).to_have_count(0)
+            if shown(page.get_by_role("heading", name="What you promised")):
+                page.get_by_role("main").get_by_role("button", name="kept").click()
+                expect(page.get_by_role("heading", name="What you promised")).to_have_count(0)
         shelf.clock.next_day()
         if kinds == set(KindName):
             break

@@ -54,6 +54,15 @@ def test_every_way_by_the_keyboard_alone(shelf: Live, opened: Opened, *, script:
         page.keyboard.press("Enter")
         expect(page.locator(".grades")).to_have_count(0)
         expect(page.locator(".last strong")).to_have_text("clear")
+        if kind is KindName.RESTATE:
+            expect(page.get_by_role("heading", level=1)).to_have_text("What you promised")
+            expect(page.locator("button[value=kept]")).to_be_focused()
+            if script:
+                page.keyboard.press("p")
+            else:
+                tab_to(page, "button[value=partly]")
+                page.keyboard.press("Enter")
+            expect(page.locator(".last strong")).to_have_text("partly")
         expect(page.get_by_role("heading", level=1)).to_have_text("That is all for today")
         kept = item_history(shelf.desk, item.kept.item.id).answers[0]
         assert kept.answer.grade == "clear"

@@ -81,7 +81,9 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
     book = f"{live.address}/books/{live.digest_id}"
     kept = open_digest(live.desk, UUID(live.digest_id)).kept
     part = next(each for each in kept.parts if each.kind is PartKind.COMMITMENT)
-    check_in(live.desk, Report(live.desk.new_id(), kept.id, part.id, Outcome.KEPT, note=LONG))
+    check_in(
+        live.desk, Report(live.desk.new_id(), part.id, Outcome.KEPT, note=LONG, witness="W" * 200)
+    )
     for address in ("", "/mend", "/places", "/remove"):
         page.goto(book + address)
         yield f"book{address}"
@@ -99,6 +101,7 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
     page.fill("#time_zone", "Atlantis")
     press(page, "button", "Keep")
     yield "reader, refused"
+    yield from promised(page, live, part.id)
     for address in ("/api/", "/api/problems/conflict", "/nowhere"):
         page.goto(live.address + address)
         yield address
@@ -115,6 +118,35 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
         )
         press(page, "button", button)
         yield f"{button}: two files"
+
+
+def promised(page: Page, live: Live, commitment_id: UUID) -> Iterator[str]:
+    """Check in, decide and be reminded, refused and granted, long after; all of it laid open."""
+    commitment = f"{live.address}/commitments/{commitment_id}"
+    live.clock.next_day(60)
+    for address in ("/commitments", "/commitments/over", "/reminders"):
+        page.goto(live.address + address)
+        for summary in page.locator("summary").all():
+            summary.click()
+        yield address
+    page.fill("#name", LONG[:100])
+    press(page, "button", "Make an address")
+    yield "an address of the calendar"
+    page.goto(f"{commitment}/check-in")
+    page.locator("summary").click()
+    yield "check-in"
+    page.fill("#count", "many")
+    press(page, "button", "kept")
+    yield "check-in, refused"
+    page.goto(commitment)
+    for summary in page.locator("summary").all():
+        summary.click()
+    page.get_by_label("How often, how much").fill(LONG)
+    press(page, "button", "Correct the measure")
+    yield "decision, refused"
+    page.get_by_label("Let it go, and why").fill(LONG)
+    press(page, "button", "Release it")
+    yield "released"
 
 
 NOVEL = f"CHAPTER 1\n\nIn old days there were angels who came and took men. {LONG}\n".encode()

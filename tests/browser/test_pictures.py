@@ -7,13 +7,16 @@ import os
 import re
 from collections.abc import Iterator
 from pathlib import Path
+from uuid import UUID
 
 import pytest
 from playwright.sync_api import Page, expect
 
 from cards.kinds.base import KindName
+from service.use_cases.commitments import all_commitments
+from service.use_cases.items import item_history, list_items
 from tests.browser.conftest import Live, Opened
-from tests.browser.ways import attempt, compare, every_kind, go_on
+from tests.browser.ways import attempt, compare, every_kind
 from tests.pages.sittings import only
 
 DESKTOP, PHONE = {"width": 1280, "height": 800}, {"width": 390, "height": 844}
@@ -39,9 +42,13 @@ def sitting(page: Page, live: Live) -> Iterator[str]:
     yield "minutes"
     attempt(page)
     compare(page)
-    go_on(page)
+    page.locator("[value=clear]").check(force=True)
+    page.get_by_role("button", name="Next").click()
+    expect(page.get_by_role("heading", name="Was it kept?")).to_be_visible()
+    yield "was it kept"
+    page.get_by_role("link", name="Not now").click()
     yield "done"
-    page.get_by_role("link", name="The answer").click()
+    page.goto(f"{live.address}/answers/{last_answer(live)}")
     expect(page.get_by_role("heading", name="What your digest says")).to_be_visible()
     yield "answer"
 
@@ -51,7 +58,7 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
     book = f"/books/{live.digest_id}"
     for address in (
         *("/books", "/commitments", "/reader", "/write", "/drafts", "/api/", "/nowhere", book),
-        "/review/2026",
+        *("/commitments/over", "/re-reading", "/reminders", "/review/2026"),
         *(
             f"{book}/{room}"
             for room in ("talk", "mend", "places", "versions", "proof", "facts", "remove")
@@ -59,6 +66,25 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
     ):
         page.goto(live.address + address)
         yield address.replace(live.digest_id, "book")
+
+    promised = f"{live.address}/commitments/{first_commitment(live)}"
+    page.goto(promised)
+    yield "commitment"
+    page.goto(f"{promised}/check-in")
+    yield "check-in"
+
+
+def first_commitment(live: Live) -> UUID:
+    """Return the id of the first commitment there is."""
+    found = all_commitments(live.desk).by_pace.values()
+    return next(each.id for those in found for each in those)
+
+
+def last_answer(live: Live) -> UUID:
+    """Return the id of the answer given last."""
+    items = list_items(live.desk, limit=200).items
+    given = [each for item in items for each in item_history(live.desk, item.kept.item.id).answers]
+    return max(given, key=lambda each: each.answer.answered_at).answer.id
 
 
 LONGEST = 8_000

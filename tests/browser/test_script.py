@@ -15,8 +15,12 @@ from tests.pages.sittings import only, these
 
 
 @pytest.fixture(autouse=True)
-def words_are_asked(live: Live) -> None:
-    """Ask for words only, of theme and commitments, unless a test says otherwise."""
+def words_are_asked(live: Live, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Ask for words only, of theme and commitments, unless a test says otherwise.
+
+    Whether a commitment was kept is not asked: every item leads on to the next.
+    """
+    monkeypatch.setattr("service.pages.answering.wants_word", lambda *_: False)
     these(live.desk, KindName.THEME, KindName.RESTATE)
 
 

@@ -18,10 +18,18 @@ def compare(page: Page) -> None:
 
 
 def go_on(page: Page) -> None:
-    """Grade it clear, whatever was suggested, and go on."""
+    """Grade it clear, whatever was suggested, and go on; what a commitment came to, too."""
     page.locator("[value=clear]").check(force=True)
     page.get_by_role("button", name="Next").click()
     expect(page.locator(".grades")).to_have_count(0)
+    say_kept(page)
+
+
+def say_kept(page: Page) -> None:
+    """Where a restated commitment is asked about, say that it was kept."""
+    if page.locator("fieldset.came").count():
+        page.get_by_role("button", name="kept").click()
+        expect(page.locator("fieldset.came")).to_have_count(0)
 
 
 def attempt(page: Page, words: str = WORDS) -> str:
