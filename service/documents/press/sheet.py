@@ -35,7 +35,7 @@ def sheet_of(digest: Digest) -> dict[str, Any]:
     running = " · ".join(filter(None, (digest.title, digest.author))).replace("\n", " ")
     return {
         "title": " ".join(digest.title.split()),
-        "heading": _broken(digest.title.replace("\n", " "), _LONG // 3),
+        "heading": broken(digest.title.replace("\n", " "), _LONG // 3),
         "author": _one_line(digest.author),
         "running": running if len(running) <= _RUNNING else running[: _RUNNING - 1] + "…",
         "lang": language,
@@ -131,10 +131,10 @@ def _language_of_quotation(text: str, language: str) -> str:
 
 
 def _one_line(text: str | None) -> str | None:
-    return None if text is None else _broken(text.replace("\n", " "), _LONG)
+    return None if text is None else broken(text.replace("\n", " "))
 
 
-def _broken(text: str, length: int) -> str:
+def broken(text: str, length: int = _LONG) -> str:
     """Return a text in which words too long for a line may break, without a sign, as addresses."""
     return re.sub(rf"\S{{{length}}}(?=\S)", "\\g<0>\u200b", stacked(text))
 
@@ -154,7 +154,7 @@ def paragraphs_of(text: str, language: str) -> list[dict[str, Any]]:
     """Return a text as paragraphs of lines, each with its language and its direction."""
     return [
         {
-            "lines": _broken(paragraph.strip("\n"), _LONG).split("\n"),
+            "lines": broken(paragraph.strip("\n")).split("\n"),
             "lang": language,
             "rtl": runs_to_the_left(paragraph),
         }

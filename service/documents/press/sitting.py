@@ -4,7 +4,7 @@ from datetime import date
 from typing import Any
 
 from cards.kinds.base import Asked, Cue, KindName
-from service.documents.press.sheet import day_in_words, paragraphs_of, stacked
+from service.documents.press.sheet import broken, day_in_words, paragraphs_of
 from service.use_cases.sitting_records import PrintedSheet, SheetLine
 
 _LANGUAGE = "en"
@@ -40,9 +40,9 @@ def _cue(line: SheetLine) -> dict[str, Any]:
         "lines": _LINES.get(line.kind, _USUAL_LINES),
         "book": _book(line) if _names_its_book(cue) else None,
         "landmarks": [{"number": mark.number, "words": _text(mark.text)} for mark in cue.landmarks],
-        "pieces": [stacked(piece) for piece in cue.pieces],
+        "pieces": [_piece(piece, _LONGEST // len(cue.pieces)) for piece in cue.pieces],
         "choices": [
-            stacked(", ".join(filter(None, (book.title, book.author)))) for book in cue.choices
+            broken(", ".join(filter(None, (book.title, book.author)))) for book in cue.choices
         ],
     }
 
@@ -57,13 +57,20 @@ def _answer(line: SheetLine) -> dict[str, Any]:
     return {
         "number": line.number,
         "words": _text(said.words),
-        "source": ", ".join(filter(None, (_book(line), said.locator and stacked(said.locator)))),
+        "source": ", ".join(filter(None, (_book(line), said.locator and broken(said.locator)))),
         "caution": said.caution,
     }
 
 
 def _book(line: SheetLine) -> str:
-    return stacked(", ".join(filter(None, (line.title, line.author))).replace("\n", " "))
+    return broken(", ".join(filter(None, (line.title, line.author))).replace("\n", " "))
+
+
+def _piece(words: str, most: int) -> str:
+    """Return the words between two blanks, of long ones those beside the blanks alone."""
+    half = most // 2
+    cut = words if len(words) <= most else f"{words[:half].rstrip()} […] {words[-half:].lstrip()}"
+    return broken(cut)
 
 
 def _text(words: str) -> list[dict[str, Any]]:

@@ -8,11 +8,13 @@ from uuid import UUID
 import pytest
 from pypdf import PdfReader
 
+from cards.digest import Digest, Point, Quotation
 from cards.items import KeptItem, items_of, occasion_of
 from cards.kinds import KINDS
 from cards.kinds.base import KindName, Shelved
 from cards.parts import KeptDigest, Link, PartKind
 from service.documents.press.press import Press
+from service.documents.press.sitting import sitting_of
 from service.use_cases.sitting_records import PrintedSheet, Sheet, SheetLine
 from tests.cards.digests import kept
 
@@ -116,3 +118,62 @@ def test_it_is_tagged_and_titled():
     assert reader.metadata.title == "Sitting, 1 March 2026"
     assert reader.trailer["/Root"]["/MarkInfo"]["/Marked"]
     assert reader.trailer["/Root"]["/Lang"].startswith("en")
+
+
+def below(reader: PdfReader) -> float:
+    """Return how far the lowest words of any page stand above its lower edge, in points."""
+    lowest: list[float] = []
+
+    def visit(text: str, cm: list[float], tm: list[float], _font: object, _size: float) -> None:
+        if text.strip():
+            lowest.append(tm[4] * cm[1] + tm[5] * cm[3] + cm[5])
+
+    for page in reader.pages:
+        page.extract_text(visitor_text=visit)
+    return min(lowest)
+
+
+LONGEST = Digest(
+    title="Much" * 120,
+    author="Nobody " * 60,
+    points=tuple(Point(f"Point {n} " + f"weighs{n} much " * 160, "p. 7") for n in range(1, 5)),
+    quotations=(
+        Quotation("".join(f"Word{n} goes on and on without a halt, " for n in range(400)), None, 2),
+        Quotation("A" * 15_000 + " sentence that few would learn by heart, ever", "p. 9", 3),
+    ),
+)
+
+
+@pytest.mark.parametrize("kind", [KindName.PLACE, KindName.ORDER, KindName.COMPLETE])
+def test_an_item_taller_than_a_page_goes_on_overleaf(kind):
+    """No words run off the foot of the page: the last point and the four grades are printed."""
+    whole = printed(kept(LONGEST))
+    for line in whole.lines:
+        if line.kind is kind:
+            sheet = replace(whole, lines=(line,))
+            reader = PdfReader(BytesIO(Press().sheet(sheet)))
+            words = " ".join(" ".join(pages(sheet)).split("Answers")[0].split())
+            assert all(mark.text[-14:].strip() in words for mark in line.cue.landmarks)
+            assert words.index("vivid") > max(map(words.rfind, ("weighs", "goes on")))
+            assert below(reader) > 0
+
+
+def test_what_fits_on_a_page_is_not_torn_apart():
+    """Each of a usual digest's items has its question and its grades on one page."""
+    sheet = printed(linked())
+    whole = pages(sheet)
+    begins = next(number for number, page in enumerate(whole) if page.startswith("Answers"))
+    for page in whole[:begins]:
+        questions = sum(page.count(question) for question in {e.cue.question for e in sheet.lines})
+        assert page.count("hazy") == questions
+
+
+def test_every_blank_of_a_long_quotation_is_printed():
+    """Long stretches between blanks are cut and say so; what stands beside a blank is kept."""
+    line = next(each for each in printed(kept(LONGEST)).lines if each.kind is KindName.COMPLETE)
+    cue = sitting_of(replace(printed(kept(LONGEST)), lines=(line,)))["cues"][0]
+    assert len(cue["pieces"]) == len(line.cue.pieces)
+    assert sum(map(len, cue["pieces"])) < 3_000
+    for whole, cut in zip(line.cue.pieces, cue["pieces"], strict=True):
+        assert cut == whole or "[…]" in cut
+        assert cut[-20:] == whole[-20:]
