@@ -24,12 +24,18 @@ def ids(house):
     return [view.kept.item.id for view in todays_sitting(house.desk).items]
 
 
+def all_answered(house, grade):
+    """Answer what is asked, sitting after sitting, until nothing more is asked today."""
+    while asked := ids(house):
+        for item in asked:
+            house.answer(item, grade)
+
+
 def all_asked(house, grade=Grade.CLEAR, days=40):
     """Let everything in, a sitting of an hour a day, until every item was asked."""
     set_preferences(house.desk, Preferences(unasked_a_day=100, minutes=60))
     for _ in range(days):
-        while asked := ids(house):
-            house.answer(asked[0], grade)
+        all_answered(house, grade)
         if all(kept.memory for kept in house.items().values()):
             break
         house.now += timedelta(days=1)
@@ -73,8 +79,7 @@ def test_the_next_day_something_is_asked_is_told(house, added):
     assert todays_sitting(house.desk).next_on is None
     all_asked(house, Grade.VIVID)
     set_preferences(house.desk, Preferences(unasked_a_day=0, minutes=60))
-    while asked := ids(house):
-        house.answer(asked[0], Grade.VIVID)
+    all_answered(house, Grade.VIVID)
     told = todays_sitting(house.desk).next_on
     assert told is not None
     commitments = {k for k, v in house.items().items() if v.item.kind is KindName.RESTATE}
@@ -98,8 +103,7 @@ def test_with_minutes_to_spare_items_are_asked_before_they_are_due(house, added)
         for view in early:
             if view.kept.item.kind is not KindName.RESTATE:
                 assert view.recall < 0.95 + 1e-9
-        while asked := ids(house):
-            house.answer(asked[0], Grade.CLEAR)
+        all_answered(house, Grade.CLEAR)
         house.now += timedelta(days=1)
     assert any(days)
 
