@@ -1,20 +1,28 @@
 """`catchword sit`: today's sitting in the terminal."""
 
 from datetime import date
+from uuid import UUID
 
 import click
 from rich.console import Console
 
 from cards.answers import Grade, seconds_taken
-from cards.errors import ItemMissing
+from cards.commitments import Pressing, pressing
+from cards.errors import CommitmentMissing, ItemMissing
+from cards.kinds.base import KindName
 from cards.parts import KeptDigest
 from service.cli.attempts import LeftOutForToday, Stopped, ask_attempt
+from service.cli.commitments import show_commitment
 from service.cli.comparison import show_comparison
 from service.cli.cues import show_cue
 from service.cli.grading import ask_grade
 from service.cli.group import Tools
+from service.cli.kept import ask_kept
+from service.cli.offers import ask_offer
 from service.cli.screen import console, faint, heading, prose
 from service.use_cases.answer import compare, record_answer, take_back
+from service.use_cases.bringing_up import brought_up
+from service.use_cases.commitments import open_commitment
 from service.use_cases.items import ItemView
 from service.use_cases.leave_out import leave_out
 from service.use_cases.library import open_digest
@@ -58,6 +66,26 @@ def _sit(desk: Desk, screen: Console) -> None:
     if sitting.spent and sitting.next_on and (sitting.next_on - sitting.day).days == 1:
         more = min(MOST_MINUTES, sitting.minutes + 5)
         prose(screen, faint(f"catchword sit --minutes {more} makes today’s sitting longer."))
+    _bring_up(desk, screen)
+
+
+def _ask_kept(desk: Desk, screen: Console, commitment_id: UUID) -> None:
+    """Ask of a commitment that was restated whether it was kept, where it wants a word."""
+    try:
+        held = open_commitment(desk, commitment_id).held
+    except CommitmentMissing:
+        return
+    if held.stand is not None and pressing(held.stand) is not Pressing.NOT_AT_ALL:
+        ask_kept(desk, screen, held)
+
+
+def _bring_up(desk: Desk, screen: Console) -> None:
+    held = brought_up(desk)
+    if held is None or held.offer is None:
+        return
+    screen.print()
+    show_commitment(screen, held)
+    ask_offer(desk, screen, held, held.offer)
 
 
 def _welcome(screen: Console, sitting: Sitting) -> None:
@@ -112,6 +140,8 @@ def _ask(desk: Desk, screen: Console, item: ItemView) -> None:
         said = f"The mark would have been {compared.mark.grade}. {compared.mark.reason}"
         prose(screen, said)
     _told(screen, recorded, grade, compared.today)
+    if item.kept.item.kind is KindName.RESTATE:
+        _ask_kept(desk, screen, item.kept.item.part_id)
     _go_on(desk, screen, recorded, kept)
 
 

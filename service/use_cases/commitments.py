@@ -7,9 +7,10 @@ from uuid import UUID
 
 from cards.cautions import caution
 from cards.commitments import CheckIn, Decision, Offer, Pace, Pressing, Stand, offer_for, pressing
-from cards.errors import CommitmentMissing, Invalid
+from cards.digest import folded
+from cards.errors import CommitmentMissing, Invalid, Missing
 from service.use_cases.commitment_records import KeptCommitment
-from service.use_cases.library import PAGE
+from service.use_cases.library import NAMED_AT_MOST, PAGE
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Tally
 from service.use_cases.standing import stands_on
@@ -18,6 +19,9 @@ SHOWN = 200
 """Check-ins of one commitment that are listed, the latest: four years of weeks."""
 AHEAD = timedelta(days=366)
 """How far ahead it is told how commitments will stand: a year, as a pause can be laid."""
+
+_SPOKEN = 60
+"""Characters of a commitment that are said where several could be meant."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,6 +169,46 @@ def wants_word(desk: Desk, commitment_id: UUID) -> bool:
     except CommitmentMissing:
         return False
     return stand is not None and pressing(stand) > Pressing.NOT_AT_ALL
+
+
+def commitment_called(desk: Desk, words: str) -> HeldCommitment:
+    """Return the one commitment a reader means by its id, or by words of it or of its book.
+
+    Words of the commitment itself win over those of its book.
+
+    Raises:
+        Missing: none is meant, or several could be.
+    """
+    with desk.store.reading() as work:
+        day = _day(desk, work, None)
+        every = work.commitments.all(desk.reader)
+        wanted = folded(words)
+        found = [each for each in every if words.lower() == str(each.commitment.id)]
+        for said in (_own_words, _book_words):
+            found = found or [each for each in every if wanted and wanted in folded(said(each))]
+        if len(found) != 1:
+            raise Missing(_unnamed(words, found), where="commitment")
+        (held,) = _held(desk, work, found, day)
+    return held
+
+
+def _own_words(kept: KeptCommitment) -> str:
+    return kept.text
+
+
+def _book_words(kept: KeptCommitment) -> str:
+    return f"{kept.title} {kept.author or ''}"
+
+
+def _unnamed(words: str, found: Sequence[KeptCommitment]) -> str:
+    said = words if len(words) <= _SPOKEN else f"{words[:_SPOKEN]}…"
+    if not found:
+        return f"No commitment is called “{said}”. Give words of it or of its book, or its id."
+    several = "; ".join(
+        f"{each.title} {each.number}, “{each.text[:_SPOKEN]}” ({each.commitment.id})"
+        for each in found[:NAMED_AT_MOST]
+    )
+    return f"Several commitments could be meant by “{said}”: {several}. Give more words, or the id."
 
 
 def _day(desk: Desk, work: UnitOfWork, on: date | None) -> date:

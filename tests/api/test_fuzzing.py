@@ -36,9 +36,9 @@ CONFIG = {
         "missing_required_header": {"expected-statuses": [428]},
     },
     # What a valid shape can still be refused for is in no JSON Schema: a day to come, one too
-    # far off, a time zone there is not, a point a quotation cannot stand after, a file that is no digest, text
-    # that is no bibliography, an attempt in a way that is not asked, a link to the book itself, a
-    # sheet without anything to print.
+    # far off, a time zone there is not, a point a quotation cannot stand after, a file that is no
+    # digest, text that is no bibliography, an attempt in a way that is not asked, a link to the
+    # book itself, a sheet without anything to print.
     "operations": [
         {
             "include-operation-id": [

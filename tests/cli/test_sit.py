@@ -43,6 +43,29 @@ def test_the_theme_is_recalled_in_words(terminal, written, monkeypatch):
     assert "Asked again on" in result.stdout
 
 
+def test_a_commitment_restated_is_asked_whether_it_was_kept(terminal, written, monkeypatch):
+    """After its answer one key checks in; the day done, the next time it is not asked."""
+    terminal.json("add", written("one.md", DIGEST.replace("When the tea is poured,", "Daily")))
+    ask_only(monkeypatch, KindName.RESTATE)
+    result = terminal.run("sit", typed="ask hanne\n\nc\nk\nt\nask hanne\n\nc\n\n")
+    assert result.stdout.count("Was it kept?") == 1, result.stdout
+    (one,) = terminal.json("commitments")["commitments"]
+    assert one["progress"] == "1 of 1 today"
+
+
+def test_the_end_brings_up_one_commitment(terminal, written, monkeypatch):
+    """What was over before it came in is asked at the end of a sitting; Enter passes it over."""
+    old = DIGEST.replace("George Eliot\n", "George Eliot\n\nFinished: 4 May 2011\n").replace(
+        "When the tea is poured, I will", "For two weeks I will daily"
+    )
+    terminal.json("add", written("one.md", old))
+    ask_only(monkeypatch, KindName.THEME)
+    result = terminal.run("sit", typed="gold\n\nc\n\n\n")
+    assert "That is all for today" in result.stdout
+    assert "What came of it?" in result.stdout
+    assert result.exit_code == 0
+
+
 def test_points_are_put_in_order_by_their_numbers(terminal, written, monkeypatch):
     """A number twice is refused in a sentence; what is given is told beside the right order."""
     terminal.json("add", written("one.md"))
