@@ -13,7 +13,8 @@ import pytest
 from pytest_bdd import given, parsers, then, when
 
 from cards.answers import Grade
-from cards.commitments import Outcome, Pace
+from cards.commitments import Act, Outcome, Pace
+from cards.commitments.telling import told as told_of
 from cards.items import KeptItem
 from cards.kinds.base import KindName
 from features.keeping_steps import Keeping, told
@@ -213,6 +214,24 @@ def day_comes(keeping: Keeping, day: date) -> None:
     keeping.mira.on(day)
 
 
-@then(told("on {day:Day} it is {pace:Pace}"))
-def stands(keeping: Keeping, day: date, pace: Pace) -> None:
+@when(told("on {on:Day} she closes it: {outcome:Outcome}"))
+def closes(keeping: Keeping, on: date, outcome: Outcome) -> None:
+    keeping.mira.on(on)
+    keeping.decides(Act.CLOSE, outcome=outcome)
+
+
+@when(told("on {on:Day} she renews it"))
+def renews(keeping: Keeping, on: date) -> None:
+    keeping.mira.on(on)
+    keeping.decides(Act.RENEW)
+
+
+@then(told("on {day:Day} it is {pace:Pace}"), target_fixture="asked_about")
+def stands(keeping: Keeping, day: date, pace: Pace) -> date:
     assert keeping.stand(day).pace is pace
+    return day
+
+
+@then(parsers.parse('on that day she is told "{words}"'))
+def told_on_it(keeping: Keeping, asked_about: date, words: str) -> None:
+    assert told_of(keeping.stand(asked_about)) == words

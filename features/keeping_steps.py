@@ -19,6 +19,8 @@ from service.use_cases.decide import Ruling, decide
 from service.use_cases.standing import stands_on
 
 DAY = timedelta(days=1)
+A_MOMENT = timedelta(seconds=20)
+"""What it takes to say a thing: no two are said at one instant."""
 
 
 @with_pattern(r"\d{1,2} [A-Z][a-z]+(?: \d{4})?")
@@ -89,11 +91,14 @@ class Keeping:
         """Report what came of a promise, today unless a day is said."""
         report = Report(uuid4(), self.ids[which], outcome, day, **said)
         self.reported.append(check_in(self.desk, report))
+        self.mira.now += A_MOMENT
         return self.reported[-1]
 
     def decides(self, act: Act, which: int = 0, **said):
         """Decide about a promise, today unless a day is said."""
-        return decide(self.desk, Ruling(uuid4(), self.ids[which], act, **said))
+        decision = decide(self.desk, Ruling(uuid4(), self.ids[which], act, **said))
+        self.mira.now += A_MOMENT
+        return decision
 
     def held(self, which: int = 0, on: date | None = None) -> HeldCommitment:
         """Look at a promise, today or as it stands on a day."""
