@@ -198,7 +198,7 @@ def get_sheet(sheet_id: UUID) -> Reply:
 def get_sheet_pdf(sheet_id: UUID) -> Reply:
     """Take a sheet as a PDF: cues on one side, answers on the other."""
     printed = open_sheet(desk(), sheet_id)
-    name = f"sitting-{printed.sheet.made_at.date()}.pdf"
+    name = f"sitting-{printed.day}.pdf"
     return Response(
         desk().press.sheet(printed),
         content_type="application/pdf",

@@ -13,7 +13,14 @@ from service.cli.group import Tools
 from service.cli.screen import console, faint, prose
 from service.use_cases.ports import Desk
 from service.use_cases.records import FEWEST_MINUTES, MOST_MINUTES
-from service.use_cases.sheets import Entered, enter_sheet, open_sheet, open_sheets, print_sheet
+from service.use_cases.sheets import (
+    Entered,
+    compose_sheet,
+    enter_sheet,
+    keep_sheet,
+    open_sheet,
+    open_sheets,
+)
 
 _INITIALS = {grade.value[0]: grade for grade in GRADES}
 
@@ -56,9 +63,10 @@ def sheet(
 
 
 def _print(desk: Desk, minutes: int | None, target: Path | None) -> None:
-    printed = print_sheet(desk, minutes)
-    content = desk.press.sheet(printed)
-    path = write_bytes(target, f"sitting-{printed.sheet.made_at.date()}.pdf", content)
+    printed = compose_sheet(desk, minutes)
+    path = write_bytes(target, f"sitting-{printed.day}.pdf", desk.press.sheet(printed))
+    # Kept only now: a sheet nobody has on paper would wait for answers that cannot come.
+    keep_sheet(desk, printed)
     screen = console(stderr=True)
     if path is not None:
         screen.print(f"{len(printed.lines)} items: {path}")
@@ -89,4 +97,9 @@ def _enter(desk: Desk, sheet_id: UUID | None, on: date | None) -> None:
         if given:
             entered[line.item_id] = Entered(_INITIALS[str(given)])
     fresh = enter_sheet(desk, sheet_id, entered, on)
-    screen.print(f"{fresh} {'answer is' if fresh == 1 else 'answers are'} kept.")
+    if not printed.lines:
+        prose(screen, "Nothing on this sheet is in the library any more; it is closed.")
+    elif not entered:
+        prose(screen, "Nothing was entered: the sheet still waits for its answers.")
+    else:
+        screen.print(f"{fresh} {'answer is' if fresh == 1 else 'answers are'} kept.")

@@ -45,7 +45,7 @@ def install(door: Blueprint, desk: Desk) -> None:
         return send_file(
             BytesIO(desk.press.sheet(printed)),
             mimetype="application/pdf",
-            download_name=f"sitting-{printed.sheet.made_at.date()}.pdf",
+            download_name=f"sitting-{printed.day}.pdf",
         )
 
     @door.post("/sheets/<uuid:sheet_id>")
@@ -98,7 +98,7 @@ def _form(desk: Desk, printed: PrintedSheet, faults: Faults) -> str:
     return render_template(
         "sheet.html",
         printed=printed,
-        day=days.of(printed.sheet.made_at),
+        day=printed.day,
         today=days.of(desk.now()),
         form=request.form,
         faults=faults,

@@ -46,6 +46,21 @@ def print_sheet(desk: Desk, minutes: int | None = None) -> PrintedSheet:
     Raises:
         Invalid: nothing is asked today.
     """
+    printed = compose_sheet(desk, minutes)
+    keep_sheet(desk, printed)
+    return printed
+
+
+def compose_sheet(desk: Desk, minutes: int | None = None) -> PrintedSheet:
+    """Compose today's sitting for paper and keep nothing of it yet.
+
+    Args:
+        desk: the door's desk.
+        minutes: for the whole day; None for what the reader set.
+
+    Raises:
+        Invalid: nothing is asked today.
+    """
     sitting = todays_sitting(desk, minutes)
     if not sitting.items:
         raise Invalid("Nothing is left to be asked today, so there is nothing to print.")
@@ -59,15 +74,19 @@ def print_sheet(desk: Desk, minutes: int | None = None) -> PrintedSheet:
         for each in sitting.items
     )
     sheet = Sheet(desk.new_id(), desk.now(), sitting.minutes, items)
-    with desk.store.writing() as work:
-        work.readers.lock(desk.reader)
+    with desk.store.reading() as work:
         asked = [Candidate(*each) for each in _occasions(desk, work, sheet).values()]
         together = {each.id for each in side_by_side(asked)}
         sheet = replace(sheet, items=tuple(each for each in items if each.item_id in together))
-        work.sheets.put(desk.reader, sheet)
-        printed = _printed(desk, work, sheet)
+        return _printed(desk, work, sheet)
+
+
+def keep_sheet(desk: Desk, printed: PrintedSheet) -> None:
+    """Keep which items are on a sheet that was composed: from now on it waits for its answers."""
+    with desk.store.writing() as work:
+        work.readers.lock(desk.reader)
+        work.sheets.put(desk.reader, printed.sheet)
         work.commit()
-    return printed
 
 
 def side_by_side(candidates: Sequence[Candidate]) -> list[Candidate]:
@@ -134,7 +153,8 @@ def enter_sheet(
 ) -> int:
     """Record what came back, item by item, in one go; return how many answers were fresh.
 
-    Items without a grade are left as they are. The same form sent twice records once.
+    Items without a grade are left as they are. The same form sent twice records once. With
+    nothing entered the sheet goes on waiting, unless the library holds none of its items now.
 
     Args:
         desk: the door's desk.
@@ -174,7 +194,8 @@ def enter_sheet(
                     attempt=_attempt(KINDS[item.item.kind].cue(occasion), what),
                 )
                 fresh += append(desk, work, given, occasion).fresh
-        work.sheets.put(desk.reader, replace(sheet, entered_at=now))
+        if entered or not printed:
+            work.sheets.put(desk.reader, replace(sheet, entered_at=now))
         work.commit()
     return fresh
 
@@ -212,7 +233,8 @@ def _printed(desk: Desk, work: UnitOfWork, sheet: Sheet) -> PrintedSheet:
         for number, each in enumerate(sheet.items, 1)
         if each.item_id in asked
     )
-    return PrintedSheet(sheet, tuple(lines))
+    day = work.readers.get(desk.reader).days.of(sheet.made_at)
+    return PrintedSheet(sheet, day, tuple(lines))
 
 
 def _occasions(desk: Desk, work: UnitOfWork, sheet: Sheet) -> dict[UUID, tuple[KeptItem, Occasion]]:

@@ -130,7 +130,12 @@ class SheetLine:
 
 @dataclass(frozen=True, slots=True)
 class PrintedSheet:
-    """A sitting on paper, whole: its cues for one side, its answers for the other."""
+    """A sitting on paper, whole: its cues for one side, its answers for the other.
+
+    Attributes:
+        day: the reader's day on which it was made.
+    """
 
     sheet: Sheet
+    day: date
     lines: tuple[SheetLine, ...]

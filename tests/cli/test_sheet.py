@@ -17,6 +17,36 @@ def test_a_sheet_is_written_and_entered(terminal, written, tmp_path):
     assert "No printed sitting waits" in nothing.stderr
 
 
+def test_nothing_but_enter_leaves_the_sheet_waiting(terminal, written, tmp_path):
+    """It says that nothing was entered, and the same sheet can be entered afterwards."""
+    terminal.json("add", written("one.md"))
+    terminal.run("sheet", "--to", str(tmp_path / "sitting.pdf"))
+    left = terminal.run("sheet", "--enter", typed="\n" * 20)
+    assert left.exit_code == 0
+    assert "Nothing was entered: the sheet still waits" in left.stdout
+    assert "1 answer is kept." in terminal.run("sheet", "--enter", typed="c" + "\n" * 20).stdout
+
+
+def test_a_sheet_that_cannot_be_written_does_not_wait(terminal, written, tmp_path):
+    """Refused in one line, and no sheet that nobody has on paper is left open."""
+    terminal.json("add", written("one.md"))
+    refused = terminal.run("sheet", "--to", str(tmp_path / "nowhere" / "sitting.pdf"))
+    assert refused.exit_code != 0
+    assert "cannot be written" in refused.stderr
+    assert "No printed sitting waits" in terminal.run("sheet", "--enter").stderr
+
+
+def test_a_file_is_named_after_the_readers_day(terminal, written, tmp_path, monkeypatch):
+    """The day of the reader's zone, as the title of the sheet has it, and not that of UTC."""
+    monkeypatch.chdir(tmp_path)
+    terminal.json("add", written("one.md"))
+    for zone in ("Pacific/Kiritimati", "Pacific/Niue"):
+        terminal.run("reader", "--time-zone", zone)
+        assert terminal.run("sheet").exit_code == 0
+    # 25 hours lie between the two (time zone database): never the same day.
+    assert len(list(tmp_path.glob("sitting-*.pdf"))) == 2
+
+
 def test_an_interrupt_enters_nothing(terminal, written, tmp_path):
     """All of it or nothing: what was typed before is not kept."""
     terminal.json("add", written("one.md"))

@@ -8,6 +8,7 @@ from service.use_cases.add_digest import Added
 from service.use_cases.answer import record_answer
 from service.use_cases.items import item_history
 from service.use_cases.ports import Desk
+from service.use_cases.preferences import Preferences, set_preferences
 from service.use_cases.recording import GivenAnswer
 from service.use_cases.sheets import open_sheets
 from tests.pages.house import Clock
@@ -67,6 +68,13 @@ def test_what_was_answered_since_is_told(client: FlaskClient, desk: Desk, made: 
     item = open_sheets(desk)[0].items[0]
     record_answer(desk, GivenAnswer(item.answer_id, item.item_id, Grade.CLEAR))
     assert "It was answered since the sheet was printed" in client.get(made).text
+
+
+def test_a_sheet_is_named_after_the_readers_day(client: FlaskClient, desk: Desk, made: str) -> None:
+    """The file bears the day the form bears, wherever the reader is."""
+    set_preferences(desk, Preferences(time_zone="Pacific/Kiritimati"))
+    assert "The sheet of 3\u00a0March\u00a02026" in client.get(made).text
+    assert "sitting-2026-03-03.pdf" in client.get(f"{made}.pdf").headers["Content-Disposition"]
 
 
 def test_sheets_that_wait_are_listed(client: FlaskClient, clock: Clock, made: str) -> None:

@@ -9,10 +9,13 @@ from cards.answers import Grade
 from cards.errors import AnswerConflict, Invalid, InvalidAnswer, SheetMissing
 from cards.kinds.base import Asked, KindName
 from service.use_cases.items import item_history
+from service.use_cases.mend_digest import remove_digest
 from service.use_cases.preferences import Preferences, set_preferences
 from service.use_cases.sheets import (
     Entered,
+    compose_sheet,
     enter_sheet,
+    keep_sheet,
     open_sheet,
     open_sheets,
     print_sheet,
@@ -71,6 +74,43 @@ def test_grades_are_entered_in_one_go_and_once(house, added):
     assert counted[first.item_id] == 0
     assert all(counted[line.item_id] == 1 for line in rest)
     assert open_sheets(house.desk) == []
+
+
+def test_with_nothing_entered_a_sheet_goes_on_waiting(house, added):
+    """No answer is kept and the sheet stays open, until something is entered from it."""
+    added()
+    printed = print_sheet(house.desk)
+    assert enter_sheet(house.desk, printed.sheet.id, {}) == 0
+    assert open_sheets(house.desk) == [printed.sheet]
+
+
+def test_a_sheet_of_which_nothing_is_left_can_be_closed(house, added):
+    """Its digest removed, there is nothing to enter, and it waits no more."""
+    digest = added()
+    printed = print_sheet(house.desk)
+    remove_digest(house.desk, digest)
+    assert open_sheet(house.desk, printed.sheet.id).lines == ()
+    assert enter_sheet(house.desk, printed.sheet.id, {}) == 0
+    assert open_sheets(house.desk) == []
+
+
+def test_a_sheet_bears_the_readers_day(house, added):
+    """In Kiritimati, 14 hours ahead of UTC (time zone database), it is tomorrow's."""
+    added()
+    set_preferences(house.desk, Preferences(time_zone="Pacific/Kiritimati"))
+    printed = print_sheet(house.desk)
+    assert printed.day == todays_sitting(house.desk).day
+    assert printed.day == house.now.date() + timedelta(days=1)
+    assert open_sheet(house.desk, printed.sheet.id).day == printed.day
+
+
+def test_a_sheet_that_was_only_composed_does_not_wait(house, added):
+    """It waits from when it is kept, as when its file was written."""
+    added()
+    printed = compose_sheet(house.desk)
+    assert open_sheets(house.desk) == []
+    keep_sheet(house.desk, printed)
+    assert open_sheets(house.desk) == [printed.sheet]
 
 
 def test_another_grade_for_what_was_entered_is_refused_whole(house, added):

@@ -1,6 +1,5 @@
 """What is printed of a sitting, as the data the typesetter takes: words, never code."""
 
-from datetime import date
 from typing import Any
 
 from cards.kinds.base import Asked, Cue, KindName
@@ -16,9 +15,8 @@ _USUAL_LINES = 3
 
 def sitting_of(printed: PrintedSheet) -> dict[str, Any]:
     """Return a sitting on paper as the JSON data of `sitting.typ`."""
-    day: date = printed.sheet.made_at.date()
     return {
-        "title": f"Sitting, {day_in_words(day, _LANGUAGE)}",
+        "title": f"Sitting, {day_in_words(printed.day, _LANGUAGE)}",
         "lang": _LANGUAGE,
         "minutes": printed.sheet.minutes,
         "cues": [_cue(line) for line in printed.lines],

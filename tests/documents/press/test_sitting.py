@@ -1,7 +1,7 @@
 """A sitting on paper as PDF."""
 
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from io import BytesIO
 from uuid import UUID
 
@@ -39,7 +39,7 @@ def printed(digest: KeptDigest, most: int = 100) -> PrintedSheet:
             )
         )
     sheet = Sheet(UUID(int=7), datetime(2026, 3, 1, 8, tzinfo=UTC), 10, ())
-    return PrintedSheet(sheet, tuple(lines))
+    return PrintedSheet(sheet, date(2026, 3, 1), tuple(lines))
 
 
 def linked() -> KeptDigest:
