@@ -42,7 +42,7 @@ Feature: Promises of a few evenings
   Scenario: A journey puts its evenings off
     When on 5 January she says: kept
     And on 12 January she renews it
-    And on 12 January she pauses it for a journey until 18 January
+    And later on 12 January she pauses it for a journey until 18 January
     Then on 22 January it is on course
     And on 25 January it is on course
     And on 26 January it is stalled

@@ -32,9 +32,9 @@ def sits_down(keeping, last):
             keeping.mira.answer(item.id, Grade.CLEAR)
 
 
-@when(told("on {on:Day} she pauses it for a journey until {until:Day}"))
+@when(told("later on {on:Day} she pauses it for a journey until {until:Day}"))
 def pauses_for_journey(keeping, on, until):
-    keeping.mira.on(on)
+    keeping.mira.on(on, 20)
     keeping.decides(Act.PAUSE, until=until, words="A journey.")
 
 
