@@ -8,7 +8,7 @@ from uuid import UUID, uuid4
 from parse import with_pattern
 from pytest_bdd import parsers
 
-from cards.commitments import Act, CheckIn, Outcome, Pace, Stand
+from cards.commitments import Act, CheckIn, Decision, Outcome, Pace, Stand
 from cards.kinds.base import KindName
 from cards.parts import PartKind
 from service.use_cases.add_digest import add_digest
@@ -61,6 +61,7 @@ class Keeping:
         digests: the books that asked it, in the same order.
         made_on: the day of the last promise.
         reported: what she said of it, the latest last.
+        decision: what she decided last.
         noted: what she noted down to compare with later.
     """
 
@@ -69,6 +70,7 @@ class Keeping:
     digests: list[UUID] = field(default_factory=list)
     made_on: date = date.min
     reported: list[CheckIn] = field(default_factory=list)
+    decision: Decision | None = None
     noted: object = None
 
     @property
@@ -94,11 +96,11 @@ class Keeping:
         self.mira.now += A_MOMENT
         return self.reported[-1]
 
-    def decides(self, act: Act, which: int = 0, **said):
+    def decides(self, act: Act, which: int = 0, **said) -> Decision:
         """Decide about a promise, today unless a day is said."""
-        decision = decide(self.desk, Ruling(uuid4(), self.ids[which], act, **said))
+        self.decision = decide(self.desk, Ruling(uuid4(), self.ids[which], act, **said))
         self.mira.now += A_MOMENT
-        return decision
+        return self.decision
 
     def held(self, which: int = 0, on: date | None = None) -> HeldCommitment:
         """Look at a promise, today or as it stands on a day."""
