@@ -3,7 +3,6 @@
 from cards.commitments.check_ins import MAX_NOTE, CheckIn, Outcome
 from cards.commitments.cutting import Span
 from cards.commitments.decisions import Act, Decision
-from cards.commitments.limits import hold_measure
 from cards.commitments.measure import Measure, Period
 from cards.commitments.offers import Offer, Question, halved, offer_for
 from cards.commitments.owing import Pressing, pressing
@@ -36,7 +35,6 @@ __all__ = [
     "Stand",
     "Term",
     "halved",
-    "hold_measure",
     "life_of",
     "measure_in_words",
     "needed_from",

@@ -26,6 +26,8 @@ MOST_PERIODS = 4_000
 """Periods in all: ten years of days."""
 MOST_MINUTES = 24 * 60
 """Minutes of one deed: a whole day."""
+MOST_YEARS = 100
+"""Years from the start to its last day."""
 BYDAY = r"^([1-5]|-[1-5])?(MO|TU|WE|TH|FR|SA|SU)$"
 """How a day is written in `on`: RFC 5545 (3.3.10, BYDAY), within one month."""
 
@@ -50,6 +52,11 @@ def held(measure: Measure, start: date) -> Measure:
             raise _amiss(
                 f"Its last day, {measure.deadline.isoformat()}, is before its first, "
                 f"{start.isoformat()}."
+            )
+        if measure.deadline.year > start.year + MOST_YEARS:
+            raise _amiss(
+                f"Its last day, {measure.deadline.isoformat()}, is more than {MOST_YEARS} years "
+                "off; give a nearer one, or none."
             )
         _hold_end(measure, start, measure.deadline)
     return Measure(
