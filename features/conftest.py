@@ -76,6 +76,7 @@ class Mira:
     Attributes:
         desk: what the doors would hand to the use cases.
         now: the time by her clock.
+        zone: where she is.
         folder: where her files are.
         file: the document she works on.
         noted: what she noted down to compare with later.
@@ -84,6 +85,7 @@ class Mira:
     folder: Path
     desk: Desk
     now: datetime = datetime(2026, 1, 5, 19, 0, tzinfo=UTC)
+    zone: str = "Europe/London"
     source: str = SILAS_MARNER
     file: str = "silas-marner.docx"
     reports: list[Added] = field(default_factory=list)
@@ -145,12 +147,12 @@ class Mira:
         set_preferences(self.desk, Preferences(unasked_a_day=6, minutes=10))
 
     def at(self, day: int, month: str, hour: int = 19, minute: int = 0) -> None:
-        """Set her clock to an hour in London in 2026."""
+        """Set her clock to an hour in 2026."""
         self.on(datetime.strptime(f"2026 {month} {day}", "%Y %B %d"), hour, minute)  # noqa: DTZ007
 
-    def on(self, day: date, hour: int = 19, minute: int = 0, zone: str = "Europe/London") -> None:
-        """Set her clock to an hour of a day on the wall, in London unless she is elsewhere."""
-        wall = datetime(day.year, day.month, day.day, hour, minute, tzinfo=ZoneInfo(zone))
+    def on(self, day: date, hour: int = 19, minute: int = 0) -> None:
+        """Set her clock to an hour of a day, as the clocks on the wall show it where she is."""
+        wall = datetime(day.year, day.month, day.day, hour, minute, tzinfo=ZoneInfo(self.zone))
         self.now = wall.astimezone(UTC)
 
 
