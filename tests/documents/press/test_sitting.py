@@ -177,3 +177,41 @@ def test_every_blank_of_a_long_quotation_is_printed():
     for whole, cut in zip(line.cue.pieces, cue["pieces"], strict=True):
         assert cut == whole or "[…]" in cut
         assert cut[-20:] == whole[-20:]
+
+
+BARE = ("\u200d", "\u00ad", "\u034f", "\u20e3", "\u0301")
+
+
+@pytest.mark.parametrize("upon", BARE)
+def test_marks_that_stand_on_spaces_are_bounded(upon):
+    """However many there are, the typesetter is handed few: its time grows with their square."""
+    hostile = " ".join(
+        f"{word}{f' {upon}' * 15}" for word in "sixty words have marks beside".split()
+    )
+    digest = kept()
+    theme = replace(digest.held(PartKind.THEME)[0], text=hostile * 10)
+    parts = tuple(theme if part.id == theme.id else part for part in digest.parts)
+    sheet = printed(replace(digest, parts=parts, title=hostile), 1)
+    (answer,) = sitting_of(sheet)["answers"]
+    written = "".join(line for each in answer["words"] for line in each["lines"])
+    assert 0 < written.count(upon) <= 30
+    assert written.count("marks") == 10
+    assert 0 < answer["source"].count(upon) <= 30
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "\u0645\u06cc\u200c\u062e\u0648\u0627\u0647\u0645 " * 60,
+        "cafe\u0301 " * 100,
+        "\u05d0\u05b8 \u200f\u05d1\u05b0 " * 90,
+        "\U0001f469\u200d\U0001f52c " * 90,
+    ],
+)
+def test_marks_that_stand_on_letters_are_all_printed(words):
+    """Persian joined words, accents, Hebrew vowels, joined signs: written as they were."""
+    digest = kept()
+    theme = replace(digest.held(PartKind.THEME)[0], text=words.strip())
+    parts = tuple(theme if part.id == theme.id else part for part in digest.parts)
+    (answer,) = sitting_of(printed(replace(digest, parts=parts), 1))["answers"]
+    assert "".join(line for each in answer["words"] for line in each["lines"]) == words.strip()
