@@ -55,7 +55,7 @@ def _cue(line: SheetLine) -> dict[str, Any]:
 
 def _names_its_book(cue: Cue) -> bool:
     """Tell whether the book is to be named beside a cue that does not name it itself."""
-    return bool({Asked.GAP, Asked.PAGE, Asked.CHAPTER, Asked.ORDER, Asked.BLANKS} & {*cue.asked})
+    return bool({Asked.GAP, Asked.PAGE, Asked.CHAPTER, Asked.BLANKS} & {*cue.asked})
 
 
 def _answer(line: SheetLine) -> dict[str, Any]:

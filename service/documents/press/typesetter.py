@@ -3,6 +3,7 @@
 import json
 import re
 import threading
+from dataclasses import dataclass
 from functools import cached_property
 from importlib.resources import as_file, files
 from pathlib import Path
@@ -34,6 +35,18 @@ _MOST_TOLD = 12
 _SIDES = {"one": 1, "two": 2}
 
 
+@dataclass(frozen=True, slots=True)
+class _Instead:
+    """What could not be printed, and what a reader can do without it on paper."""
+
+    what: str
+    advice: str
+
+
+_DIGEST = _Instead("digest", "Take the digest out as a document instead")
+_SITTING = _Instead("sheet", "Sit on the screen instead, where your browser’s fonts serve")
+
+
 class Typesetter:
     """Sets digests with the fonts shipped, and the system's for letters those lack."""
 
@@ -56,7 +69,8 @@ class Typesetter:
             CannotPrint: no font at hand has one of its letters; they are named.
             CannotWrite: the typesetter failed.
         """
-        return self._printed(sitting_of(printed), self._source.with_name("sitting.typ"))
+        source = self._source.with_name("sitting.typ")
+        return self._printed(sitting_of(printed), source, _SITTING)
 
     def talk(self, agenda: Agenda) -> bytes:
         """Return the sheet of a talk as PDF/UA-1: two pages, whatever the digest holds.
@@ -76,7 +90,7 @@ class Typesetter:
         """
         return self._printed(review_data(review), self._source.with_name("review.typ"))
 
-    def _printed(self, sheet: dict[str, Any], source: Path) -> bytes:
+    def _printed(self, sheet: dict[str, Any], source: Path, instead: _Instead = _DIGEST) -> bytes:
         unshown = None
         for fonts in ("own", "all"):
             try:
@@ -84,8 +98,15 @@ class Typesetter:
             except typst.TypstError as error:
                 unshown = _unshown(error)
                 if unshown is None:
-                    raise CannotWrite(_FAILED, where="digest") from error
-        raise CannotPrint(self._lacking(sheet, unshown, source), where="digest")
+                    failed = f"The {instead.what} could not be set for printing."
+                    raise CannotWrite(f"{failed} {instead.advice}.", where=instead.what) from error
+        lacking = self._lacking(sheet, unshown, source)
+        advice = f"{instead.advice[0].lower()}{instead.advice[1:]}"
+        raise CannotPrint(
+            f"No font on this machine has these letters, so they cannot be printed: {lacking}. "
+            f"Install a font that has them, or {advice}.",
+            where=instead.what,
+        )
 
     def measure(self, digest: Digest) -> Budget:
         """Return how many lines a digest takes on its two pages as they are printed."""
@@ -143,7 +164,7 @@ class Typesetter:
             )
 
     def _lacking(self, sheet: dict[str, Any], first: str | None, source: Path) -> str:
-        """Return the sentence that names the letters no font has, found one after another."""
+        """Return the names of the letters no font has, found one after another."""
         lacking: list[str] = []
         written = json.dumps(sheet, ensure_ascii=False)
         letter = first
@@ -156,14 +177,7 @@ class Typesetter:
                 letter = _unshown(error)
             else:
                 letter = None
-        named = ", ".join(map(_shown, lacking)) + (" and others" if letter else "")
-        return (
-            f"No font on this machine has these letters, so they cannot be printed: {named}. "
-            "Install a font that has them, or take the digest out as a document instead."
-        )
-
-
-_FAILED = "The digest could not be set for printing. Take it out as a document instead."
+        return ", ".join(map(_shown, lacking)) + (" and others" if letter else "")
 
 
 def _unshown(error: typst.TypstError) -> str | None:

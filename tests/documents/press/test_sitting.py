@@ -9,6 +9,7 @@ import pytest
 from pypdf import PdfReader
 
 from cards.digest import Digest, Point, Quotation
+from cards.errors import CannotPrint
 from cards.items import KeptItem, items_of, occasion_of
 from cards.kinds import KINDS
 from cards.kinds.base import KindName, Shelved
@@ -109,6 +110,25 @@ def test_hostile_text_prints_literally_and_in_time():
     assert '#panic("no") $x$ *bold*' in whole
     assert "#set page(fill: red)" in whole
     assert "[…]" in whole
+
+
+def test_letters_no_font_has_are_refused_with_what_helps_for_a_sheet():
+    """The refusal names them, and advises what helps one who wants to sit, not to write out."""
+    sheet = printed(replace(kept(), title="Vergil \U00012000"), 1)
+    with pytest.raises(CannotPrint, match="or sit on the screen instead") as refused:
+        Press().sheet(sheet)
+    assert "\U00012000" in refused.value.message
+    assert "document" not in refused.value.message
+    assert refused.value.where == "sheet"
+
+
+def test_each_cue_names_its_book_once_at_the_most():
+    """Where the points are put in order, the title stands once; whose words: not at all."""
+    for line in printed(kept()).lines:
+        (cue,) = sitting_of(replace(printed(kept()), lines=(line,)))["cues"]
+        words = "" if cue["pieces"] else " ".join(" ".join(e["lines"]) for e in cue["words"])
+        named = f"{words} {cue['book'] or ''}".count("Pride and Prejudice")
+        assert named == (0 if line.kind is KindName.SOURCE else 1)
 
 
 def test_it_is_tagged_and_titled():
