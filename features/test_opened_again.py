@@ -6,7 +6,12 @@ from uuid import uuid4
 from pytest_bdd import given, parsers, scenarios, then, when
 
 from cards.answers import Grade
+from cards.commitments import Act
+from cards.parts import Care, PartKind
 from cards.rereading import Reason, minutes_a_page
+from features.keeping_steps import told
+from service.use_cases.care import set_care
+from service.use_cases.decide import Ruling, decide
 from service.use_cases.rereading import (
     ReadAgain,
     earlier_rereadings,
@@ -44,6 +49,27 @@ def reads(mira, pages, minutes):
     mira.noted = list_rereading(mira.desk)
 
 
+@given(parsers.parse("it is kept {care}, and nothing it asks is left open"))
+def cared_for(mira, care):
+    kept = mira.reports[0].kept
+    set_care(mira.desk, kept.id, Care(care))
+    for promise in kept.held(PartKind.COMMITMENT):
+        decide(mira.desk, Ruling(uuid4(), promise.id, Act.RELEASE, words="Settled."))
+
+
+@when(told("{day:Day} comes, and she asks which books to open again"))
+def asks_on(mira, day):
+    mira.on(day)
+    asks(mira)
+
+
+@when(told("she reads it again on {day:Day}"))
+def reads_on(mira, day):
+    mira.on(day)
+    record_rereading(mira.desk, ReadAgain(uuid4(), mira.reports[0].kept.id))
+    asks(mira)
+
+
 @when("it comes back clear")
 def clear(mira):
     mira.answer(mira.theme().item.id, Grade.CLEAR)
@@ -69,6 +95,29 @@ def pages_known(mira):
         page for each in mira.noted.books[0].stretches for page in range(each.first, each.last + 1)
     }
     assert named == {page + off for page in KNOWN for off in (-1, 0, 1)}
+
+
+@then(parsers.parse('she is to read around both quotations, "{first}" and "{second}"'))
+def around_quotations(mira, first, second):
+    (book,) = mira.noted.books
+    assert [each.place for each in book.stretches] == [first, second]
+
+
+@then("what stands there is shown beside each")
+def shown_beside(mira):
+    for each, words in zip(mira.noted.books[0].stretches, ("angels", "hearth"), strict=True):
+        assert words in each.quotations[0].text
+
+
+@then("the minutes are two for each page of them")
+def two_a_page_of_them(mira):
+    assert mira.noted.books[0].minutes == 2 * 3 * 2
+
+
+@then(parsers.parse('"Silas Marner" is named {times}, because of the year'))
+def because_of_year(mira, times):
+    reasons = [[each.reason for each in book.reasons] for book in mira.noted.books]
+    assert reasons == ([] if times == "never" else [[Reason.YEAR]])
 
 
 @then("the minutes are two for each page")
