@@ -24,6 +24,19 @@ Feature: A book talked over, and a year looked back on
     When she sends the same talk again
     Then it is on record once, and the digest asks it once
 
+  Scenario: What was resolved is asked like all she promised
+    Given "Silas Marner" was added on 5 January 2026
+    When on 9 February she and Hanne resolve to visit old Betty every Sunday
+    Then the visits are asked once a week, on Sunday, from 9 February on
+    And the visits stand on course on 17 February, and slipping on 18 February
+
+  Scenario: A talk taken back
+    Given "Silas Marner" was added on 5 January 2026
+    When she talks it over with Hanne, and they resolve to visit old Betty every Sunday
+    And she takes the talk back
+    Then no talk is on record
+    And the digest still asks what was resolved
+
   Scenario: A year looked back on
     Given "Silas Marner" was added on 5 January 2026
     And she wrote to a friend in February, and let the question at tea go, "we live apart now"

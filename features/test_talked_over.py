@@ -8,14 +8,17 @@ from pypdf import PdfReader
 from pytest_bdd import given, parsers, scenarios, then, when
 
 from cards.commitments import Act, Outcome
+from cards.commitments.telling import measure_in_words
 from cards.parts import PartKind
 from cards.talk import Stage, length_of
 from cards.yearly import Likeness
+from features.keeping_steps import told
 from service.use_cases.add_digest import add_digest
 from service.use_cases.check_in import Report, check_in
+from service.use_cases.commitments import open_commitment
 from service.use_cases.decide import Ruling, decide
 from service.use_cases.library import open_digest
-from service.use_cases.talking import HeldTalk, record_talk, talk_sheet, talks_of
+from service.use_cases.talking import HeldTalk, record_talk, talk_sheet, talks_of, withdraw_talk
 from service.use_cases.yearly_review import yearly_review
 
 scenarios("talked_over.feature")
@@ -69,6 +72,17 @@ def lays_out(mira, minutes):
 def talks(mira):
     mira.noted = HeldTalk(uuid4(), book(mira).id, listener="Hanne", resolved=(VISIT,))
     record_talk(mira.desk, mira.noted)
+
+
+@when(told("on {day:Day} she and Hanne resolve to visit old Betty every Sunday"))
+def talks_on(mira, day):
+    mira.on(day)
+    talks(mira)
+
+
+@when("she takes the talk back")
+def takes_back(mira):
+    withdraw_talk(mira.desk, book(mira).id, mira.noted.id)
 
 
 @when("she sends the same talk again")
@@ -125,6 +139,34 @@ def asks_it(mira):
 def on_record(mira):
     (talk,) = talks_of(mira.desk, book(mira).id)
     assert (talk.listener, talk.day) == ("Hanne", date(2026, 1, 5))
+
+
+def visits(mira, day=None):
+    promise = book(mira).held(PartKind.COMMITMENT)[-1]
+    return open_commitment(mira.desk, promise.id, on=day).held
+
+
+@then(told("the visits are asked once a week, on Sunday, from {day:Day} on"))
+def visits_are_asked(mira, day):
+    term = visits(mira).stand.life.term
+    assert measure_in_words(term.measure) == "once a week, on Sunday"
+    assert visits(mira).stand.life.asked_from == day
+
+
+@then(told("the visits stand {pace:Pace} on {day:Day}, and {later:Pace} on {after:Day}"))
+def visits_stand(mira, pace, day, later, after):
+    assert visits(mira, day).stand.pace is pace
+    assert visits(mira, after).stand.pace is later
+
+
+@then("no talk is on record")
+def no_talk(mira):
+    assert talks_of(mira.desk, book(mira).id) == []
+
+
+@then("the digest still asks what was resolved")
+def still_asks(mira):
+    assert asked(mira).count(VISIT) == 1
 
 
 @then("it is on record once, and the digest asks it once")
