@@ -30,7 +30,7 @@ def pauses(keeping, on, until):
 def same_of_both(keeping):
     keeping.mira.on(date(2026, 1, 12))
     keeping.decides(Act.PAUSE, which=1, until=date(2026, 1, 18))
-    for day, outcome in ((6, Outcome.MISSED), (14, Outcome.PARTLY), (20, Outcome.MISSED)):
+    for day, outcome in ((6, Outcome.KEPT), (14, Outcome.PARTLY), (20, Outcome.MISSED)):
         keeping.mira.on(date(2026, 1, max(day, 12)))
         for which in (0, 1):
             keeping.says(outcome, date(2026, 1, day), which)
@@ -113,8 +113,10 @@ def each_in_another_order(keeping, on, datatable):
     for which, order in enumerate(orders):
         for said, day in order:
             keeping.mira.on(on, 19, which)
-            if said == "paused":
-                keeping.decides(Act.PAUSE, which, day=day, until=day + 6 * DAY)
+            if said == "paused for three weeks":
+                keeping.decides(Act.PAUSE, which, day=day, until=day + 20 * DAY)
+            elif said == "renewed":
+                keeping.decides(Act.RENEW, which, day=day)
             else:
                 keeping.says(Outcome(said), day, which)
 
