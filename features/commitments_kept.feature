@@ -182,6 +182,20 @@ Feature: Commitments kept
       Then on 20 January it is on course
       And on 22 January it is stalled
 
+    Scenario: Said over, then asked whether she kept it
+      Given on 5 January Mira promises "Once a week I will write to my brother."
+      When she says it over in that day's sitting
+      Then she is asked whether she kept it
+      When on 6 January she says: kept
+      Then she is asked no more until 11 January
+      And she is asked again on 12 January
+
+    Scenario: How often, and who saw it
+      Given on 5 January Mira promises "Three times a week I will read aloud to Hanne."
+      When on 7 January she says: kept, twice, "The storm scene." and Hanne saw it
+      Then on 7 January she is told of "2 of 3 this week"
+      And her note and her witness are on record
+
     Scenario: The same word sent twice
       Given on 5 January Mira promises "Three times a week I will read aloud to Hanne."
       When on 7 January she says: kept

@@ -6,12 +6,13 @@ from datetime import date, timedelta
 import pytest
 from pytest_bdd import scenarios, then, when
 
+from cards.answers import Grade
 from cards.commitments import Act, Outcome, Pace, Rhythm
 from cards.commitments.telling import progress
 from cards.errors import Invalid
 from features.keeping_steps import DAY, day_of, days_to, told
 from service.use_cases.check_in import Report, check_in, withdraw_check_in
-from service.use_cases.commitments import open_commitment
+from service.use_cases.commitments import open_commitment, wants_word
 from service.use_cases.preferences import Preferences, set_preferences
 
 scenarios("commitments_kept.feature")
@@ -98,6 +99,19 @@ def takes_back(keeping, on):
     withdraw_check_in(keeping.desk, keeping.reported[-1].id)
 
 
+@when("she says it over in that day's sitting")
+def says_it_over(keeping):
+    (asked,) = keeping.mira.sitting().items
+    assert asked.kept.item.part_id == keeping.ids[0]
+    keeping.mira.answer(asked.kept.item.id, Grade.CLEAR)
+
+
+@when(told('on {on:Day} she says: kept, twice, "{note}" and {witness} saw it'))
+def says_how_often(keeping, on, note, witness):
+    keeping.mira.on(on)
+    keeping.says(Outcome.KEPT, count=2, note=note, witness=witness)
+
+
 @when("her telephone sends that once more")
 def once_more(keeping):
     kept = keeping.reported[-1]
@@ -170,6 +184,30 @@ def both_on_record(keeping):
     _, former, corrected = keeping.reported
     assert kept[corrected.id] == corrected
     assert kept[former.id] == replace(former, withdrawn_on=corrected.reported_on)
+
+
+@then("she is asked whether she kept it")
+def asked_whether(keeping):
+    assert wants_word(keeping.desk, keeping.ids[0])
+
+
+@then(told("she is asked no more until {last:Day}"))
+def asked_no_more(keeping, last):
+    for day in days_to(keeping.reported[-1].day, last):
+        keeping.mira.on(day, 20)
+        assert not wants_word(keeping.desk, keeping.ids[0])
+
+
+@then(told("she is asked again on {day:Day}"))
+def asked_again(keeping, day):
+    keeping.mira.on(day)
+    asked_whether(keeping)
+
+
+@then("her note and her witness are on record")
+def note_and_witness(keeping):
+    (kept,) = open_commitment(keeping.desk, keeping.ids[0]).check_ins
+    assert (kept.note, kept.witness, kept.deeds) == ("The storm scene.", "Hanne", 2)
 
 
 @then(told('on {day:Day} she is told of "{words}"'))
