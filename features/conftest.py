@@ -17,7 +17,7 @@ from cards.commitments import Act, Outcome, Pace
 from cards.commitments.telling import told as told_of
 from cards.items import KeptItem
 from cards.kinds.base import KindName
-from features.keeping_steps import Keeping, told
+from features.keeping_steps import Keeping, day_of, told
 from service.main import desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import Added, add_digest
@@ -194,6 +194,13 @@ def promised(keeping: Keeping, day: date, words: str) -> None:
 def promised_these(keeping: Keeping, day: date, datatable: list[list[str]]) -> None:
     keeping.mira.on(day)
     keeping.promises(*(words for (words,) in datatable), finished=day)
+
+
+@given(told("on {on:Day} Mira hands in these digests"))
+def hands_in(keeping: Keeping, on: date, datatable: list[list[str]]) -> None:
+    keeping.mira.on(on)
+    for title, finished, promise in datatable[1:]:
+        keeping.promises(promise, finished=day_of(finished), title=title)
 
 
 @given(told("on {on:Day} she says: {outcome:Outcome}"))

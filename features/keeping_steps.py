@@ -59,6 +59,7 @@ class Keeping:
         mira: she, with her clock and her library.
         ids: of what she promised, in the order she did.
         digests: the books that asked it, in the same order.
+        books: the number of the last promise of each book, by its title.
         made_on: the day of the last promise.
         reported: what she said of it, the latest last.
         decision: what she decided last.
@@ -68,6 +69,7 @@ class Keeping:
     mira: object
     ids: list[UUID] = field(default_factory=list)
     digests: list[UUID] = field(default_factory=list)
+    books: dict[str, int] = field(default_factory=dict)
     made_on: date = date.min
     reported: list[CheckIn] = field(default_factory=list)
     decision: Decision | None = None
@@ -87,6 +89,7 @@ class Keeping:
         assert [each.text for each in found] == list(words)
         self.ids += [each.id for each in found]
         self.digests += [kept.id] * len(found)
+        self.books[title] = len(self.ids) - 1
         self.made_on = finished
 
     def says(self, outcome: Outcome, day: date | None = None, which: int = 0, **said) -> CheckIn:

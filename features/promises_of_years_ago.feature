@@ -5,7 +5,7 @@ Feature: Promises of years ago
   promise a sitting is brought up, with the question what came of it.
 
   Background:
-    Given on 5 January 2026 Mira hands in the digests of 2019
+    Given on 5 January 2026 Mira hands in these digests
       | book           | finished         | promise                                                     |
       | Walden         | 4 March 2019     | Every evening for two weeks I will write one line to Hanne. |
       | Middlemarch    | 20 May 2019      | This week I will mend the garden gate.                      |
@@ -28,6 +28,10 @@ Feature: Promises of years ago
   Scenario: One is brought up a sitting, each in its turn
     When she sits down every day until 7 January, and says nothing of what is brought up
     Then each of the three was brought up once, with the question "What came of it?"
+
+  Scenario: The first morning's mail names none of it
+    When the mail of 6 January is written
+    Then of all four it names only the promise of "Cranford"
 
   Scenario: One is settled, and the next one waits for tomorrow
     When she says of "Emma" what came of it: kept
