@@ -33,6 +33,8 @@ def told(stand: Stand) -> str:
 def progress(stand: Stand) -> str | None:
     """Return how far the running period is: "2 of 3 this week".
 
+    Where more was done than was asked, both are said: "7 this year, 1 was asked".
+
     None where nothing is counted: without a measure, while it is paused, and once it is over.
     """
     measure = stand.life.term.measure
@@ -42,7 +44,10 @@ def progress(stand: Stand) -> str | None:
         return f"{stand.done} of {stand.due} done" if stand.due > 1 else None
     if stand.now is None:
         return None
-    return f"{stand.now.done} of {stand.now.due} {_now(measure)}"
+    done, due = stand.now.done, stand.now.due
+    if done > due:
+        return f"{done} {_now(measure)}, {due} {'was' if due == 1 else 'were'} asked"
+    return f"{done} of {due} {_now(measure)}"
 
 
 def _now(measure: Measure) -> str:
@@ -120,7 +125,7 @@ def _by_date(stand: Stand) -> str:
 
 
 def _finished(stand: Stand) -> str:
-    return "Done." if stand.due == 1 else f"Done: {stand.done} of {stand.due}."
+    return "Done." if stand.due == 1 else f"Done: {_of(stand.done, stand.due)}."
 
 
 def _overdue(stand: Stand) -> str:
@@ -202,10 +207,15 @@ def _over(days: Span) -> str:
 
 def _figures(stand: Stand, window: Window) -> str:
     if len(window.periods) == 1:
-        return f"{window.periods[0].done} of {window.periods[0].due}"
+        return _of(window.periods[0].done, window.periods[0].due)
     measure = stand.life.term.measure
     of = f"{window.kept_periods} of {len(window.periods)}"
     return f"{of} days" if measure is not None and measure.every == 1 else of
+
+
+def _of(done: int, due: int) -> str:
+    """Return so many of so many: what was done beyond what was due is no part of it."""
+    return f"{min(done, due)} of {due}"
 
 
 def _of_all(stand: Stand) -> str:

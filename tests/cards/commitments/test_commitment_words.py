@@ -216,6 +216,8 @@ SECOND_WEEK = [said(on(12 + day)) for day in (0, 1, 3)]
         ),
         (ONCE, [], [said(on(6))], on(2, 3), "1 of 2 done. Due by 2 March 2026."),
         (ONCE, [], [said(on(6), count=2)], on(7), "Done: 2 of 2."),
+        (ONCE, [], [said(on(6), count=26)], on(7), "Done: 2 of 2."),
+        (WEEKLY, [], [said(on(6), count=7)], on(14), "Kept from 5 to 11 January 2026: 1 of 1."),
         (Measure(), [], [said(on(6))], on(7), "Done."),
         (Measure(deadline=on(2, 3)), [], [], on(3, 3), "Overdue since 3 March 2026."),
         (
@@ -293,6 +295,8 @@ def test_every_rule_has_its_sentence():
         (Measure(2, DAYS), [said(on(8))], "1 of 2 today"),
         (Measure(2, MONTHS), [said(on(8))], "1 of 2 this month"),
         (Measure(2, YEARS), [], "0 of 2 this year"),
+        (Measure(1, YEARS), [said(on(8), count=7)], "7 this year, 1 was asked"),
+        (Measure(2, DAYS), [said(on(8), count=3)], "3 today, 2 were asked"),
         (Measure(2, WEEKS, every=2), [said(on(8))], "1 of 2 in these two weeks"),
         (Measure(1, DAYS, on=("MO",)), [], None),
         (Measure(3), [said(on(8))], "1 of 3 done"),
