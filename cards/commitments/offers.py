@@ -33,11 +33,16 @@ class Offer:
     halved: Measure | None = None
 
 
-def offer_for(stand: Stand) -> Offer | None:
+def offer_for(stand: Stand, text: str = "") -> Offer | None:
     """Return what a commitment is met with as it stands, or None where it needs nothing.
 
     What touches health or medicine is never offered halving: that is for whoever
     treats the reader to say (design).
+
+    Args:
+        stand: how it stands.
+        text: its words as the digest says them now, which an edit may have changed since the
+            last decision about them.
     """
     if stand.pace is Pace.UNJUDGED:
         return Offer(Question.WHAT_CAME_OF_IT, (Act.CLOSE, Act.RENEW, Act.REWORD, Act.RELEASE))
@@ -50,7 +55,7 @@ def offer_for(stand: Stand) -> Offer | None:
     if stand.pace is Pace.SLIPPING:
         return Offer(question, ())
     less = halved(stand.life.term.measure)
-    if Matter.HEALTH in matters(stand.life.text):
+    if touches_health(stand, text):
         less = None
     acts = [Act.REWORD]
     if less is not None:
@@ -58,6 +63,11 @@ def offer_for(stand: Stand) -> Offer | None:
     if stand.life.term.once:
         acts.append(Act.MOVE)
     return Offer(question, (*acts, Act.PAUSE, Act.RELEASE), less)
+
+
+def touches_health(stand: Stand, text: str = "") -> bool:
+    """Tell whether a commitment touches health or medicine, by its words as decided or as now."""
+    return any(Matter.HEALTH in matters(each) for each in (stand.life.text, text))
 
 
 def halved(measure: Measure | None) -> Measure | None:

@@ -41,13 +41,13 @@ def stalled(record: BookRecord, day: date) -> Iterator[Because]:
         named = _named(part)
         yield Because(
             Reason.STALLED,
-            f"“{_short(stand.life.text)}” is stalled. {told(stand)}",
+            f"“{_short(part.text)}” is stalled. {told(stand)}",
             parts=(part.id,),
             items=(restated,) if restated in asked else (),
             around=() if named else tuple(each.id for each in _comes_from(record, part)),
             named=named,
             worth=WORTH[Reason.STALLED],
-            caution=caution(stand.life.text),
+            caution=caution(part.text),
         )
 
 

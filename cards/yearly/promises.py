@@ -119,7 +119,7 @@ def promise_in(facts: Facts, first: date, last: date) -> Promise | None:
         after=recorded(facts.after),
         stand=facts.after,
         changes=changes,
-        renewing=_renewing(facts.after),
+        renewing=_renewing(facts),
     )
 
 
@@ -136,6 +136,6 @@ def _settled(stand: Stand) -> bool:
     return stand.settled or stand.pace is Pace.RELEASED
 
 
-def _renewing(stand: Stand) -> Offer | None:
+def _renewing(facts: Facts) -> Offer | None:
     """Return what a commitment is met with, where it is over, stalled or never judged."""
-    return None if stand.pace is Pace.SLIPPING else offer_for(stand)
+    return None if facts.after.pace is Pace.SLIPPING else offer_for(facts.after, facts.text)

@@ -1,6 +1,7 @@
 """A reader's calendar, as RFC 5545 writes it."""
 
 import re
+from collections.abc import Iterator
 from datetime import datetime, time, timedelta
 from uuid import UUID
 from zoneinfo import ZoneInfo
@@ -21,7 +22,8 @@ def to_calendar(facts: CalendarFacts) -> bytes:
     calendar.add("prodid", "-//Catchword//Calendar//EN")
     calendar.add("version", "2.0")
     calendar.add_component(Timezone.from_tzid(facts.time_zone))
-    calendar.add_component(_sitting(facts))
+    for event in _sittings(facts):
+        calendar.add_component(event)
     for commitment in facts.commitments:
         entry = _entry(commitment, facts) if commitment.pace in LIVE else None
         if entry is not None:
@@ -30,27 +32,53 @@ def to_calendar(facts: CalendarFacts) -> bytes:
     return written
 
 
-def _sitting(facts: CalendarFacts) -> Event:
+def _sittings(facts: CalendarFacts) -> Iterator[Event]:
+    """Yield the sitting of every day, and what is known of today's in its place."""
     sitting = facts.sitting
+    every = _sitting(facts, f"Catchword: {_counted(sitting.minutes, 'minute')}", sitting.minutes)
+    every.add("rrule", vRecur({"FREQ": "DAILY"}))
+    yield every
+    summary = "Catchword: nothing more is asked today"
+    if sitting.items:
+        waiting = f"{_counted(sitting.due, 'minute')}, {_counted(sitting.items, 'item')}"
+        summary = f"Catchword: {waiting} today"
+    today = _sitting(facts, summary, sitting.due, alarmed=sitting.items > 0)
+    today.add("recurrence-id", every.start)
+    yield today
+
+
+def _sitting(facts: CalendarFacts, summary: str, minutes: int, *, alarmed: bool = True) -> Event:
     event = Event()
-    begins = datetime.combine(facts.today, time(facts.remind_at), ZoneInfo(facts.time_zone))
-    items = "1 item" if sitting.items == 1 else f"{sitting.items} items"
+    # Read from the wall, so that the hour stays the same when the clocks change.
+    begins = datetime.combine(facts.today, time()) + _alarm_after(facts)
     _name(event, facts.reader_id, facts.made_at, facts)
-    summary = f"Catchword: {sitting.minutes} minutes, {items} today"
     event.add("summary", summary)
-    event.add("dtstart", begins)
-    event.add("duration", timedelta(minutes=max(1, sitting.minutes)))
-    event.add("rrule", vRecur({"FREQ": "DAILY"}))
-    if sitting.address:
-        event.add("description", sitting.address)
-        event.add("url", sitting.address)
-    event.add_component(_alarm(summary, timedelta(0)))
+    event.add("dtstart", begins.replace(tzinfo=ZoneInfo(facts.time_zone)))
+    event.add("duration", timedelta(minutes=max(1, minutes)))
+    if facts.sitting.address:
+        event.add("description", facts.sitting.address)
+        event.add("url", facts.sitting.address)
+    if alarmed:
+        event.add_component(_alarm(summary, timedelta(0)))
     return event
+
+
+def _counted(number: int, word: str) -> str:
+    return f"{number} {word}{'' if number == 1 else 's'}"
+
+
+def _alarm_after(facts: CalendarFacts) -> timedelta:
+    """Return how long after midnight a day's alarm is.
+
+    An hour before the reader's day turns over is that of the night that ends it.
+    """
+    return timedelta(hours=facts.remind_at, days=facts.remind_at < facts.turns_at)
 
 
 def _entry(commitment: CalendarCommitment, facts: CalendarFacts) -> Event | Todo | None:
     term = commitment.life.term
-    at = timedelta(hours=facts.remind_at)
+    # A day has no zone (RFC 5545, 3.3.4): hours after it are hours on the wall.
+    at = _alarm_after(facts)
     entry: Event | Todo
     deadline = term.measure.deadline if term.once and term.measure else None
     if deadline is not None:
@@ -58,13 +86,13 @@ def _entry(commitment: CalendarCommitment, facts: CalendarFacts) -> Event | Todo
         entry.add("due", deadline)
         entry.add("status", "NEEDS-ACTION")
     else:
-        days = days_of(commitment.life, facts.today)
+        days = days_of(commitment.life, commitment.ends_on, facts.today)
         if days is None:
             return None
         entry = Event()
         _recur(entry, days)
     _name(entry, commitment.id, commitment.changed_at, facts)
-    summary = _line(commitment.life.text)
+    summary = _line(commitment.text)
     entry.add("summary", summary)
     said = [_line(commitment.title), _line(commitment.caution or ""), commitment.address or ""]
     entry.add("description", "\n".join(line for line in said if line))

@@ -51,7 +51,7 @@ class HeldCommitment:
     @property
     def offer(self) -> Offer | None:
         """What it is met with as it stands, or None where it needs nothing."""
-        return None if self.stand is None else offer_for(self.stand)
+        return None if self.stand is None else offer_for(self.stand, self.kept.text)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,6 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from uuid import UUID
 
-from cards.cautions import Matter, matters
 from cards.commitments import (
     Act,
     Decision,
@@ -16,7 +15,8 @@ from cards.commitments import (
     life_of,
 )
 from cards.commitments.measure import in_week_order
-from cards.commitments.measures_held import held
+from cards.commitments.measures_held import MOST_YEARS, held
+from cards.commitments.offers import touches_health
 from cards.errors import CommitmentMissing, Conflict, DecisionMissing, Invalid
 from cards.wording import check
 from service.use_cases.commitment_records import KeptCommitment
@@ -77,7 +77,7 @@ def decide(desk: Desk, ruling: Ruling) -> Decision:
         stand = stands_on(work, desk.reader, [commitment], known_on)[ruling.commitment_id]
         day = ruling.day or today
         _hold_day(ruling.act, commitment, day, today)
-        _hold_act(ruling, stand, day)
+        _hold_act(ruling, stand, day, commitment.text)
         decision = Decision(
             id=ruling.id,
             commitment_id=ruling.commitment_id,
@@ -166,7 +166,7 @@ def _hold_day(act: Act, commitment: KeptCommitment, day: date, today: date) -> N
         )
 
 
-def _hold_act(ruling: Ruling, stand: Stand, day: date) -> None:
+def _hold_act(ruling: Ruling, stand: Stand, day: date, text: str) -> None:
     term = stand.life.term
     released = stand.pace is Pace.RELEASED
     if released and ruling.act not in {Act.RENEW, Act.HALVE, Act.REWORD}:
@@ -178,7 +178,13 @@ def _hold_act(ruling: Ruling, stand: Stand, day: date) -> None:
             raise Invalid("It has no last day that could be moved.", where="act")
         if ruling.until is not None and ruling.until < day:
             raise Invalid("It can only be moved to a day to come.", where="until")
-    if ruling.act is Act.HALVE and Matter.HEALTH in matters(stand.life.text):
+        if ruling.until is not None and ruling.until.year > day.year + MOST_YEARS:
+            raise Invalid(
+                f"{ruling.until.isoformat()} is more than {MOST_YEARS} years off; move it to a "
+                "nearer day.",
+                where="until",
+            )
+    if ruling.act is Act.HALVE and touches_health(stand, text):
         raise Invalid(
             "What touches health or medicine is not halved here: talk to a professional first, "
             "then reword it as agreed.",

@@ -87,12 +87,13 @@ def _read_anew(
     decisions: Sequence[Decision],
 ) -> Commitment:
     entered = before.commitment
-    if any(each.act in {Act.REWORD, Act.START} for each in decisions):
+    acts = {each.act for each in decisions}
+    if Act.REWORD in acts:
         return entered
-    was = None if former is None else former.finished_on
+    if Act.START in acts:
+        return replace(entered, text=part.text)
     made_on = entered.made_on
-    came_with_the_book = made_on == (entered.entered_on if was is None else was)
-    if former is not None and kept.finished_on != was and came_with_the_book:
+    if former is not None and made_on == _finished(former, entered.entered_on):
         made_on = _finished(kept, entered.entered_on)
     if (part.text, made_on) == (entered.text, entered.made_on):
         return entered
