@@ -174,7 +174,7 @@ def _closed(stand: Stand) -> str:
     decision = stand.life.closed
     if decision is None:
         return _over_with_figures(stand)
-    figures = f", {_of_all(stand)}" if stand.due else ""
+    figures = f", {_of_all(stand)}" if stand.done else ""
     return f"You closed it on {day_in_words(decision.day)}: {decision.outcome}{figures}."
 
 

@@ -25,8 +25,8 @@ class DrawnWindow:
 
     @property
     def done(self) -> int:
-        """Whole deeds done in its periods."""
-        return sum(each.done for each in self.window.periods)
+        """Whole deeds done in its periods, in none of them more than were due."""
+        return sum(min(each.done, each.due) for each in self.window.periods)
 
     @property
     def due(self) -> int:

@@ -31,7 +31,7 @@ def test_a_restated_commitment_leads_to_whether_it_was_kept(
     assert f"/commitments/{promised}/check-in" in graded.location
     page = client.get(graded.location).text
     assert "Was it kept?" in page
-    assert "0 of 5 this week so far" in page
+    assert "So far 0 of 5 this week" in page
     report = form(page, "/check-ins")
     kept = client.post(report.action, data={**report.hidden, "outcome": "kept"})
     assert kept.location.startswith("/?checked=")

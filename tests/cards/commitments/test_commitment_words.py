@@ -250,6 +250,13 @@ SECOND_WEEK = [said(on(12 + day)) for day in (0, 1, 3)]
             "You closed it on 7 January 2026: partly.",
         ),
         (
+            ONCE,
+            [decided(Act.CLOSE, on(7), outcome=KEPT)],
+            [],
+            on(8),
+            "You closed it on 7 January 2026: kept.",
+        ),
+        (
             FIVE,
             [decided(Act.CLOSE, on(13), outcome=KEPT)],
             [said(on(5))],
