@@ -44,6 +44,7 @@ CONFIG = {
             "include-operation-id": [
                 "put_digest",
                 "put_reader",
+                "put_reminders",
                 "put_headings",
                 "post_answer",
                 "post_check_in",
