@@ -60,7 +60,7 @@ def checkin(  # noqa: PLR0913 - a flag each
         if take_back is not None:
             withdrawn = withdraw_check_in(desk, take_back)
             prose(screen, f"Taken back: {withdrawn.outcome} on {withdrawn.day}.")
-        elif commitment is not None:
+        elif commitment is not None and outcome is not None:
             held = commitment_called(desk, commitment)
             on = None if day is None else day.date()
             report = Report(desk.new_id(), held.id, Outcome(outcome), on, note, count, witness)

@@ -48,15 +48,15 @@ def decide(  # noqa: PLR0913 - a flag each
     Start it on another day, give it another measure, move its last day, pause or resume it, renew,
     halve or reword it, release it with a reason, or close it.
     """
-    if take_back is None and (commitment is None or act is None):
-        raise click.UsageError("Say which commitment, and what is decided.")
     screen = console()
     with tools.desk() as desk:
         if take_back is not None:
             withdrawn = withdraw_decision(desk, take_back)
             prose(screen, f"Taken back: {withdrawn.act} of {withdrawn.day}.")
             return
-        held = commitment_called(desk, commitment or "")
+        if commitment is None or act is None:
+            raise click.UsageError("Say which commitment, and what is decided.")
+        held = commitment_called(desk, commitment)
         on = _day(day) or readers_day(desk)
         ruling = Ruling(
             id=desk.new_id(),
