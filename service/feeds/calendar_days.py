@@ -24,14 +24,15 @@ class Days:
     without: tuple[date, ...] = ()
 
 
-def days_of(life: Life, today: date) -> Days | None:
+def days_of(life: Life, end: date | None, today: date) -> Days | None:
     """Return the days on which check-ins of the running term are expected, or None for none.
+
+    `end` is its last day, or None while it is open.
 
     Days in a pause are left out. What no rule can say (every second listed day, the last of
     several days named in a month) is listed for two years ahead of `today`.
     """
     term = life.term
-    end = term.last_day()
     rhythm = Rhythm(term.measure, term.start, end)
     begin = max(term.start, life.asked_from)
     open_pauses = [pause.first for pause in life.pauses if pause.last == date.max]

@@ -8,6 +8,7 @@ from service.pages import (
     bibliography,
     book,
     books,
+    calendar,
     care,
     checking_in,
     commitments,
@@ -70,6 +71,7 @@ _PAGES = (
     rereading,
     settings,
     reminders,
+    calendar,
     own_headings,
 )
 

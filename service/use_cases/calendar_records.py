@@ -18,6 +18,7 @@ class CalendarCommitment:
         caution: the line it carries, or None.
         life: what the decisions about it come to.
         pace: how it stands today.
+        ends_on: the last day of its running term, paused stretches made up for; None while open.
         changed_at: when it last changed, aware, in UTC.
         address: an absolute link to check in, or None.
     """
@@ -28,15 +29,24 @@ class CalendarCommitment:
     caution: str | None
     life: Life
     pace: Pace
+    ends_on: date | None
     changed_at: datetime
     address: str | None
 
 
 @dataclass(frozen=True, slots=True)
 class DailySitting:
-    """The sitting of every day: its minutes, how many items wait today, and a link or None."""
+    """The sitting of every day.
+
+    Attributes:
+        minutes: of any day's sitting.
+        due: minutes that what waits today is expected to take.
+        items: how many wait today.
+        address: an absolute link to the day's sitting, or None.
+    """
 
     minutes: int
+    due: int
     items: int
     address: str | None
 

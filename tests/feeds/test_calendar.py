@@ -26,8 +26,9 @@ def feed(
 ) -> bytes:
     """Return a feed of one commitment begun on `START`."""
     life = Life(text, (Term(START, measure),), pauses)
-    commitment = CalendarCommitment(ID, text, "Walden", None, life, pace, NOW, None)
-    sitting = DailySitting(10, 3, None)
+    end = life.term.last_day()
+    commitment = CalendarCommitment(ID, text, "Walden", None, life, pace, end, NOW, None)
+    sitting = DailySitting(10, 8, 3, None)
     facts = CalendarFacts(UUID(int=1), "Europe/London", 4, START, 19, sitting, (commitment,), NOW)
     return Feeds().to_calendar(facts)
 
@@ -99,7 +100,7 @@ def test_hostile_words_stay_in_their_line():
 @pytest.mark.parametrize("zone", ["Europe/London", "America/New_York", "Pacific/Auckland"])
 def test_the_sitting_keeps_its_local_hour(zone):
     """The daily sitting, and its alarm with it, is at the reader's hour the whole year round."""
-    facts = CalendarFacts(UUID(int=1), zone, 4, START, 19, DailySitting(10, 1, None), (), NOW)
+    facts = CalendarFacts(UUID(int=1), zone, 4, START, 19, DailySitting(10, 2, 1, None), (), NOW)
     calendar = Calendar.from_ical(Feeds().to_calendar(facts))
     events = recurring_ical_events.of(calendar).between(START, START + timedelta(days=366))
     offsets = {event.start.utcoffset() for event in events}

@@ -63,10 +63,12 @@ def test_shows_every_day_expected_and_no_other(zone, seed):
     chance = random.Random(f"{zone} {seed}")
     lives = {UUID(int=number + 1): any_life(chance) for number in range(SHARED)}
     entries = tuple(
-        CalendarCommitment(owner, "Walk", "Walden", None, life, Pace.ON_COURSE, MADE, None)
+        CalendarCommitment(
+            owner, "Walk", "Walden", None, life, Pace.ON_COURSE, life.term.last_day(), MADE, None
+        )
         for owner, life in lives.items()
     )
-    sitting = DailySitting(10, 3, None)
+    sitting = DailySitting(10, 8, 3, None)
     facts = CalendarFacts(UUID(int=10**6), zone, 4, TODAY, 19, sitting, entries, MADE)
     calendar = Calendar.from_ical(to_calendar(facts))
     # The daily sitting is held elsewhere; here it would only cost time.
@@ -77,7 +79,7 @@ def test_shows_every_day_expected_and_no_other(zone, seed):
         shown.setdefault(event["UID"], set()).add(event.start)
 
     for owner, life in lives.items():
-        days = days_of(life, TODAY)
+        days = days_of(life, life.term.last_day(), TODAY)
         begin = max(life.term.start, life.asked_from)
         listed = days is None or days.rule is None
         last = begin + timedelta(days=AHEAD) if listed else YEARS
