@@ -177,7 +177,12 @@ def list_addresses() -> Reply:
 
 @addresses.operation(
     "POST",
-    takes=Takes(WantedAddressSchema(), "What it is for.", example={"name": _ADDRESS["name"]}),
+    takes=Takes(
+        WantedAddressSchema(),
+        "What it is for; may be left out.",
+        example={"name": _ADDRESS["name"]},
+        required=False,
+    ),
     gives=Gives(
         {HTTPStatus.CREATED: "It opens the calendar from now on."},
         NewCalendarAddressSchema(),
