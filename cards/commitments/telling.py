@@ -81,8 +81,8 @@ def _last_not_kept(stand: Stand) -> str:
     last = judged[0]
     days = _days(stand, last)
     if last.came_to is Kept.PARTLY:
-        done = any(each.done for each in last.periods)
-        return f"Partly kept {_over(days)}{': ' + _figures(stand, last) if done else ''}."
+        figures = _figures(stand, last)
+        return f"Partly kept {_over(days)}{'' if figures.startswith('0 ') else ': ' + figures}."
     said = (
         f"Nothing was said about {span_in_words(days)}."
         if last.came_to is Kept.SILENT

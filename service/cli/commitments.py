@@ -62,7 +62,7 @@ def _measure(stand: Stand) -> str:
 
 def _so_far(stand: Stand) -> str:
     done = progress(stand)
-    return f" {done[:1].upper()}{done[1:]}." if done else ""
+    return "" if done is None or done in told(stand) else f" {done[:1].upper()}{done[1:]}."
 
 
 def _as_json(found: AllCommitments) -> dict[str, object]:

@@ -69,12 +69,13 @@ def _named(desk: Desk, held: HeldCommitment) -> NamedCommitment:
     if stand is None:
         raise AssertionError(held.id)
     address = None if desk.address is None else f"{desk.address}commitments/{held.id}/check-in"
+    said, done = told(stand), progress(stand)
     return NamedCommitment(
         text=held.kept.text,
         title=held.kept.title,
         pace=stand.pace,
-        said=told(stand),
-        progress=progress(stand),
+        said=said,
+        progress=None if done is None or done in said else done,
         caution=caution(held.kept.text),
         address=address,
     )

@@ -133,6 +133,7 @@ SECOND_WEEK = [said(on(12 + day)) for day in (0, 1, 3)]
             "Kept in February 2026: 1 of 1.",
         ),
         (DAILY, [], SECOND_WEEK, on(21), "Partly kept from 12 to 18 January 2026: 3 of 7 days."),
+        (Measure(2, DAYS), [], [said(on(6))], on(14), "Partly kept from 5 to 11 January 2026."),
         (WEEKLY, [], [said(on(6), PARTLY)], on(14), "Partly kept from 5 to 11 January 2026."),
         (WEEKLY, [], [], on(14), f"{SILENT} 5 to 11 January 2026. One such week does no harm."),
         (

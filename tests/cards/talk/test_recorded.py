@@ -20,6 +20,8 @@ from cards.talk.recorded import recorded
 _MADE = date(2026, 1, 5)
 _WEEKLY = Measure(1, Period.WEEK)
 _FIVE_DAYS = Measure(1, Period.DAY, periods=5)
+_BY = date(2026, 1, 9)
+_TWICE = Measure(2, deadline=_BY)
 _ID = UUID(int=7)
 
 
@@ -32,8 +34,13 @@ def _said(day: date, outcome: Outcome = Outcome.KEPT) -> CheckIn:
     ("measure", "days", "on", "words"),
     [
         (_WEEKLY, [], date(2026, 1, 6), "on course"),
-        (_WEEKLY, [], date(2026, 1, 14), "slipping; of the last one counted, 0 kept"),
-        (_WEEKLY, [6, 13], date(2026, 1, 21), "on course; of the last 2 counted, 2 kept"),
+        (_WEEKLY, [], date(2026, 1, 14), "slipping; the last one counted was not kept"),
+        (_WEEKLY, [6, 13], date(2026, 1, 21), "on course; of the last two counted, two kept"),
+        (_WEEKLY, [6], date(2026, 1, 14), "on course; the last one counted was kept"),
+        (_WEEKLY, [], date(2026, 1, 21), "stalled; of the last two counted, none kept"),
+        (_TWICE, [6], date(2026, 1, 7), "on course, 1 of 2 done"),
+        (_TWICE, [5, 6, 7], date(2026, 1, 9), "done, 2 of 2"),
+        (Measure(deadline=_BY), [], date(2026, 1, 12), "slipping"),
         (_FIVE_DAYS, [5, 6, 7], date(2026, 1, 12), "ended, 3 of 5 kept"),
         (_FIVE_DAYS, [5, 6, 7, 8, 9], date(2026, 1, 12), "done, 5 of 5 kept"),
     ],
