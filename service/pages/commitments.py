@@ -1,9 +1,13 @@
 """`/commitments` and `/commitments/over`: what the books asked, how it stands, what came of it."""
 
+from collections.abc import Sequence
+from uuid import UUID
+
 from flask import Blueprint, render_template, request
 
 from cards.commitments import LIVE, Outcome, Pace
 from service.pages import fields, shelf_places
+from service.pages.fields import Fault
 from service.use_cases.commitments import HeldCommitment, all_commitments, list_commitments
 from service.use_cases.ports import Desk
 
@@ -11,7 +15,10 @@ BOOKS = 25
 """Books on one page of what is over: as many as on one page of the library."""
 UNSETTLED = 5
 """Commitments that are over and wait for a word, shown at once; the others wait in their list."""
+AT_ONCE = 100
+"""Commitments still asked that are shown at once: more than a reader looks through in one go."""
 _WANTING = (Pace.STALLED, Pace.SLIPPING)
+_ASKED = (*_WANTING, Pace.ON_COURSE, Pace.PAUSED)
 _WAITING = (Pace.UNJUDGED, Pace.ENDED, Pace.DONE)
 
 
@@ -20,8 +27,15 @@ def install(door: Blueprint, desk: Desk) -> None:
 
     @door.get("/commitments")
     def commitments() -> str:
-        """Show what is still asked, what wants a word first, and what is over and waits for one."""
+        """Show what is still asked, what wants a word first, and what is over and waits for one.
+
+        Of very many so many at once; one just checked in on is on the page that is shown.
+        """
         found = all_commitments(desk)
+        checked = fields.identity(request.args, "checked")
+        live = [each for pace in _ASKED for each in found.by_pace.get(pace, ())]
+        first = _first(live, checked)
+        those = live[first : first + AT_ONCE]
         waiting = [
             each
             for pace in _WAITING
@@ -31,16 +45,18 @@ def install(door: Blueprint, desk: Desk) -> None:
         return render_template(
             "commitments.html",
             day=found.day,
-            wanting=[each for pace in _WANTING for each in found.by_pace.get(pace, ())],
-            going=found.by_pace.get(Pace.ON_COURSE, ()),
-            paused=found.by_pace.get(Pace.PAUSED, ()),
-            waiting=waiting[:UNSETTLED],
+            wanting=[each for each in those if _pace(each) in _WANTING],
+            going=[each for each in those if _pace(each) is Pace.ON_COURSE],
+            paused=[each for each in those if _pace(each) is Pace.PAUSED],
+            first=first,
+            next=first + AT_ONCE if first + AT_ONCE < len(live) else None,
+            waiting=[] if first else waiting[:UNSETTLED],
             waiting_more=max(0, len(waiting) - UNSETTLED),
             over=sum(len(those) for pace, those in found.by_pace.items() if pace not in LIVE),
             any=bool(found.by_pace),
             outcomes=tuple(Outcome),
             new_id=desk.new_id,
-            checked=fields.identity(request.args, "checked"),
+            checked=checked,
         )
 
     @door.get("/commitments/over")
@@ -55,6 +71,25 @@ def install(door: Blueprint, desk: Desk) -> None:
             after=after,
             next=shelf_places.written(page.next),
         )
+
+
+def _pace(held: HeldCommitment) -> Pace | None:
+    return None if held.stand is None else held.stand.pace
+
+
+def _first(live: Sequence[HeldCommitment], checked: UUID | None) -> int:
+    """Return from which on those still asked are shown: as said, or where one was checked in on."""
+    try:
+        return fields.whole(request.args, "from", "The first", 0, len(live)) or _of(live, checked)
+    except Fault:
+        return 0
+
+
+def _of(live: Sequence[HeldCommitment], checked: UUID | None) -> int:
+    for place, each in enumerate(live):
+        if checked is not None and each.tally.last is not None and each.tally.last.id == checked:
+            return place // AT_ONCE * AT_ONCE
+    return 0
 
 
 def _over(held: HeldCommitment) -> bool:

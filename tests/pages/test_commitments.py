@@ -100,6 +100,25 @@ def test_few_wait_at_once(client: FlaskClient, desk: Desk, monkeypatch: pytest.M
     assert "One more waits." in page
 
 
+def test_so_many_are_shown_at_once(
+    client: FlaskClient, desk: Desk, added: Added, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What is still asked is listed page by page, each once; a word leads back to its page."""
+    monkeypatch.setattr(commitments, "AT_ONCE", 1)
+    first = client.get("/commitments").text
+    second = client.get(next_page(first)).text
+    for page, asked in ((first, "When the tea is poured"), (second, "Put 20 euros")):
+        assert page.count('class="promise"') == 1
+        assert asked in under(page, "On course")
+    assert 'rel="next"' not in second
+    assert "From the first" in second
+    report = form(second, "/check-ins")
+    told = client.post(report.action, data={**report.hidden, "outcome": "kept"})
+    assert "Put 20 euros" in client.get(told.location).text
+    for odd in ("x", "-1", "9" * 5000):
+        assert "When the tea is poured" in client.get(f"/commitments?from={odd}").text
+
+
 def test_what_is_over_is_listed_page_by_page(
     client: FlaskClient, desk: Desk, clock: Clock, monkeypatch: pytest.MonkeyPatch
 ) -> None:
