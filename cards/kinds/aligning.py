@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
+from itertools import pairwise
 
 from rapidfuzz.distance import Levenshtein
 
@@ -11,12 +12,17 @@ from cards.kinds.alike import root_of
 from cards.kinds.contraries import contraries_of
 from cards.kinds.ideas import sentences
 from cards.kinds.irregular import base_of
+from cards.kinds.phrases import REFLEXIVE
 from cards.kinds.polarity import Bearing, bearings, negates
 from cards.kinds.words import WORD, content_words, fold_word, stem_of
 
 _DETERMINERS = frozenset("the a an his her their its my our your this that only".split())
 """Words that only go with others; left out, names are laid beside names."""
 _PREPOSITIONS = frozenset("about at by for from in into of on over to under with without".split())
+_SHORTEST_GERUND = 4
+"""Letters of a word in "-ing" which may be no gerund: "king", "ring"."""
+_BEING = frozenset("is are was were be been being get gets got getting".split())
+"""Words before which the participle of a passive stands."""
 _NEARLY_THE_SAME = 0.5
 """Share of a sentence's content words that must stand in the other for the two to be laid so."""
 _SAME_BUT_ROLES = 0.55
@@ -38,6 +44,12 @@ class _Sentence:
     content: frozenset[str]
     names: frozenset[int]
     bearings: tuple[Bearing, ...]
+    passives: frozenset[str]
+    """Its verbs that are passive, with which doer and done-to change places."""
+    doers: int
+    """How often a doer is named with "by", which does the same."""
+    own: frozenset[int]
+    """Where the deeds are that are done to oneself."""
 
     @property
     def denying(self) -> frozenset[int]:
@@ -47,11 +59,6 @@ class _Sentence:
             for root, bearing in zip(self.roots, self.bearings, strict=True)
             if negates(root)
         )
-
-    @property
-    def passives(self) -> int:
-        """How often "by" stands in it, with which doer and done-to change places."""
-        return self.roots.count("by")
 
     @property
     def negations(self) -> int:
@@ -92,22 +99,50 @@ def _sentences(text: str) -> Iterator[_Sentence]:
         found = [word.span() for word in WORD.finditer(text, start, end)][:_LONGEST]
         borne = bearings(text, [(*span, span[0] in content) for span in found])
         words = [
-            (span, _root(text[slice(*span)]), bearing, number > 0 and found[number - 1])
-            for number, (span, bearing) in enumerate(zip(found, borne, strict=True))
+            (span, _root(text[slice(*span)]), bearing)
+            for span, bearing in zip(found, borne, strict=True)
             if text[slice(*span)].casefold() not in _DETERMINERS
         ]
+        said = [text[slice(*span)].casefold() for span, _, _ in words]
         yield _Sentence(
-            tuple(span[0] for span, _, _, _ in words),
-            tuple(root for _, root, _, _ in words),
-            frozenset(root for span, root, _, _ in words if span[0] in content),
+            tuple(span[0] for span, _, _ in words),
+            tuple(root for _, root, _ in words),
+            frozenset(root for span, root, _ in words if span[0] in content),
             frozenset(
                 number
-                for number, (span, _, _, before) in enumerate(words)
-                if text[span[0]].isupper()
-                and not (before and text[slice(*before)].casefold() in _PREPOSITIONS)
+                for number, (span, _, _) in enumerate(words)
+                if text[span[0]].isupper() and not (number and said[number - 1] in _PREPOSITIONS)
             ),
-            tuple(bearing for _, _, bearing, _ in words),
+            tuple(bearing for _, _, bearing in words),
+            _passives(said),
+            _doers(said),
+            frozenset(place for place, following in enumerate(said[1:]) if following in REFLEXIVE),
         )
+
+
+def _passives(said: Sequence[str]) -> frozenset[str]:
+    """Return the roots of the passive verbs: "was lost", "gets beaten"."""
+    return frozenset(
+        _root(word) for before, word in pairwise(said) if before in _BEING and _is_participle(word)
+    )
+
+
+def _doers(said: Sequence[str]) -> int:
+    """Return how often "by" names a doer, as it does not in "by pooling what they know"."""
+    return sum(
+        before == "by" and not (len(word) > _SHORTEST_GERUND and word.endswith("ing"))
+        for before, word in pairwise(said)
+    )
+
+
+def _same_voice(ours: _Sentence, theirs: _Sentence) -> bool:
+    """Tell whether no verb of both is passive in one alone, and no doer named in one alone."""
+    changed = ours.passives ^ theirs.passives
+    return ours.doers == theirs.doers and changed.isdisjoint({*ours.roots} & {*theirs.roots})
+
+
+def _is_participle(word: str) -> bool:
+    return word.endswith(("ed", "en")) or base_of(word) != word
 
 
 def _root(word: str) -> str:
@@ -134,7 +169,7 @@ def _turned(ours: _Sentence, theirs: _Sentence, share: float) -> Iterator[int]:
     if share < _SAME_BUT_ROLES:
         return
     yield from _denied(ours, theirs, kept)
-    if ours.passives == theirs.passives:
+    if _same_voice(ours, theirs):
         content = [word for word in moved if word[0] in ours.content]
         yield from _exchanged(content, moved_there.keys())
         yield from _crossed(ours, theirs, content, moved_there, kept)
@@ -181,11 +216,14 @@ def _contrary(ours: _Sentence, here: range, theirs: _Sentence, there: range) -> 
     A contrary that is a negation itself, as "never" of "always", is none where another
     came for it: "without a fight", "with no fight".
     """
-    given = {theirs.roots[place] for place in there}
-    alike = any(map(negates, given)) == any(negates(ours.roots[place]) for place in here)
+    given = {(theirs.roots[place], place in theirs.own) for place in there}
+    alike = any(negates(root) for root, _ in given) == any(
+        negates(ours.roots[place]) for place in here
+    )
     as_many = ours.negations == theirs.negations
     for place in here:
-        contraries = contraries_of(ours.roots[place]) & given
+        own = place in ours.own
+        contraries = {root for root in contraries_of(ours.roots[place]) if (root, own) in given}
         itself = negates(ours.roots[place]) or any(map(negates, contraries))
         if contraries and (not as_many if itself else alike):
             yield place

@@ -1,12 +1,12 @@
 """An attempt in one's own words held against the digest's, idea by idea."""
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from cards.kinds.aligning import turned_words
 from cards.kinds.base import Span
-from cards.kinds.ideas import first_sentence, ideas, sentences
+from cards.kinds.ideas import ideas, sentence_ends, sentences
 from cards.kinds.meeting import Word, meet, read
 from cards.kinds.said_otherwise import said_otherwise, tells_of
 from cards.kinds.turning import Said, is_turned
@@ -25,6 +25,7 @@ class Comparison:
     Attributes:
         span: where the unit stands in the digest's words, and whether it was found.
         main: whether it belongs to the first sentence, which says the main idea.
+        sentence: the number of the sentence it belongs to, from 0.
         part: share of its content words, weighed, that was found.
         alone: whether that is hardly more than a word, which another book may hold too.
         shared: stretches of the digest's words, one for each word that was found.
@@ -35,6 +36,7 @@ class Comparison:
 
     span: Span
     main: bool
+    sentence: int
     part: float
     alone: bool
     shared: tuple[tuple[int, int], ...]
@@ -67,7 +69,7 @@ def compare(source: str, attempt: str) -> Compared:
     neighbouring sentences of the attempt, in the same or in other words that say the same.
     """
     units = ideas(source) or [(0, len(source))]
-    first = first_sentence(source)
+    ends = sentence_ends(source)
     wanted = read(source, units)
     given = read(attempt, sentences(attempt) or [(0, len(attempt))])
     meet(wanted, given)
@@ -78,7 +80,7 @@ def compare(source: str, attempt: str) -> Compared:
     turned = sorted(turned_words(source, attempt))
     return Compared(
         tuple(
-            _held(unit, words, said, otherwise=other, main=unit[0] < first, turned_at=turned)
+            _held(unit, words, said, otherwise=other, ends=ends, turned_at=turned)
             for unit, words, other in zip(
                 units, members, said_otherwise(wanted, given, len(units)), strict=True
             )
@@ -101,7 +103,7 @@ def _held(
     said: Said,
     *,
     otherwise: float,
-    main: bool,
+    ends: Sequence[int],
     turned_at: Sequence[int],
 ) -> Comparison:
     best, weight, where = set[int](), 0.0, frozenset[int]()
@@ -117,7 +119,8 @@ def _held(
     places = [n for word in met for n in word.met if said.given[n].unit in where]
     return Comparison(
         Span(*unit, found),
-        main,
+        unit[0] < ends[0],
+        bisect_right(ends, unit[0]),
         part,
         weight < _IN_PART,
         tuple((word.start, word.end) for word in met),

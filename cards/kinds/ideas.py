@@ -56,16 +56,20 @@ def sentences(text: str) -> list[tuple[int, int]]:
     return units
 
 
-def first_sentence(text: str) -> int:
-    """Return where the first sentence of a text ends: the one that says the main idea."""
+def sentence_ends(text: str) -> list[int]:
+    """Return where the sentences of a text end, in order, the last of them with the text.
+
+    The first is the one that says the main idea.
+    """
     words = content_words(text)
     if not words:
-        return len(text)
-    for cut in _SENTENCE_END.finditer(text, words[0].end):
-        before = text[max(0, cut.start() - _LONGEST_ABBREVIATION) : cut.start()]
-        if not _ABBREVIATION.search(before):
-            return cut.start()
-    return len(text)
+        return [len(text)]
+    ends = [
+        cut.start()
+        for cut in _SENTENCE_END.finditer(text, words[0].end)
+        if not _ABBREVIATION.search(text, max(0, cut.start() - _LONGEST_ABBREVIATION), cut.start())
+    ]
+    return [*ends, len(text)]
 
 
 def _limbs(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from cards.kinds.alike import meanings, root_of, slip_of, slips
 from cards.kinds.grouping import groups_of
 from cards.kinds.irregular import base_of
-from cards.kinds.phrases import turns_in
+from cards.kinds.phrases import REFLEXIVE, turns_in
 from cards.kinds.polarity import Bearing, bearings, negates
 from cards.kinds.words import WORD, content_words, fold_word, stem_of
 
@@ -36,6 +36,7 @@ class Word:
         unit: the number of the idea or the sentence it stands in.
         bearing: how negations bear on it.
         name: whether it is taken for a name: with a capital inside a sentence, or unknown.
+        own: whether it is a deed done to oneself.
         means: what it goes by.
         met: the numbers of the words of another text that say the same.
     """
@@ -49,6 +50,7 @@ class Word:
     unit: int
     bearing: Bearing
     name: bool
+    own: bool = False
     means: frozenset[str] = frozenset()
     met: list[int] = field(default_factory=list)
 
@@ -63,7 +65,10 @@ def read(text: str, units: Sequence[tuple[int, int]]) -> list[Word]:
         every = [(start, end, True) for start, end, _ in every] or [(0, len(text), True)]
     starts = [start for start, _ in units]
     words, unit, opened = [], 0, -1
-    for (start, end, carries), bearing in zip(every, bearings(text, every), strict=True):
+    after = [*(fold_word(text[start:end]) for start, end, _ in every[1:]), ""]
+    for (start, end, carries), bearing, following in zip(
+        every, bearings(text, every), after, strict=True
+    ):
         while unit + 1 < len(starts) and start >= starts[unit + 1]:
             unit += 1
         if carries:
@@ -71,6 +76,7 @@ def read(text: str, units: Sequence[tuple[int, int]]) -> list[Word]:
             stem = stem_of(base_of(fold_word(said)))
             name = said[:1].isupper() and (unit == opened or not groups_of(stem))
             word = Word(start, end, said, stem, root_of(stem), _weight(said), unit, bearing, name)
+            word.own = following in REFLEXIVE
             word.means = meanings(said)
             words.append(word)
         opened = unit

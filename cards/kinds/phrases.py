@@ -17,9 +17,10 @@ _PARTICLES = frozenset(
 """Words before which the one it is done to may stand: "turns him down"."""
 _BETWEEN = 3
 """Words that may stand there, at the most."""
-_REFLEXIVE = frozenset(
+REFLEXIVE = frozenset(
     "himself herself themselves myself yourself itself oneself ourselves themself".split()
 )
+"""Words before which a deed is done to oneself: to teach oneself is to learn."""
 
 
 def turns_in(words: Sequence[str]) -> Iterator[tuple[range, frozenset[str]]]:
@@ -61,4 +62,4 @@ def _end(words: Sequence[str], start: int, rest: Sequence[str]) -> int | None:
 @lru_cache(maxsize=16_384)
 def _plain(word: str) -> str:
     folded = fold_word(word)
-    return "self" if folded in _REFLEXIVE else stem_of(base_of(folded))
+    return "self" if folded in REFLEXIVE else stem_of(base_of(folded))

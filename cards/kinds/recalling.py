@@ -1,6 +1,7 @@
 """A text recalled in one's own words, marked idea by idea."""
 
 from bisect import bisect_left
+from collections import Counter
 from collections.abc import Sequence
 
 from cards.answers import Grade
@@ -45,7 +46,7 @@ def recalled(source: str, attempt: Attempt, stages: Sequence[str] = ()) -> Mark:
     counts = [
         _credit(unit, each, compared.sure) for unit, each in zip(units, compared.ideas, strict=True)
     ]
-    grade = _grade(units, counts)
+    grade = _grade(units, counts, [each.sentence for each in compared.ideas])
     by_reader = attempt.ticked is not None
     if not by_reader:
         for best, most in _UNSAID_AT_MOST.items():
@@ -89,9 +90,12 @@ def _credit(unit: Idea, compared: Comparison, sure: float) -> float:
     return in_part + (1.0 - in_part) * sure * compared.otherwise
 
 
-def _grade(units: tuple[Idea, ...], counts: list[float]) -> Grade:
-    came = sum(unit.weight * credit for unit, credit in zip(units, counts, strict=True))
-    share = came / sum(unit.weight for unit in units)
+def _grade(units: tuple[Idea, ...], counts: list[float], sentences: list[int]) -> Grade:
+    """Return the grade for what each idea counts; the limbs of a sentence share its weight."""
+    limbs = Counter(sentences)
+    shares = [unit.weight / limbs[number] for unit, number in zip(units, sentences, strict=True)]
+    came = sum(share * credit for share, credit in zip(shares, counts, strict=True))
+    share = came / sum(shares)
     main = any(
         credit for unit, credit in zip(units, counts, strict=True) if unit.weight == _MAIN_WEIGHT
     )

@@ -135,7 +135,9 @@ def _contrary(
                 :_LOOKED_AT
             ]
             if any(
-                place.bearing.negated == word.bearing.negated and len(places) > said.meeting(place)
+                place.bearing.negated == word.bearing.negated
+                and place.own == word.own
+                and len(places) > said.meeting(place)
                 for place in places
             ):
                 return True
