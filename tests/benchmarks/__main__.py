@@ -10,6 +10,7 @@ from tests.benchmarks import (
     composing_time,
     folding,
     locating,
+    pacing,
     printing,
     sitting,
 )
@@ -23,6 +24,9 @@ if __name__ == "__main__":
         print(f"today's sitting      {sitting.measure(Path(folder))} (at most {sitting.LIMIT})")
         composed = composing_time.measure(Path(folder))
         print(f"composing a sitting  {composed} (at most {composing_time.LIMIT})")
+        stands, page = pacing.measure(Path(folder))
+        print(f"all commitments      {stands} (at most {pacing.LIMIT})")
+        print(f"their page           {page} (at most {pacing.PAGE_LIMIT})")
         print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")
         if (office := shutil.which("soffice")) is None:
             print(f"printing a digest    {MISSING}")
