@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from cards.errors import InvalidDigest
+from cards.errors import Invalid, InvalidDigest
 from cards.locators import page_of
 
 MAX_TITLE = 500
@@ -192,6 +192,22 @@ def _bounded(text: str, where: str, limit: int) -> None:
     if len(text) > limit:
         raise InvalidDigest(
             f"The digest's {where} is {len(text)} characters long; at most {limit} are kept.",
+            where=where,
+        )
+
+
+def hold_text(words: str, where: str) -> None:
+    """Refuse words a reader adds to a digest, a note or a reason, that are no text.
+
+    What cannot be printed or written to a document would keep all that stands beside it from
+    being so, and a terminal would obey it.
+
+    Raises:
+        Invalid: they hold a control, or half of a pair.
+    """
+    if _NO_TEXT.search(words):
+        raise Invalid(
+            f"The {where} holds a character that is no text, a control perhaps; leave it out.",
             where=where,
         )
 

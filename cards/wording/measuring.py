@@ -15,13 +15,19 @@ _LONGEST_DEED = {Period.DAY: 1, Period.WEEK: 7, Period.MONTH: 28, Period.YEAR: 3
 def measure_of(text: str, on: date, cue: Cue | None, *, act: bool = True) -> Measure | None:
     """Return the measure a commitment's words give, or None when they give none.
 
+    What is to be done no times at all asks for no deed that could be counted.
+
     Args:
         text: the commitment.
         on: the day it is made.
         cue: the situation it is tied to, as `find_cue` found it.
         act: whether it is an act at all; leaving a state of mind is not done daily.
     """
-    said = read(text, on, cue, act=act)
+    found = _measure(read(text, on, cue, act=act), on)
+    return None if found is None or found.times < 1 else found
+
+
+def _measure(said: Said, on: date) -> Measure | None:
     cadence = said.cadence or _implied(said)
     if cadence is None and said.open_ended:
         return _open_ended(said)

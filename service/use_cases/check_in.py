@@ -5,6 +5,7 @@ from datetime import date, datetime
 from uuid import UUID
 
 from cards.commitments import CheckIn, Outcome
+from cards.digest import hold_text
 from cards.errors import CheckInMissing, CommitmentMissing, Conflict, Invalid
 from service.use_cases.commitment_records import KeptCommitment
 from service.use_cases.ports import Desk, UnitOfWork
@@ -43,7 +44,8 @@ def check_in(desk: Desk, report: Report) -> CheckIn:
         CommitmentMissing: no digest of this reader's library holds such a commitment.
         CheckInMissing: there is none to correct.
         Invalid: it is about a day that has not come yet, or one before the commitment was made;
-            its count contradicts its outcome; there are too many about that day.
+            its count contradicts its outcome; its words are no text; there are too many about
+            that day.
         Conflict: another check-in already bears its id.
     """
     now = desk.now()
@@ -56,6 +58,8 @@ def check_in(desk: Desk, report: Report) -> CheckIn:
         kept = work.check_ins.get(desk.reader, report.id)
         if kept is not None:
             return _the_same(kept, fact)
+        hold_text(fact.note, "note")
+        hold_text(fact.witness, "witness")
         _hold_day(commitment, fact, today)
         if work.check_ins.count_on(desk.reader, report.commitment_id, fact.day) >= MOST_A_DAY:
             raise Invalid(

@@ -17,6 +17,7 @@ from cards.commitments import (
 from cards.commitments.measure import in_week_order
 from cards.commitments.measures_held import MOST_YEARS, held
 from cards.commitments.offers import touches_health
+from cards.digest import hold_text
 from cards.errors import CommitmentMissing, Conflict, DecisionMissing, Invalid
 from cards.wording import check
 from service.use_cases.commitment_records import KeptCommitment
@@ -58,8 +59,8 @@ def decide(desk: Desk, ruling: Ruling) -> Decision:
 
     Raises:
         CommitmentMissing: no digest of this reader's library holds such a commitment.
-        Invalid: what the act needs is missing, it cannot be taken as things stand, or its day
-            has not come yet.
+        Invalid: what the act needs is missing, it cannot be taken as things stand, its words
+            are no text, or its day has not come yet.
         InvalidDigest: the new wording is none a digest can hold.
         Conflict: another decision already bears its id.
     """
@@ -75,6 +76,7 @@ def decide(desk: Desk, ruling: Ruling) -> Decision:
         # Where the reader moved to a zone in which it is still the day before, it stands as then.
         known_on = max(today, commitment.commitment.entered_on)
         stand = stands_on(work, desk.reader, [commitment], known_on)[ruling.commitment_id]
+        hold_text(ruling.words, "words")
         day = ruling.day or today
         _hold_day(ruling.act, commitment, day, today)
         _hold_act(ruling, stand, day, commitment.text)

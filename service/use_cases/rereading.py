@@ -5,6 +5,7 @@ from datetime import date
 from uuid import UUID
 
 from cards.answers import Grade
+from cards.digest import hold_text
 from cards.errors import Conflict, Invalid, RereadingMissing
 from cards.rereading import (
     BookRecord,
@@ -101,8 +102,8 @@ def record_rereading(desk: Desk, read: ReadAgain) -> ToldRereading:
 
     Raises:
         DigestMissing: this reader has no such digest.
-        Invalid: its day has not come yet, a text of it is too long, the minutes are none, or
-            there are too many of this book.
+        Invalid: its day has not come yet or is before the book was finished, a text of it is
+            too long or none, the minutes are none, or there are too many of this book.
         Conflict: another re-reading already bears its id.
     """
     now = desk.now()
@@ -174,6 +175,15 @@ def _concerned(book: BookRecord, listed: BookToReread | None) -> tuple[UUID, ...
 def _hold(read: ReadAgain, today: date, book: BookRecord) -> None:
     if read.day is not None and read.day > today:
         raise Invalid(f"{read.day.isoformat()} has not come yet.", where="day")
+    finished = book.digest.finished_on
+    if read.day is not None and finished is not None and read.day < min(finished, today):
+        raise Invalid(
+            f"The book was finished on {finished.isoformat()}; it is read again on that day or a "
+            "later one.",
+            where="day",
+        )
+    hold_text(read.pages, "pages")
+    hold_text(read.note, "note")
     if len(book.rereadings) >= MOST_REREADINGS:
         raise Invalid(f"{MOST_REREADINGS} re-readings of one book are kept already.", where="id")
 

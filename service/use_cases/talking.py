@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from uuid import UUID
 
-from cards.digest import Commitment, Digest, folded
+from cards.digest import Commitment, Digest, folded, hold_text
 from cards.errors import Conflict, Invalid, TalkMissing
 from cards.parts import KeptDigest
 from cards.talk import Agenda, Length, Talk, agenda_for
@@ -171,6 +171,8 @@ def _the_same(known: Talk, held: HeldTalk) -> Talk:
 
 
 def _hold(desk: Desk, work: UnitOfWork, fact: Talk, held: HeldTalk, today: date) -> None:
+    hold_text(fact.note, "note")
+    hold_text(fact.listener, "listener")
     if fact.day > today:
         raise Invalid(f"{fact.day.isoformat()} has not come yet.", where="day")
     if len(held.resolved) > MOST_RESOLVED:
