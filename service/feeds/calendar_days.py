@@ -29,8 +29,8 @@ def days_of(life: Life, end: date | None, today: date) -> Days | None:
 
     `end` is its last day, or None while it is open.
 
-    Days in a pause are left out. What no rule can say (every second listed day, the last of
-    several days named in a month) is listed for two years ahead of `today`.
+    Days in a pause are left out. What no rule can say (every second of three days of the week,
+    two of several days named in a month) is listed for two years ahead of `today`.
     """
     term = life.term
     rhythm = Rhythm(term.measure, term.start, end)
@@ -72,7 +72,9 @@ def _later(day: date) -> date:
 
 def _listed(rhythm: Rhythm, span: Span, pauses: list[Span]) -> Days | None:
     days = [day for day in rhythm.expected(span.first, span.last) if _asked(day, pauses)]
-    return Days(days[0], None, tuple(days[1:])) if days else None
+    # The first day is listed too: some readers leave it out beside others that are listed, and
+    # what is said twice counts once (RFC 5545, 3.8.5.3).
+    return Days(days[0], None, tuple(days)) if days else None
 
 
 def _rule(measure: Measure | None) -> Rule | None:
@@ -86,17 +88,27 @@ def _rule(measure: Measure | None) -> Rule | None:
         days = every * (7 if measure.period is Period.WEEK else 1)
         return {"FREQ": "DAILY", "INTERVAL": days}
     weekdays = in_week_order({day[-2:] for day in on})
-    listed = measure.period is Period.DAY
-    if measure.times >= (every if listed else every * len(weekdays)):
-        return {"FREQ": "WEEKLY", "BYDAY": list(weekdays)}
-    return None
+    if measure.period is Period.WEEK:
+        if measure.times < every * len(weekdays):
+            # The last named day of each period, which is as long as any other.
+            return {"FREQ": "DAILY", "INTERVAL": every * 7}
+    elif measure.times < every:
+        cycles, rest = divmod(every, len(weekdays))
+        return {"FREQ": "DAILY", "INTERVAL": cycles * 7} if not rest else None
+    return {"FREQ": "WEEKLY", "BYDAY": list(weekdays)}
 
 
 def _of_months(measure: Measure, on: tuple[str, ...]) -> Rule | None:
     named: Rule = {"FREQ": _MONTHLY[measure.period], "INTERVAL": measure.every}
     if not on:
         return named | ({"BYMONTHDAY": -1} if measure.period is Period.MONTH else {})
-    if any(len(day) == 2 for day in on) or measure.times < len(on):
+    weekdays = [day for day in on if len(day) == 2]
+    # Numbered days are those of a period's first month or year, the last weekday of its last one:
+    # either stands in every one that INTERVAL comes to from the first of them.
+    if not weekdays and measure.times >= len(on):
+        return named | {"BYDAY": list(on)}
+    if measure.times > 1:
+        # Of a period cut short by the start more days can be asked than of others.
         return None
-    # A year's numbered days are counted in its first year, which every INTERVAL steps over.
-    return named | {"BYDAY": list(on)}
+    last = weekdays if weekdays and measure.every > 1 else list(on)
+    return named | {"BYDAY": last, "BYSETPOS": -1}
