@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from cards.commitments.measure import WEEKEND, WORKING_DAYS
 from cards.wording.cadence import named_days
-from cards.wording.feasts import FEASTS
+from cards.wording.feasts import FEASTS, FIXED
 from cards.wording.line import Line, words
 from cards.wording.spans import MONTHS
 
@@ -36,9 +36,10 @@ class Days:
     """What a line names of the calendar.
 
     Attributes:
-        dates: month and day, the day 0 where the month alone is named.
+        dates: month and day, the day 0 where the month alone is named; those of feasts that
+            fall on the same day every year among them.
         years: those named.
-        feasts: feasts and seasons by name, and "this year", "next week".
+        feasts: movable feasts and seasons by name, and "this year", "next week".
         weekdays: as RFC 5545 writes them.
     """
 
@@ -62,7 +63,10 @@ def take_days(line: Line) -> Days:
     feasts = set[str]()
     for shape in (_FEAST, _RELATIVE):
         while found := line.take(shape):
-            feasts.add(found[0])
+            if found[0] in FIXED:
+                dates.add(FIXED[found[0]])
+            else:
+                feasts.add(found[0])
     return Days(frozenset(dates), frozenset(years), frozenset(feasts), _weekdays(line))
 
 

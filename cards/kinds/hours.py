@@ -10,6 +10,12 @@ _WRITTEN = re.compile(
     r"|(?<![\w:.,])(\d{1,2}):(\d{2})(?!\d)",
     re.ASCII | re.IGNORECASE,
 )
+_POINTED = re.compile(
+    r"\b((?:at|by|before|after|from|until|till|around|about) )(\d{1,2})\.(00|1[3-9]|[2-5]\d)"
+    r"(?=\s*(?:[,;:!?)]|\.(?!\d)|$|\b(?:on|every|each|in|and|until|for|from|to|the|sharp)\b))",
+    re.ASCII | re.IGNORECASE,
+)
+"""An hour written with a point, "by 7.30"; minutes that may be a month are left to the dates."""
 _AT = r"(?:at|by|before|after|from|until|around|about)"
 _STANDS_ALONE = (
     r"(?= (?:[.,;:!?()~]|in|on|every|each|sharp|i|we|daily|of|and|the|until|for|from|to|with|at"
@@ -49,7 +55,7 @@ class Hour:
 
 def with_hours(text: str) -> str:
     """Write "7 a.m." and "7:30" as hours of the clock that a line of plain words keeps."""
-    return _WRITTEN.sub(_as_told, text)
+    return _WRITTEN.sub(_as_told, _POINTED.sub(r"\1\2:\3", text))
 
 
 def _as_told(found: re.Match[str]) -> str:

@@ -4,8 +4,9 @@ from dataclasses import dataclass, field
 
 from cards.kinds.acts_said import Said, said_in
 from cards.kinds.amounts import Amount, Measurable, measurable, singular
-from cards.kinds.attempted import Attempted
+from cards.kinds.attempted import FAINT, Attempted
 from cards.kinds.contraries import contraries_of
+from cards.kinds.instead import is_exchanged
 from cards.kinds.measures_held import facts_of, wrong_measures
 from cards.kinds.words import HIT, NEGATIONS, WORD, content_words, fold_word, stem_of, stems
 
@@ -64,22 +65,28 @@ def hold(commitment: str, attempt: str, shown: str) -> Held:
     act = [word for word in whole if stem_of(word) not in cued] or whole
     measured = bool(facts_of(wanted) & facts_of(given)) or not facts_of(wanted)
     waited = measured and theirs.undone
+    told = words.told_in_turns(wanted.left)
     hits = [
         word
         for word in whole
-        if words.holds(word) or words.opposes(word) or (waited and word == _WAIT)
+        if word in told
+        or words.holds(word)
+        or words.opposes(word)
+        or (waited and word == _WAIT)
     ]
     share = len([word for word in act if word in hits]) / len(act)
+    telling = [word for word in act if word not in FAINT] or act
     things = [each for each in wanted.amounts if _counted_alike(each, given)]
     led = whole[0] in hits and len(hits) + len(things) >= _FEWEST
     return Held(
         act=led or share > HIT or (share == HIT and measured and act[0] not in hits),
         turned=ours.undone != theirs.undone
         or _exchanged(ours, theirs)
+        or is_exchanged(wanted.line, given.line)
         or _contrary(commitment, attempt),
         cue=_there(ours.cue, words, cued) and ours.parts_of_day <= theirs.parts_of_day,
         term=_there(ours.term, words, cued),
-        rest=share > _REST,
+        rest=len([word for word in telling if word in hits]) > _REST * len(telling),
         wrong=wrong,
     )
 
@@ -101,7 +108,7 @@ def _act(said: Said, measured: Measurable) -> list[str]:
 def _content(text: str) -> list[str]:
     said = (fold_word(text[token.start : token.end]) for token in content_words(text))
     once = {singular(word): word for word in said}
-    return [word for one, word in once.items() if one not in _NO_ACT]
+    return [word for one, word in once.items() if one not in _NO_ACT and len(word) > 1]
 
 
 def _there(slot: str, words: Attempted, cued: frozenset[str]) -> bool:

@@ -2,7 +2,7 @@
 
 from datetime import date, timedelta
 
-_FIXED = {
+FIXED = {
     "newyear": (1, 1),
     "epiphany": (1, 6),
     "twelfth night": (1, 5),
@@ -38,6 +38,7 @@ _FIXED = {
     "boxing day": (12, 26),
     "newyearseve": (12, 31),
 }
+"""Month and day of the feasts that fall on the same one every year."""
 _FROM_EASTER = {
     "shrove tuesday": -47,
     "pancake day": -47,
@@ -62,7 +63,7 @@ _FROM_EASTER = {
     "trinity sunday": 56,
     "corpus christi": 60,
 }
-FEASTS = tuple(sorted({*_FIXED, *_FROM_EASTER, "lent", "advent", "thanksgiving"}, key=len))[::-1]
+FEASTS = tuple(sorted({*FIXED, *_FROM_EASTER, "lent", "advent", "thanksgiving"}, key=len))[::-1]
 """Names a feast can be called by, longest first."""
 
 
@@ -86,8 +87,8 @@ def easter(year: int) -> date:
 
 def feast(name: str, year: int) -> tuple[date, date]:
     """Return the first and last day of a feast or season of a year, one of `FEASTS`."""
-    if name in _FIXED:
-        day = date(year, *_FIXED[name])
+    if name in FIXED:
+        day = date(year, *FIXED[name])
         return day, day
     if name in _FROM_EASTER:
         day = easter(year) + timedelta(days=_FROM_EASTER[name])
