@@ -9,6 +9,8 @@ from cards.kinds.words import WORD, content_words, fold_word, stem_of
 
 FAINT = frozenset("go went gone get got do did make made come came have take took".split())
 """Words that mean too many deeds to stand for another."""
+_LIMB = 4
+"""Letters of either limb of a compound at the least: a notebook is a book."""
 
 
 class Attempted:
@@ -17,6 +19,7 @@ class Attempted:
     def __init__(self, text: str) -> None:
         self.words = [fold_word(found[0]) for found in WORD.finditer(text)]
         self._stems = frozenset(map(stem_of, self.words))
+        self._said = frozenset(self.words)
         turns = (groups for _, groups in turns_in(self.words))
         self._means = frozenset[str]().union(*map(_senses, set(self.words)), *turns)
         self._slips: dict[str, str] = {}
@@ -28,6 +31,8 @@ class Attempted:
         """Tell whether a word, one that means the same, or its misspelling is there."""
         folded = fold_word(word)
         if not _senses(folded).isdisjoint(self._means):
+            return True
+        if any(folded[cut:] in self._said for cut in range(_LIMB, len(folded) - _LIMB + 1)):
             return True
         near = (self._slips[slip] for slip in slips(folded) if slip in self._slips)
         return any(slip_of(given, folded) for given in near)

@@ -69,10 +69,7 @@ def hold(commitment: str, attempt: str, shown: str) -> Held:
     hits = [
         word
         for word in whole
-        if word in told
-        or words.holds(word)
-        or words.opposes(word)
-        or (waited and word == _WAIT)
+        if word in told or words.holds(word) or words.opposes(word) or (waited and word == _WAIT)
     ]
     share = len([word for word in act if word in hits]) / len(act)
     telling = [word for word in act if word not in FAINT] or act
