@@ -172,7 +172,7 @@ def test_the_demo_library_is_advised_on_what_it_deserves() -> None:
         said[file.name] = sorted({notice.part for notice in notices})
         measured = [notice for notice in notices if notice.part.startswith("commitments")]
         assert all("not measurable" in n.message or "word it so" in n.message for n in measured)
-    assert len(said) == 8
+    assert len(said) == 10
     assert said["pride-and-prejudice.md"] == [
         "commitments 1",
         "quotations 1",
