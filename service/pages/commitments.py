@@ -6,9 +6,16 @@ from uuid import UUID
 from flask import Blueprint, render_template, request
 
 from cards.commitments import LIVE, Outcome, Pace
+from cards.errors import CheckInMissing
 from service.pages import fields, shelf_places
 from service.pages.fields import Fault
-from service.use_cases.commitments import HeldCommitment, all_commitments, list_commitments
+from service.use_cases.check_in import show_check_in
+from service.use_cases.commitments import (
+    HeldCommitment,
+    all_commitments,
+    list_commitments,
+    tallied,
+)
 from service.use_cases.ports import Desk
 
 BOOKS = 25
@@ -34,8 +41,8 @@ def install(door: Blueprint, desk: Desk) -> None:
         found = all_commitments(desk)
         checked = fields.identity(request.args, "checked")
         live = [each for pace in _ASKED for each in found.by_pace.get(pace, ())]
-        first = _first(live, checked)
-        those = live[first : first + AT_ONCE]
+        first = _first(live, _commitment_of(desk, checked))
+        those = tallied(desk, live[first : first + AT_ONCE])
         waiting = [
             each
             for pace in _WAITING
@@ -50,7 +57,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             paused=[each for each in those if _pace(each) is Pace.PAUSED],
             first=first,
             next=first + AT_ONCE if first + AT_ONCE < len(live) else None,
-            waiting=[] if first else waiting[:UNSETTLED],
+            waiting=[] if first else tallied(desk, waiting[:UNSETTLED]),
             waiting_more=max(0, len(waiting) - UNSETTLED),
             over=sum(len(those) for pace, those in found.by_pace.items() if pace not in LIVE),
             any=bool(found.by_pace),
@@ -77,6 +84,13 @@ def _pace(held: HeldCommitment) -> Pace | None:
     return None if held.stand is None else held.stand.pace
 
 
+def _commitment_of(desk: Desk, check_in_id: UUID | None) -> UUID | None:
+    try:
+        return None if check_in_id is None else show_check_in(desk, check_in_id).commitment_id
+    except CheckInMissing:
+        return None
+
+
 def _first(live: Sequence[HeldCommitment], checked: UUID | None) -> int:
     """Return from which on those still asked are shown: as said, or where one was checked in on."""
     try:
@@ -87,7 +101,7 @@ def _first(live: Sequence[HeldCommitment], checked: UUID | None) -> int:
 
 def _of(live: Sequence[HeldCommitment], checked: UUID | None) -> int:
     for place, each in enumerate(live):
-        if checked is not None and each.tally.last is not None and each.tally.last.id == checked:
+        if each.id == checked:
             return place // AT_ONCE * AT_ONCE
     return 0
 

@@ -1,7 +1,7 @@
 """A reader looks through what their books asked of them, how it stands, and what came of it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
 from uuid import UUID
 
@@ -31,12 +31,12 @@ class HeldCommitment:
     Attributes:
         kept: its words, as they came in and as they are now, and its book.
         stand: how it stands; None on a day before it came into the library.
-        tally: what came of it so far, whatever day is asked about.
+        tally: what came of it so far, whatever day is asked about; empty where nobody counted.
     """
 
     kept: KeptCommitment
     stand: Stand | None
-    tally: Tally
+    tally: Tally = field(default_factory=Tally)
 
     @property
     def id(self) -> UUID:
@@ -130,17 +130,28 @@ def list_commitments(
 def all_commitments(desk: Desk, on: date | None = None) -> AllCommitments:
     """Return every commitment the library holds by its pace, on a day or today.
 
+    What came of them is not counted: `tallied` does that, of those that are shown.
+
     Raises:
         Invalid: the day is more than a year ahead.
     """
     with desk.store.reading() as work:
         day = _day(desk, work, on)
-        held = _held(desk, work, work.commitments.all(desk.reader), day)
+        found = work.commitments.all(desk.reader)
+        stands = stands_on(work, desk.reader, found, day)
+    held = [HeldCommitment(each, stands.get(each.commitment.id)) for each in found]
     by_pace = {
         pace: tuple(each for each in held if each.stand is not None and each.stand.pace is pace)
         for pace in Pace
     }
     return AllCommitments(day, {pace: those for pace, those in by_pace.items() if those})
+
+
+def tallied(desk: Desk, held: Sequence[HeldCommitment]) -> list[HeldCommitment]:
+    """Return commitments with what came of each so far, in the same order."""
+    with desk.store.reading() as work:
+        tallies = work.check_ins.tallies(desk.reader, {each.kept.digest_id for each in held})
+    return [replace(each, tally=tallies.get(each.id, Tally())) for each in held]
 
 
 def open_commitment(desk: Desk, commitment_id: UUID, on: date | None = None) -> OpenCommitment:
