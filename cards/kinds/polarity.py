@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from cards.kinds.irregular import base_of
 from cards.kinds.words import fold_word, stem_of
 
 _WIDE = frozenset(
@@ -36,8 +35,8 @@ _BUT = frozenset("but except than save".split())
 """After "nothing" or "nobody" these make an "only", or a "most": "nobody is poorer than"."""
 _NEAR = 8
 """Words within which they do."""
-_GIVEN_UP = frozenset("give gives giving".split())
-"""Words that with "up" after them leave undone what follows."""
+_GIVEN_UP = frozenset("give gives giving gave".split())
+"""Words that with "up" after them leave undone what follows; what "was given up" stood before."""
 _RATHER = "rather"
 _CLAUSE = re.compile(r"[,;:.!?()–—\n=/]|--|->|\s-\s")
 _JOINS = frozenset(
@@ -126,7 +125,7 @@ def _negates_at(said: Sequence[str], place: int) -> bool:
     if word == _RATHER:
         return said[place + 1 : place + 2] == ["than"]
     if word == "up":
-        return place > 0 and base_of(said[place - 1]) in _GIVEN_UP
+        return place > 0 and said[place - 1] in _GIVEN_UP
     return (_wide(word) and not _is_only(said, place)) or stem_of(word) in _FORWARD
 
 

@@ -7,6 +7,7 @@ from cards.kinds.amounts import Amount, Measurable, measurable, singular
 from cards.kinds.attempted import FAINT, Attempted
 from cards.kinds.contraries import contraries_of
 from cards.kinds.instead import is_exchanged
+from cards.kinds.irregular import base_of
 from cards.kinds.measures_held import facts_of, wrong_measures
 from cards.kinds.words import HIT, NEGATIONS, WORD, content_words, fold_word, stem_of, stems
 
@@ -23,6 +24,8 @@ _NO_ACT = (
     | NEGATIONS
 )
 """Words that say how much or when, which is compared as such, or hardly anything."""
+_REUSED = 0.75
+"""Share of an act's words, the shorter one's, above which it is told in the very same."""
 _FEWEST = 2
 """Words of an act, its verb among them, in which a longer act is known again: a verb alone
 ("write", "tell") belongs to many."""
@@ -77,7 +80,8 @@ def hold(commitment: str, attempt: str, shown: str) -> Held:
     led = whole[0] in hits and len(hits) + len(things) >= _FEWEST
     return Held(
         act=led or share > HIT or (share == HIT and measured and act[0] not in hits),
-        turned=ours.undone != theirs.undone
+        turned=(ours.undone and not theirs.undone)
+        or (theirs.undone and not ours.undone and _reused(whole, _act(theirs, given)))
         or _exchanged(ours, theirs)
         or is_exchanged(wanted.line, given.line)
         or _contrary(commitment, attempt),
@@ -100,6 +104,16 @@ def _act(said: Said, measured: Measurable) -> list[str]:
     counted = {thing for each in measured.amounts if each.unit for thing in each.things[:1]}
     words = [word for word in _content(said.act) if singular(word) not in counted]
     return words or [found[0] for found in WORD.finditer(said.act)] or [said.act]
+
+
+def _reused(ours: list[str], theirs: list[str]) -> bool:
+    """Tell whether an act is said in the very words of another, so that a "not" turns it round.
+
+    Who says the opposite changes little else; who says the same in other words says some of it
+    with a "not" as well: "without looking", "I don't stop".
+    """
+    one, other = ({stem_of(base_of(word)) for word in words} for words in (ours, theirs))
+    return len(one & other) > _REUSED * min(len(one), len(other))
 
 
 def _content(text: str) -> list[str]:
