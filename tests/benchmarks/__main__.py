@@ -8,6 +8,7 @@ from tests.benchmarks import (
     adding,
     answering,
     composing_time,
+    feeding,
     folding,
     locating,
     pacing,
@@ -27,6 +28,8 @@ if __name__ == "__main__":
         stands, page = pacing.measure(Path(folder))
         print(f"all commitments      {stands} (at most {pacing.LIMIT})")
         print(f"their page           {page} (at most {pacing.PAGE_LIMIT})")
+        fed = feeding.measure()
+        print(f"the calendar         {fed} (at most {feeding.LIMIT})")
         print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")
         if (office := shutil.which("soffice")) is None:
             print(f"printing a digest    {MISSING}")

@@ -9,6 +9,7 @@ from tests.benchmarks import (
     feeding,
     folding,
     locating,
+    pacing,
     sitting,
 )
 from tests.benchmarks.paired import Ratio
@@ -76,6 +77,19 @@ def test_adding_documents_costs_little_more_than_pandoc_alone(tmp_path):
 def test_locating_a_quotation_costs_little_more_than_one_alignment():
     """Locating a quotation with all its slips takes at most twice one alignment of the pair."""
     assert holds(lambda _: locating.measure(), locating.LIMIT)
+
+
+def test_all_commitments_cost_little_more_than_one_pass_over_their_check_ins(tmp_path):
+    """3,000 with ten years of them take at most 3 times the pass; their page, twice all of that."""
+    found = []
+    for run in range(RUNS):
+        folder = tmp_path / str(run)
+        folder.mkdir()
+        found.append(pacing.measure(folder))
+        if found[-1][0].ratio <= pacing.LIMIT and found[-1][1].ratio <= pacing.PAGE_LIMIT:
+            break
+    assert min(stands.ratio for stands, _ in found) <= pacing.LIMIT
+    assert min(page.ratio for _, page in found) <= pacing.PAGE_LIMIT
 
 
 def test_a_feed_costs_little_more_than_icalendar_alone():
