@@ -26,6 +26,7 @@ CORPUS = Path(__file__).parents[1] / "corpus_of_answers"
 HELD_BACK = CORPUS / "held_back"
 THIRD = CORPUS / "third"
 SECOND_HAND = CORPUS / "second_hand"
+FIFTH_HAND = CORPUS / "fifth_hand"
 IN_WORDS = ("theme", "next", "restate", "complete", "recite")
 BY_ARITHMETIC = ("place", "order", "source")
 """Kinds whose grade is arithmetic or a choice: agreement there comes of itself."""

@@ -13,6 +13,8 @@ from cards.kinds.attempted import Attempted, alike_in, found_in
         ("memorise the poem", "learn", True),
         ("my granmother", "grandmother", True),
         ("three kids", "children", True),
+        ("the books in which I write", "cookbooks", True),
+        ("give up sugar", "abandon", True),
         ("go home", "walk", False),
         ("the road", "reads", False),
         ("", "write", False),
@@ -27,6 +29,12 @@ def test_a_contrary_is_seen():
     """To spend is not to save."""
     assert Attempted("spend ten pounds").opposes("save")
     assert not Attempted("save ten pounds").opposes("save")
+
+
+def test_a_turn_is_told_by_another_turn_or_word():
+    """Its words all belong to it; other words of the text do not."""
+    assert Attempted("he fled").told_in_turns("run away early") == {"run", "away"}
+    assert Attempted("he sang").told_in_turns("run away early") == frozenset()
 
 
 def test_what_two_texts_share_is_marked():

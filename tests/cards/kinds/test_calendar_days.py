@@ -50,6 +50,11 @@ def test_years_feasts_and_spans_are_read():
     assert take_days(Line("until Easter, this year")).feasts == {"easter", "this year"}
 
 
+def test_a_feast_of_the_same_day_every_year_is_that_date():
+    """Michaelmas is 29 September, under either name."""
+    assert take_days(Line("by Michaelmas")) == take_days(Line("by 29 September"))
+
+
 @pytest.mark.parametrize(
     ("text", "days"),
     [

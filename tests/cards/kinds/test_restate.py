@@ -37,6 +37,10 @@ def grade(text, attempt):
         ("Interrupt no one at breakfast", "Never interrupt anyone at breakfast", Grade.VIVID),
         ("Interrupt no one at breakfast", "Interrupt everyone at breakfast", Grade.HAZY),
         ("Write at 7 a.m.", "Write at 7 p.m.", Grade.HAZY),
+        ("Cook at home instead of eating out", "Eat out instead of cooking at home", Grade.HAZY),
+        ("Go over each day’s verses aloud", "Look over each day’s verses aloud", Grade.VIVID),
+        ("Read a psalm in quiet each day", "Each day a psalm, not aloud but read", Grade.CLEAR),
+        ("Read a psalm in quiet each day", "Do not read a psalm in quiet each day", Grade.HAZY),
         ("Before I judge a man, hear his story", "judge a man before I hear his story", Grade.HAZY),
         ("Before I judge a man, hear his story", "hear a story after I judge the man", Grade.HAZY),
         (

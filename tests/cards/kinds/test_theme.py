@@ -65,6 +65,17 @@ def test_nothing_to_the_point_is_blank(words):
     assert mark(words).grade is Grade.BLANK
 
 
+def test_the_limbs_of_a_sentence_share_its_weight():
+    """A sentence of four limbs weighs no more than one of one: the main idea is two of three."""
+    digest, part = theme(
+        "Whales swim north. Old captains chase pale fish, young sailors mend torn ropes, tired "
+        "cooks boil salt beef, and idle boys carve lucky bones."
+    )
+    marked = THEME.mark(Occasion(digest, part), Attempt(words="Whales swim north."))
+    assert [idea.weight for idea in marked.ideas] == [2, 1, 1, 1, 1]
+    assert marked.grade is Grade.HAZY
+
+
 def test_a_theme_turned_round_is_no_better_than_hazy():
     """Comparing words alone cannot see a negation, so it is looked for."""
     digest, part = theme("Virtue is rewarded in the end. Patience conquers pride.")

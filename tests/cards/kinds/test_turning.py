@@ -46,6 +46,8 @@ def turned(source, attempt):
             "She mocks Miss Grey at the ball, and weeps",
             "Miss Grey mocks Anna at the ball, and weeps",
         ),
+        ("The hermit gives up wine", "The hermit drinks wine again"),
+        ("Ahab is killed by the whale", "The whale is killed by Ahab"),
         ("Neither brother forgives the other", "Each brother forgives the other"),
     ],
 )
@@ -58,6 +60,10 @@ def test_the_opposite_is_seen(source, attempt):
     ("source", "attempt"),
     [
         ("Virtue is not rewarded", "Virtue isn’t rewarded"),
+        ("A pale whale can be beaten by old sailors", "Old sailors beat a pale whale by rowing"),
+        ("Anton loses Vera in a crowd, and weeps", "Vera is lost in a crowd, and Anton weeps"),
+        ("He learns Greek in the tower", "He teaches himself Greek in the tower"),
+        ("He leaves at dawn, hope given up", "Hope is given up; he leaves at dawn"),
         ("Virtue is not rewarded", "Virtue goes without reward"),
         ("Nobody is rewarded for virtue", "Virtue is never rewarded"),
         ("Virtue is rewarded", "Virtue is rewarded. Vice is not punished"),
