@@ -62,7 +62,8 @@ def _not_closed(stand: Stand) -> str:
         return f"It begins on {day_in_words(start)}."
     waiting = [each for each in stand.windows if not each.closed and each.periods]
     if not waiting:
-        return "Nothing is due yet."
+        # The running period may have begun before one could be asked, and not be judged at all.
+        return "Nothing is due yet." if stand.now is None else "Nothing is judged yet."
     days = _days(stand, waiting[-1])
     until = last_to_report(waiting[-1].span.last)
     return (

@@ -122,7 +122,7 @@ def list_commitments(
             (each for each in work.commitments.of_digests(desk.reader, page) if not each.retired),
             key=lambda each: (place[each.digest_id], each.number),
         )
-        held = _held(desk, work, found, day)
+        held = _held(desk, work, found, day, on)
     last = entries[limit - 1] if len(entries) > limit else None
     return CommitmentPage(day, held, None if last is None else (last.added_at, last.kept.id))
 
@@ -138,7 +138,7 @@ def all_commitments(desk: Desk, on: date | None = None) -> AllCommitments:
     with desk.store.reading() as work:
         day = _day(desk, work, on)
         found = work.commitments.all(desk.reader)
-        stands = stands_on(work, desk.reader, found, day)
+        stands = _stands(desk, work, found, day, on)
     held = [HeldCommitment(each, stands.get(each.commitment.id)) for each in found]
     by_pace = {
         pace: tuple(each for each in held if each.stand is not None and each.stand.pace is pace)
@@ -166,7 +166,7 @@ def open_commitment(desk: Desk, commitment_id: UUID, on: date | None = None) -> 
         found = work.commitments.get(desk.reader, commitment_id)
         if found is None or found.retired:
             raise CommitmentMissing(commitment_id)
-        (held,) = _held(desk, work, [found], day)
+        (held,) = _held(desk, work, [found], day, on)
         check_ins = work.check_ins.of_commitment(desk.reader, commitment_id, SHOWN)
         decisions = work.decisions.of(desk.reader, [commitment_id]).get(commitment_id, [])
     latest = sorted(decisions, key=lambda each: (each.day, each.decided_at, each.id), reverse=True)
@@ -199,7 +199,7 @@ def commitment_called(desk: Desk, words: str) -> HeldCommitment:
             found = found or [each for each in every if wanted and wanted in folded(said(each))]
         if len(found) != 1:
             raise Missing(_unnamed(words, found), where="commitment")
-        (held,) = _held(desk, work, found, day)
+        (held,) = _held(desk, work, found, day, None)
     return held
 
 
@@ -233,10 +233,24 @@ def _day(desk: Desk, work: UnitOfWork, on: date | None) -> date:
     return on or today
 
 
-def _held(
-    desk: Desk, work: UnitOfWork, found: Sequence[KeptCommitment], day: date
-) -> tuple[HeldCommitment, ...]:
+def _stands(
+    desk: Desk, work: UnitOfWork, found: Sequence[KeptCommitment], day: date, on: date | None
+) -> dict[UUID, Stand]:
     stands = stands_on(work, desk.reader, found, day)
+    if on is None:
+        # Where the reader moved to a zone in which it is still the day before, or a clock was set
+        # back, what came in later stands today as it stood when it came in.
+        for each in found:
+            entered_on = each.commitment.entered_on
+            if entered_on > day:
+                stands |= stands_on(work, desk.reader, [each], entered_on)
+    return stands
+
+
+def _held(
+    desk: Desk, work: UnitOfWork, found: Sequence[KeptCommitment], day: date, on: date | None
+) -> tuple[HeldCommitment, ...]:
+    stands = _stands(desk, work, found, day, on)
     tallies = work.check_ins.tallies(desk.reader, {each.digest_id for each in found})
     return tuple(
         HeldCommitment(

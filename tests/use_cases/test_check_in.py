@@ -17,7 +17,7 @@ from service.use_cases.check_in import (
     show_check_in,
     withdraw_check_in,
 )
-from service.use_cases.commitments import open_commitment, wants_word
+from service.use_cases.commitments import all_commitments, open_commitment, wants_word
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import remove_digest
 from service.use_cases.preferences import Preferences, set_preferences
@@ -146,3 +146,18 @@ def test_a_day_once_fixed_moves_with_no_clock(house: House, promised: UUID) -> N
     stand = open_commitment(house.desk, promised, on=fact.day).held.stand
     assert stand is not None
     assert stand.pace is Pace.ON_COURSE
+
+
+def test_a_day_earlier_by_the_clock_hides_nothing(house: House, added: Callable[[], UUID]) -> None:
+    """Moved west on the day a digest came in, its commitments are still listed and opened."""
+    house.now = house.now.replace(hour=11)
+    set_preferences(house.desk, Preferences(time_zone="Pacific/Kiritimati"))
+    part = open_digest(house.desk, added()).kept.held(PartKind.COMMITMENT)[0]
+    set_preferences(house.desk, Preferences(time_zone="Pacific/Pago_Pago"))
+    opened = open_commitment(house.desk, part.id)
+    assert opened.day < opened.held.kept.commitment.entered_on
+    assert opened.held.stand is not None
+    assert opened.held.stand.pace is Pace.ON_COURSE
+    listed = all_commitments(house.desk).by_pace[Pace.ON_COURSE]
+    assert part.id in {each.id for each in listed}
+    assert open_commitment(house.desk, part.id, opened.day).held.stand is None

@@ -284,6 +284,8 @@ def test_what_came_in_late_is_told_so():
     assert told(pace_of(over, (), (), on(1, 3))) == (
         "It was over on 9 January 2026, before it came in: what came of it is yours to say."
     )
+    late = pace_of(commitment(WEEKLY, entered=on(7)), (), (), on(8))
+    assert (told(late), progress(late)) == ("Nothing is judged yet.", "0 of 1 this week")
     early = commitment(WEEKLY, entered=on(1, 3))
     assert told(pace_of(early, (), (), on(6))) == "It is asked about from 1 March 2026 on."
 
