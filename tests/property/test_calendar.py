@@ -105,7 +105,7 @@ def shared_feed(chance: random.Random, zone: str, count: int) -> tuple[bytes, di
 
 @pytest.mark.parametrize(
     ("zone", "count"),
-    [("Europe/London", 500), ("America/New_York", 500), ("Pacific/Auckland", 500)],
+    [("Europe/London", 900), ("America/New_York", 900), ("Pacific/Auckland", 900)],
     ids=["London", "New York", "Auckland"],
 )
 def test_shows_every_day_expected_and_no_other(zone: str, count: int) -> None:
@@ -125,7 +125,7 @@ def test_shows_every_day_expected_and_no_other(zone: str, count: int) -> None:
 
 def test_a_strict_parser_shows_the_same_days() -> None:
     """By a second parser, ical, the days shown are those expected too."""
-    written, expected = shared_feed(random.Random("ical"), "Europe/London", 120)
+    written, expected = shared_feed(random.Random("ical"), "Europe/London", 300)
     calendar = IcsCalendarStream.calendar_from_ics(written.decode())
     calendar.events[:] = [each for each in calendar.events if not each.uid.startswith(str(READER))]
     shown: dict[str, set[date]] = {}
