@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from uuid import UUID
 
+from cards.digest import hold_text
 from cards.errors import FeedAddressMissing, Invalid, InvalidPreference, ReaderChanged
 from service.use_cases.ports import Desk
 from service.use_cases.reminding_records import FeedAddress, Reminders
@@ -96,13 +97,14 @@ def new_address(desk: Desk, name: str) -> NewAddress:
     """Make an address of the calendar; what opens it is told now and never again.
 
     Raises:
-        Invalid: the name is too long.
+        Invalid: the name is too long, or no text.
         InvalidPreference: there are as many as can be at one time.
     """
     if len(name) > MAX_NAME:
         raise Invalid(
             f"The name is {len(name)} characters long; at most {MAX_NAME} are kept.", where="name"
         )
+    hold_text(name, "name")
     now, secret = desk.now(), desk.new_secret()
     address = FeedAddress(desk.new_id(), name, now)
     with desk.store.writing() as work:

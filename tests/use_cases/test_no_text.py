@@ -16,6 +16,7 @@ from service.use_cases.commitments import open_commitment
 from service.use_cases.decide import Ruling, decide
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
+from service.use_cases.reminding import new_address
 from service.use_cases.rereading import ReadAgain, record_rereading
 from service.use_cases.talking import HeldTalk, record_talk
 from tests.use_cases.house import House
@@ -31,7 +32,7 @@ def digest_id(added: Callable[[], UUID]) -> UUID:
 
 
 def test_words_that_are_no_text_are_refused(house: House, digest_id: UUID) -> None:
-    """In a note, a witness, a reason, of a talk and of a re-reading; nothing is kept of them."""
+    """In a note, a witness, a reason, a name, of a talk, of a re-reading; nothing is kept."""
     (first, _) = open_digest(house.desk, digest_id).kept.held(PartKind.COMMITMENT)
     tries: dict[str, Callable[[], object]] = {
         "note": lambda: check_in(house.desk, Report(uuid4(), first.id, Outcome.KEPT, note=BELL)),
@@ -39,6 +40,7 @@ def test_words_that_are_no_text_are_refused(house: House, digest_id: UUID) -> No
             house.desk, Report(uuid4(), first.id, Outcome.KEPT, witness=BELL)
         ),
         "words": lambda: decide(house.desk, Ruling(uuid4(), first.id, Act.RELEASE, words=BELL)),
+        "name": lambda: new_address(house.desk, BELL),
         "listener": lambda: record_talk(house.desk, HeldTalk(uuid4(), digest_id, listener=BELL)),
     }
     for where, attempt in tries.items():
