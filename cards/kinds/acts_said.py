@@ -26,7 +26,7 @@ _CLAUSE = re.compile(
 _OF_ITS_OWN = re.compile(r"[,;:.!?()]|(?:i|we) (?:will|shall)")
 _WAITED_FOR = re.compile(r"(?<!\S)(?:wait|waiting) [^,;:.]*\Z")
 """Where "before ..." is no cue but what is waited with: "wait a day before I write"."""
-_LEFT_UNDONE = frozenset(
+LEFT_UNDONE = frozenset(
     """without stop stopping quit quitting avoid avoiding refrain refraining abstain abstaining
     cease ceasing wait waiting refuse refusing skip skipping""".split()
 )
@@ -98,5 +98,5 @@ def _undone(line: str) -> bool:
 def _negated(clause: str) -> bool:
     """Tell whether a clause leaves its deed undone; not to wait, not to stop is to do it."""
     said = frozenset(clause.split())
-    kept_off = _KEPT_OFF.search(clause) is not None or not said.isdisjoint(_LEFT_UNDONE)
+    kept_off = _KEPT_OFF.search(clause) is not None or not said.isdisjoint(LEFT_UNDONE)
     return kept_off != (not said.isdisjoint(NEGATIONS))

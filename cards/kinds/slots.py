@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from cards.kinds.acts_said import Said, said_in
+from cards.kinds.acts_said import LEFT_UNDONE, Said, said_in
 from cards.kinds.amounts import Amount, Measurable, measurable, singular
 from cards.kinds.attempted import FAINT, Attempted
 from cards.kinds.contraries import contraries_of
@@ -112,7 +112,10 @@ def _reused(ours: list[str], theirs: list[str]) -> bool:
     Who says the opposite changes little else; who says the same in other words says some of it
     with a "not" as well: "without looking", "I don't stop".
     """
-    one, other = ({stem_of(base_of(word)) for word in words} for words in (ours, theirs))
+    one, other = (
+        {stem_of(base_of(word)) for word in words if word not in LEFT_UNDONE}
+        for words in (ours, theirs)
+    )
     return len(one & other) > _REUSED * min(len(one), len(other))
 
 
