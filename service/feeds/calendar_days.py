@@ -8,6 +8,8 @@ from cards.commitments.measure import in_week_order
 
 AHEAD = 731
 """Days ahead that are listed one by one where no rule says them: two years, with a leap day."""
+PAUSED = 3_660
+"""Days ahead up to which a pause is told from an open one: ten years."""
 _DAY = timedelta(days=1)
 _MONTHLY = {Period.MONTH: "MONTHLY", Period.YEAR: "YEARLY"}
 
@@ -29,21 +31,24 @@ def days_of(life: Life, end: date | None, today: date) -> Days | None:
 
     `end` is its last day, or None while it is open.
 
-    Days in a pause are left out. What no rule can say (every second of three days of the week,
-    two of several days named in a month) is listed for two years ahead of `today`.
+    Days in a pause are left out; after one that ends more than ten years ahead none is shown
+    yet. What no rule can say (every second of three days of the week, two of several days named
+    in a month) is listed for two years ahead of `today`.
     """
     term = life.term
     rhythm = Rhythm(term.measure, term.start, end)
     begin = max(term.start, life.asked_from)
-    open_pauses = [pause.first for pause in life.pauses if pause.last == date.max]
+    # A pause of so many years is taken for an open one: its days are left out one by one.
+    far = _later(max(begin, today), PAUSED)
+    open_pauses = [pause.first for pause in life.pauses if pause.last > far]
     stop = min([end or date.max, *(first - _DAY for first in open_pauses)])
-    pauses = [pause for pause in life.pauses if pause.last != date.max]
+    pauses = [pause for pause in life.pauses if pause.last <= far]
     first = next(rhythm.expected(begin, stop), None) if begin <= stop else None
     if first is None:
         return None
     rule = _rule(rhythm.measure)
     if rule is None:
-        return _listed(rhythm, Span(begin, min(stop, _later(max(begin, today)))), pauses)
+        return _listed(rhythm, Span(begin, min(stop, _later(max(begin, today), AHEAD))), pauses)
     # The last period may be cut short by the end: its day is not one the rule gives.
     besides: tuple[date, ...] = ()
     last = rhythm.period_at(end) if end is not None else None
@@ -66,8 +71,8 @@ def _asked(day: date, pauses: list[Span]) -> bool:
     return not any(pause.first <= day <= pause.last for pause in pauses)
 
 
-def _later(day: date) -> date:
-    return date.fromordinal(min(day.toordinal() + AHEAD, date.max.toordinal()))
+def _later(day: date, days: int) -> date:
+    return date.fromordinal(min(day.toordinal() + days, date.max.toordinal()))
 
 
 def _listed(rhythm: Rhythm, span: Span, pauses: list[Span]) -> Days | None:

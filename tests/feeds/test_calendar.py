@@ -108,3 +108,11 @@ def test_the_sitting_keeps_its_local_hour(zone):
     assert {event.start.hour for event in events} == {19}
     assert len(offsets) == 2
     assert calendar.events[0].alarms.times[0].trigger == calendar.events[0].start
+
+
+def test_a_pause_of_centuries_is_as_an_open_one() -> None:
+    """However far a pause reaches, the feed stays small; nothing is shown from its first day on."""
+    paused = Span(START + timedelta(days=10), date(2990, 1, 1))
+    written = feed(Measure(1, Period.DAY), pauses=(paused,))
+    assert len(written) < 5_000
+    assert days_shown(written, date(2027, 1, 1))[-1] == START + timedelta(days=9)
