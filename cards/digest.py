@@ -207,7 +207,7 @@ def hold_text(words: str, where: str) -> None:
     """
     if _NO_TEXT.search(words):
         raise Invalid(
-            f"A character of the {where} is no text, but a control or half of a pair; leave it out.",
+            f"A character of the {where} is no text, but a control or half a pair; leave it out.",
             where=where,
         )
 
