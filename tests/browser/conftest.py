@@ -16,12 +16,12 @@ from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 from waitress.server import BaseWSGIServer
 
 from cards.parts import PartKind
-from service.main import create_app
 from service.use_cases.add_digest import add_digest
 from service.use_cases.library import open_digest
 from service.use_cases.links import GivenLink, link
 from service.use_cases.ports import Desk
 from tests.pages.house import DIGEST, Clock, library
+from tests.standing import application_on
 
 _NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
 _FLAGS = """--no-sandbox --disable-gpu --disable-quic --no-first-run
@@ -97,19 +97,20 @@ def empty(tmp_path: Path) -> Iterator[str]:
 
 @contextmanager
 def served(desk: Desk) -> Iterator[str]:
-    """Serve a library on a free port until the context is left."""
-    server = waitress.create_server(create_app(desk), host="127.0.0.1", port=0, threads=4)
-    assert isinstance(server, BaseWSGIServer)
-    thread = Thread(target=server.run)
-    thread.start()
-    try:
-        yield f"http://127.0.0.1:{server.effective_port}"
-    finally:
-        # The loop ends when nothing is left to wait for; only its own thread may close that.
-        server.trigger.pull_trigger(lambda: [each.close() for each in [*server._map.values()]])
-        thread.join(timeout=PATIENCE / 1000)
-        server.task_dispatcher.shutdown()
-        assert not thread.is_alive()
+    """Serve a library on a free port until the context is left: one at a time."""
+    with application_on(desk) as app:
+        server = waitress.create_server(app, host="127.0.0.1", port=0, threads=4)
+        assert isinstance(server, BaseWSGIServer)
+        thread = Thread(target=server.run)
+        thread.start()
+        try:
+            yield f"http://127.0.0.1:{server.effective_port}"
+        finally:
+            # The loop ends when nothing is left to wait for; only its own thread may close that.
+            server.trigger.pull_trigger(lambda: [each.close() for each in [*server._map.values()]])
+            thread.join(timeout=PATIENCE / 1000)
+            server.task_dispatcher.shutdown()
+            assert not thread.is_alive()
 
 
 class Opened:

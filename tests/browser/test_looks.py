@@ -6,7 +6,6 @@ from datetime import date
 from uuid import UUID
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 from cards.commitments import Outcome
@@ -18,20 +17,11 @@ from service.use_cases.add_digest import Kept, keep_understood
 from service.use_cases.check_in import Report, check_in
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import mend_digest
+from tests.browser.accessible import NARROW, faults
 from tests.browser.conftest import Live, Opened
 from tests.browser.ways import compare, every_kind, go_on
 from tests.pages.sittings import only
 
-AXE = {
-    "light": {
-        "resultTypes": ["violations"],
-        "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
-    },
-    "dark": {"resultTypes": ["violations"], "runOnly": ["color-contrast"]},
-}
-"""What axe-core looks for: on light paper everything, on dark what the paper changes."""
-NARROW = {"width": 320, "height": 640}
-"""WCAG 2.2, 1.4.10: 1280 pixels at a zoom of 400% are 320."""
 BRIGHT, DIM = 600, 150
 """Sums of red, green and blue that nobody would take for the other."""
 LONG = "Llanfairpwllgwyngyllgogerychwyrndrobwllllantysiliogogogoch" * 4
@@ -190,47 +180,29 @@ ESSAYS = (
 )
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("walk", [sitting, rooms, edited])
-def test_every_page_is_accessible(shelf: Live, opened: Opened, scheme: str, walk) -> None:
-    """Axe-core finds nothing against WCAG 2.2 AA on any page, on light paper and on dark."""
-    page = opened(bypass_csp=True, color_scheme=scheme)
+def test_every_page_is_accessible_and_fits(shelf: Live, opened: Opened, walk) -> None:
+    """Axe-core finds nothing, light or dark, and at 320 pixels all fits and can be pressed."""
+    page = opened(bypass_csp=True, viewport=NARROW)
     found = {}
     for name in walk(page, shelf):
-        violations = Axe().run(page, options=AXE[scheme]).response["violations"]
-        if violations:
-            found[name] = [
-                (each["id"], [node["html"] for node in each["nodes"]]) for each in violations
-            ]
+        if wrong := faults(page):
+            found[name] = wrong
     forgive_refusals(opened)
     assert found == {}
 
 
 def test_a_sitting_is_accessible_without_our_script(shelf: Live, opened: Opened) -> None:
-    """Axe-core finds nothing on the pages of a sitting as they are where our script never came."""
-    page = opened(bypass_csp=True)
+    """Nothing is wrong with the pages of a sitting either where our script never came."""
+    page = opened(bypass_csp=True, viewport=NARROW)
     page.route("**/*.js?*", lambda route: route.abort())
     found = {}
     for name in sitting(page, shelf):
-        violations = Axe().run(page, options=AXE["light"]).response["violations"]
-        if violations:
-            found[name] = [each["id"] for each in violations]
+        if wrong := faults(page):
+            found[name] = wrong
     opened.complaints[:] = [each for each in opened.complaints if "ERR_FAILED" not in each]
     forgive_refusals(opened)
     assert found == {}
-
-
-@pytest.mark.parametrize("walk", [sitting, rooms, edited])
-def test_no_page_scrolls_sideways(shelf: Live, opened: Opened, walk) -> None:
-    """At 320 pixels every page fits, whatever the length of its words (WCAG 2.2, 1.4.10)."""
-    page = opened(viewport=NARROW)
-    wide = {}
-    for name in walk(page, shelf):
-        width = page.evaluate("document.documentElement.scrollWidth")
-        if width > NARROW["width"]:
-            wide[name] = width
-    forgive_refusals(opened)
-    assert wide == {}
 
 
 def test_an_empty_library_is_accessible(empty: str, opened: Opened) -> None:
@@ -238,24 +210,8 @@ def test_an_empty_library_is_accessible(empty: str, opened: Opened) -> None:
     page = opened(bypass_csp=True, viewport=NARROW)
     for address in ("/", "/books", "/commitments", "/nowhere"):
         page.goto(empty + address)
-        assert Axe().run(page, options=AXE["light"]).response["violations"] == []
-        assert page.evaluate("document.documentElement.scrollWidth") <= NARROW["width"]
+        assert faults(page) == {}, address
     forgive_refusals(opened)
-
-
-def test_targets_are_large_enough(shelf: Live, opened: Opened) -> None:
-    """Grades, gaps, buttons and the rooms' links are at least 24 pixels high (WCAG 2.2, 2.5.8)."""
-    page = opened(viewport={"width": 390, "height": 844})
-    small = []
-    for name in sitting(page, shelf):
-        for target in page.locator(
-            "button, nav a, summary, .grades label, .gap label, .choices label, .order select"
-        ).all():
-            box = target.bounding_box()
-            if box is not None and (box["height"] < 24 or box["width"] < 24):
-                small.append((name, target.inner_text(), box))
-    forgive_refusals(opened)
-    assert small == []
 
 
 def test_the_paper_is_dark_when_the_system_asks_for_it(live: Live, opened: Opened) -> None:

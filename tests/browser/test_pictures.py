@@ -19,7 +19,7 @@ from tests.browser.conftest import Live, Opened
 from tests.browser.ways import attempt, compare, every_kind
 from tests.pages.sittings import only
 
-DESKTOP, PHONE = {"width": 1280, "height": 800}, {"width": 390, "height": 844}
+SIZES = {"desktop": {"width": 1280, "height": 800}, "phone": {"width": 390, "height": 844}}
 
 
 def sitting(page: Page, live: Live) -> Iterator[str]:
@@ -91,34 +91,38 @@ LONGEST = 8_000
 """Pixels of a page that are drawn: more is no picture, and the API's page has more."""
 
 
-def draw(page: Page, path: Path, size: dict[str, int]) -> None:
-    """Draw a page from top to bottom, in a window so high that nothing in it sticks."""
-    height = page.evaluate("document.documentElement.scrollHeight")
-    page.set_viewport_size({**size, "height": min(max(height, size["height"]), LONGEST)})
-    page.screenshot(path=path)
-    page.set_viewport_size(size)
+def draw(page: Page, stem: Path) -> Iterator[Path]:
+    """Draw a page from top to bottom in every way, in windows so high that nothing sticks.
+
+    The page is loaded once: loading it is most of the time, and its looks are the style's alone.
+    """
+    for width, size in SIZES.items():
+        page.set_viewport_size(size)
+        height = page.evaluate("document.documentElement.scrollHeight")
+        page.set_viewport_size({**size, "height": min(max(height, size["height"]), LONGEST)})
+        for scheme in ("light", "dark"):
+            page.emulate_media(color_scheme=scheme)
+            path = stem.with_name(f"{stem.name}-{width}-{scheme}.png")
+            page.screenshot(path=path)
+            yield path
+    page.set_viewport_size(SIZES["desktop"])
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("size", [DESKTOP, PHONE], ids=["desktop", "phone"])
 @pytest.mark.parametrize("walk", [sitting, rooms])
-def test_every_page_has_its_picture(
-    shelf: Live, opened: Opened, tmp_path: Path, scheme: str, size: dict[str, int], walk
-) -> None:
+def test_every_page_has_its_picture(shelf: Live, opened: Opened, tmp_path: Path, walk) -> None:
     """Every page is drawn at both widths, on light paper and on dark, whole."""
     folder = Path(os.environ.get("CATCHWORD_PICTURES", tmp_path / "pictures"))
-    page = opened(viewport=size, color_scheme=scheme)
-    width = "phone" if size is PHONE else "desktop"
-    made = []
+    page = opened()
+    names, made = [], []
     for name in walk(page, shelf):
-        stem = re.sub(r"\W+", "-", name).strip("-")
-        path = folder / f"{stem}-{width}-{scheme}.png"
-        draw(page, path, size)
-        made.append(path)
+        names.append(name)
+        made += draw(page, folder / re.sub(r"\W+", "-", name).strip("-"))
     opened.complaints[:] = [
         said
         for said in opened.complaints
         if not any(f"status of {code}" in said for code in (404, 422))
     ]
-    assert len(set(made)) == len(made)
+    assert len(set(made)) == len(made) == 4 * len(names)
     assert all(path.read_bytes().startswith(b"\x89PNG") for path in made)
+    for ways in zip(*[iter(made)] * 4, strict=True):
+        assert len({path.read_bytes() for path in ways}) == 4

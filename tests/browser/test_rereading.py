@@ -3,8 +3,6 @@
 from collections.abc import Iterator
 from uuid import UUID, uuid4
 
-import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
 
 from cards.answers import Grade
@@ -14,8 +12,9 @@ from service.use_cases.answer import record_answer
 from service.use_cases.items import list_items
 from service.use_cases.recording import GivenAnswer
 from service.use_cases.rereading import ReadAgain, record_rereading
+from tests.browser.accessible import NARROW, faults
 from tests.browser.conftest import Live, Opened
-from tests.browser.test_looks import AXE, LONG, NARROW, forgive_refusals, press
+from tests.browser.test_looks import LONG, forgive_refusals, press
 from tests.pages.house import DIGEST
 
 
@@ -47,15 +46,12 @@ def walk(page: Page, live: Live) -> Iterator[str]:
     yield "told of"
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_it_is_accessible_and_fits(live: Live, opened: Opened, scheme: str) -> None:
+def test_it_is_accessible_and_fits(live: Live, opened: Opened) -> None:
     """Axe-core finds nothing (WCAG 2.2 AA), and at 320 pixels nothing scrolls sideways (1.4.10)."""
-    page = opened(bypass_csp=True, viewport=NARROW, color_scheme=scheme)
-    found: dict[str, object] = {}
+    page = opened(bypass_csp=True, viewport=NARROW)
+    found = {}
     for name in walk(page, live):
-        violations = Axe().run(page, options=AXE[scheme]).response["violations"]
-        width = page.evaluate("document.documentElement.scrollWidth")
-        if violations or width > NARROW["width"]:
-            found[name] = (width, [(e["id"], [n["html"] for n in e["nodes"]]) for e in violations])
+        if wrong := faults(page):
+            found[name] = wrong
     forgive_refusals(opened)
     assert found == {}

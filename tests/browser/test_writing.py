@@ -4,14 +4,14 @@ import re
 from uuid import UUID
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, Route, expect
 
 from service.pages.digest_form import lay
 from service.use_cases.drafts import change_draft, list_drafts, look_over, open_draft
 from service.use_cases.library import list_digests
+from tests.browser.accessible import NARROW, faults
 from tests.browser.conftest import PATIENCE, Live, Opened
-from tests.browser.test_looks import AXE, LONG, NARROW, forgive_refusals
+from tests.browser.test_looks import LONG, forgive_refusals
 from tests.pages.house import DIGEST
 
 LIFELINES = DIGEST.replace(
@@ -338,31 +338,15 @@ def rooms(page: Page, live: Live):
         yield f"{button}: two files"
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_every_page_of_writing_is_accessible(live: Live, opened: Opened, scheme: str) -> None:
-    """Axe-core finds nothing against WCAG 2.2 AA on any of these pages, light or dark."""
-    page = opened(bypass_csp=True, color_scheme=scheme)
+def test_every_page_of_writing_is_accessible_and_fits(live: Live, opened: Opened) -> None:
+    """Axe-core finds nothing, light or dark, and at 320 pixels all fits and can be pressed."""
+    page = opened(bypass_csp=True, viewport=NARROW)
     found = {}
     for name in rooms(page, live):
-        violations = Axe().run(page, options=AXE[scheme]).response["violations"]
-        if violations:
-            found[name] = [
-                (each["id"], [node["html"] for node in each["nodes"]]) for each in violations
-            ]
+        if wrong := faults(page):
+            found[name] = wrong
     forgive_refusals(opened)
     assert found == {}
-
-
-def test_no_page_of_writing_scrolls_sideways(live: Live, opened: Opened) -> None:
-    """At 320 pixels each of these pages fits, whatever the length of its words."""
-    page = opened(viewport=NARROW)
-    wide = {}
-    for name in rooms(page, live):
-        width = page.evaluate("document.documentElement.scrollWidth")
-        if width > NARROW["width"]:
-            wide[name] = width
-    forgive_refusals(opened)
-    assert wide == {}
 
 
 def test_progress_is_seen_without_a_script(live: Live, opened: Opened) -> None:
