@@ -40,23 +40,15 @@ def test_the_first_load_is_light(shelf: Live, opened: Opened) -> None:
     assert sum(len(each.body()) for each in script) < SCRIPT
 
 
-def test_nothing_is_asked_of_another_host(shelf: Live, opened: Opened) -> None:
-    """Through every kind of item the browser asks no host but ours."""
-    page = opened()
+@pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
+def test_a_sitting_is_our_own_files_alone(shelf: Live, opened: Opened, *, script: bool) -> None:
+    """Through every kind of item no other host is asked, and no page has script or style in it.
+
+    The policy allows none.
+    """
+    page = opened(java_script_enabled=script)
     asked: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
-    for _ in every_kind(page, shelf):
-        pass
-    hosts = {urlsplit(url).netloc for url in asked}
-    assert hosts == {urlsplit(shelf.address).netloc}
-
-
-@pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
-def test_no_page_holds_script_or_style_of_its_own(
-    shelf: Live, opened: Opened, *, script: bool
-) -> None:
-    """The policy allows only our own files, and no page of a sitting breaks it."""
-    page = opened(java_script_enabled=script)
     policies = []
     page.on("response", lambda each: policies.append(each.headers.get("content-security-policy")))
     for _ in every_kind(page, shelf):
@@ -64,6 +56,8 @@ def test_no_page_holds_script_or_style_of_its_own(
         assert "<style" not in source
         assert " style=" not in source
         assert " onclick=" not in source
+    assert {urlsplit(url).netloc for url in asked} == {urlsplit(shelf.address).netloc}
+    assert policies
     for policy in policies:
         assert policy is not None
         assert "default-src 'none'" in policy
