@@ -89,7 +89,7 @@ def _point(digest: KeptDigest, part: Part) -> Part | None:
 def _judged(held: Held) -> tuple[Grade, str]:
     if not held.act:
         return Grade.BLANK, "What you wrote does not hold the act you meant to do."
-    if held.turned:
+    if held.turned and not held.perhaps:
         return Grade.HAZY, "The act came back, perhaps turned round: look at the “not”."
     if held.wrong:
         return Grade.HAZY, f"The act came back, but not {_listed(held.wrong)}."

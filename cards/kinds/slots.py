@@ -26,6 +26,8 @@ _NO_ACT = (
 """Words that say how much or when, which is compared as such, or hardly anything."""
 _REUSED = 0.75
 """Share of an act's words, the shorter one's, above which it is told in the very same."""
+_NEAR = 3
+"""Words after a "not" among which its deed is: "will not ever call"."""
 _FEWEST = 2
 """Words of an act, its verb among them, in which a longer act is known again: a verb alone
 ("write", "tell") belongs to many."""
@@ -40,6 +42,7 @@ class Held:
     Attributes:
         act: whether the act is there.
         turned: whether it is turned round.
+        perhaps: whether that is told by a "not" put in alone, among other words than its own.
         wrong: what can be measured and is wrong or missing, in words: "how often".
         cue, term, rest: whether those are there; true where there are none.
     """
@@ -49,6 +52,7 @@ class Held:
     cue: bool
     term: bool
     rest: bool
+    perhaps: bool
     wrong: list[str] = field(default_factory=list)
 
 
@@ -78,13 +82,19 @@ def hold(commitment: str, attempt: str, shown: str) -> Held:
     telling = [word for word in act if word not in FAINT] or act
     things = [each for each in wanted.amounts if _counted_alike(each, given)]
     led = whole[0] in hits and len(hits) + len(things) >= _FEWEST
+    by_not = ours.undone != theirs.undone
+    otherwise = (
+        _exchanged(ours, theirs)
+        or is_exchanged(wanted.line, given.line)
+        or _contrary(commitment, attempt)
+    )
     return Held(
         act=led or share > HIT or (share == HIT and measured and act[0] not in hits),
-        turned=(ours.undone and not theirs.undone)
-        or (theirs.undone and not ours.undone and _reused(whole, _act(theirs, given)))
-        or _exchanged(ours, theirs)
-        or is_exchanged(wanted.line, given.line)
-        or _contrary(commitment, attempt),
+        turned=by_not or otherwise,
+        perhaps=not otherwise
+        and theirs.undone
+        and not _reused(whole, _act(theirs, given))
+        and not _leaves(whole, given.line),
         cue=_there(ours.cue, words, cued) and ours.parts_of_day <= theirs.parts_of_day,
         term=_there(ours.term, words, cued),
         rest=len([word for word in telling if word in hits]) > _REST * len(telling),
@@ -117,6 +127,19 @@ def _reused(ours: list[str], theirs: list[str]) -> bool:
         for words in (ours, theirs)
     )
     return len(one & other) > _REUSED * min(len(one), len(other))
+
+
+def _leaves(act: list[str], attempt: str) -> bool:
+    """Tell whether a word of an act follows a "not" or a "stop" of an attempt, in its clause."""
+    words = attempt.split()
+    for place, word in enumerate(words):
+        if word in NEGATIONS or word in LEFT_UNDONE:
+            following = words[place + 1 : place + 1 + _NEAR]
+            ends = (n for n, each in enumerate(following) if not each.isalnum() or each == "but")
+            left = Attempted(" ".join(following[: next(ends, _NEAR)]))
+            if any(map(left.holds, act)):
+                return True
+    return False
 
 
 def _content(text: str) -> list[str]:
