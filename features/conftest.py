@@ -134,7 +134,8 @@ class Mira:
     def answers_everything(self, grade: Grade) -> None:
         """Answer until nothing more is asked today."""
         while items := self.sitting().items:
-            self.answer(items[0].kept.item.id, grade)
+            for item in items:
+                self.answer(item.kept.item.id, grade)
 
     def answers_all_of_it(self, grade: Grade) -> None:
         """Sit down every day, an hour each, until every item was asked."""

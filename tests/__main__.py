@@ -53,7 +53,9 @@ def run(*arguments: str) -> int:
 def run_all() -> int:
     """Run the suite on every core, then what is measured, alone: a neighbour would spoil it."""
     cores = str(max(2, os.cpu_count() or 2))
-    done = run("-n", cores, "--dist", "loadfile", f"--ignore={BENCHMARKS}")
+    # Not ordered by the number of tests in a file: the long files of few tests would come last.
+    by_file = ("--dist", "loadfile", "--no-loadscope-reorder")
+    done = run("-n", cores, *by_file, f"--ignore={BENCHMARKS}")
     return run(BENCHMARKS) or done
 
 
