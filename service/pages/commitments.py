@@ -11,6 +11,7 @@ from service.pages import fields, shelf_places
 from service.pages.fields import Fault
 from service.use_cases.check_in import show_check_in
 from service.use_cases.commitments import (
+    AllCommitments,
     HeldCommitment,
     all_commitments,
     list_commitments,
@@ -49,6 +50,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             for each in found.by_pace.get(pace, ())
             if each.stand is not None and not each.stand.settled
         ]
+        shown = [] if first else waiting[:UNSETTLED]
         return render_template(
             "commitments.html",
             day=found.day,
@@ -57,13 +59,14 @@ def install(door: Blueprint, desk: Desk) -> None:
             paused=[each for each in those if _pace(each) is Pace.PAUSED],
             first=first,
             next=first + AT_ONCE if first + AT_ONCE < len(live) else None,
-            waiting=[] if first else tallied(desk, waiting[:UNSETTLED]),
+            waiting=tallied(desk, shown),
             waiting_more=max(0, len(waiting) - UNSETTLED),
             over=sum(len(those) for pace, those in found.by_pace.items() if pace not in LIVE),
             any=bool(found.by_pace),
             outcomes=tuple(Outcome),
             new_id=desk.new_id,
             checked=checked,
+            elsewhere=_elsewhere(desk, found, [*those, *shown], checked),
         )
 
     @door.get("/commitments/over")
@@ -89,6 +92,18 @@ def _commitment_of(desk: Desk, check_in_id: UUID | None) -> UUID | None:
         return None if check_in_id is None else show_check_in(desk, check_in_id).commitment_id
     except CheckInMissing:
         return None
+
+
+def _elsewhere(
+    desk: Desk, found: AllCommitments, shown: Sequence[HeldCommitment], checked: UUID | None
+) -> HeldCommitment | None:
+    """Return the commitment just checked in on where the page does not show it: it may be over."""
+    commitment_id = _commitment_of(desk, checked)
+    if commitment_id is None or any(each.id == commitment_id for each in shown):
+        return None
+    every = (each for those in found.by_pace.values() for each in those)
+    named = [each for each in every if each.id == commitment_id]
+    return tallied(desk, named)[0] if named else None
 
 
 def _first(live: Sequence[HeldCommitment], checked: UUID | None) -> int:

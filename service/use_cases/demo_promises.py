@@ -63,16 +63,13 @@ class Promises:
         """Say afterwards that what ran was paused: who is ill pauses nothing."""
         for held in all_commitments(desk).by_pace.values():
             for each in held:
-                stand = each.stand
-                if stand is None or not stand.asked or each.kept.commitment.made_on > ill_from:
-                    continue
-                yesterday = day - timedelta(days=1)
-                decide(
-                    desk,
-                    Ruling(
-                        desk.new_id(), each.id, Act.PAUSE, ill_from, until=yesterday, words="Ill."
-                    ),
-                )
+                first = max(ill_from, each.kept.commitment.made_on)
+                last = day - timedelta(days=1)
+                if each.stand is not None and each.stand.asked and first <= last:
+                    paused = Ruling(
+                        desk.new_id(), each.id, Act.PAUSE, first, until=last, words="Ill."
+                    )
+                    decide(desk, paused)
 
     def _wanting(self, desk: Desk) -> list[HeldCommitment]:
         return [

@@ -156,3 +156,23 @@ def test_other_peoples_words_stay_words(client: FlaskClient, desk: Desk, added: 
         page = client.get(address).text
         assert "<script>alert" not in page
         assert ("&lt;script&gt;alert(1)" in page) == (address != "/commitments/over")
+
+
+def test_what_a_word_finished_is_told(
+    client: FlaskClient, desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A commitment that is done by the word just said is told of, though it is listed no more."""
+    monkeypatch.setattr(commitments, "UNSETTLED", 0)
+    text = DIGEST.replace("* Put 20 euros", "* Write to Clara by 1 May 2026.\n* Put 20 euros")
+    add_digest(desk, "silas.md", text.encode())
+    (letter,) = [
+        each
+        for those in all_commitments(desk).by_pace.values()
+        for each in those
+        if "Clara" in each.kept.text
+    ]
+    sent = {"outcome": "kept", "then": "commitments"}
+    page = client.post(f"/commitments/{letter.id}/check-ins", data=sent, follow_redirects=True).text
+    assert "“Write to Clara by 1 May 2026.”" in page
+    assert 'role="status">Today: <strong>kept</strong>' in page
+    assert "Done" in page
