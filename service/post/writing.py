@@ -44,7 +44,7 @@ def subject(letter: Letter) -> str:
     day = f"{letter.day.day} {letter.day:%B}"
     said = [_minutes(letter)] if letter.items else []
     if letter.commitments:
-        count = len(letter.commitments) + letter.more
+        count = len(letter.commitments)
         said.append(f"{count} {'commitment' if count == 1 else 'commitments'} to say a word about")
     return f"{day}: {', '.join(said)}"
 
@@ -59,9 +59,8 @@ def _minutes(letter: Letter) -> str:
 
 
 def _more(letter: Letter) -> str:
-    if not letter.more:
-        return ""
-    return f"{letter.more} more {'is' if letter.more == 1 else 'are'} on the commitments’ page."
+    """Say that there are more, and not how many: a mail holds no pile up to its reader."""
+    return "More are on the commitments’ page." if letter.more else ""
 
 
 def _plain(letter: Letter) -> str:

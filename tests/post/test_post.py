@@ -67,13 +67,14 @@ def test_a_mail_arrives_whole(guarded: Served) -> None:
     SmtpPost(server(guarded.port)).send(LETTER)
     (mail,) = guarded.box.mails
     assert guarded.box.recipients == ["ada@example.org"]
-    assert mail["Subject"] == "29 March: 7 minutes, 3 commitments to say a word about"
+    assert mail["Subject"] == "29 March: 7 minutes, 1 commitment to say a word about"
     assert mail["Date"] == "Sun, 29 Mar 2026 07:00:00 +0100"
     assert mail["Message-ID"] == f"<{'0f' * 16}@example.org>"
     assert mail["List-Unsubscribe"] == f"<{LETTER.stop}>"
     assert mail["List-Unsubscribe-Post"] == "List-Unsubscribe=One-Click"
     for kind in ("plain", "html"):
         text = part(mail, kind)
+        assert "More are on the commitments’ page." in text
         for said in (NAMED.text, "Silas Marner", "2 of 5 this week", "Talk to a professional"):
             assert said in " ".join(text.split())
         for address in (NAMED.address, LETTER.address, LETTER.stop):
@@ -155,7 +156,7 @@ def test_figures_are_said_as_a_person_would() -> None:
     assert "a minute, 1 thing to recall" in part(written(one, "b@example.org"), "plain")
     none = replace(LETTER, minutes=0, items=0)
     assert "Nothing is asked today." in part(written(none, "b@example.org"), "plain")
-    assert subject(none) == "29 March: 3 commitments to say a word about"
+    assert subject(none) == "29 March: 1 commitment to say a word about"
 
 
 def test_a_server_says_nothing_of_its_password() -> None:
