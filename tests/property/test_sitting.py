@@ -72,6 +72,8 @@ def libraries(draw):
     )
 
 
+SITTINGS = settings(max_examples=100)
+"""Drawing a library of up to three books and composing from it takes some hundredth of a second."""
 minutes = st.integers(0, 30).map(lambda count: count * 60.0)
 
 
@@ -82,6 +84,7 @@ def half_shown(words, shown):
     return bool(wanted) and 2 * found >= len(wanted) and found >= min(2, len(wanted))
 
 
+@SITTINGS
 @given(libraries(), minutes)
 def test_no_page_shows_what_a_later_item_asks(waiting, seconds):
     """“Comes after it in the same sitting, or not at all”, what comes round again included.
@@ -107,6 +110,7 @@ def test_no_page_shows_what_a_later_item_asks(waiting, seconds):
                 assert not half_shown(asked, shown)
 
 
+@SITTINGS
 @given(libraries(), minutes)
 def test_what_was_read_today_is_not_asked_again_today(waiting, seconds):
     """A sitting composed anew after every answer keeps to what was seen before."""
@@ -117,6 +121,7 @@ def test_what_was_read_today_is_not_asked_again_today(waiting, seconds):
             assert not any(pages.give_away(pages_of(each)) for pages in seen)
 
 
+@SITTINGS
 @given(libraries(), minutes)
 def test_no_item_is_asked_twice_and_the_minutes_hold(waiting, seconds):
     """The time is filled and not overdrawn but by what is owed and what comes round again."""
@@ -129,6 +134,7 @@ def test_no_item_is_asked_twice_and_the_minutes_hold(waiting, seconds):
     assert sum(each.seconds for each in taken) <= max(0.0, left) + owed
 
 
+@SITTINGS
 @given(libraries(), minutes)
 def test_what_comes_round_again_comes_last(waiting, seconds):
     """What came back blank stands at the end, after all that is asked for the first time today."""
@@ -138,6 +144,7 @@ def test_what_comes_round_again_comes_last(waiting, seconds):
     assert places == list(range(len(ordered) - len(places), len(ordered)))
 
 
+@SITTINGS
 @given(libraries())
 def test_a_commitment_and_something_unasked_are_among_them_where_any_can_be(waiting):
     """With time left and nothing read today, one of each is asked where there is one.
@@ -168,6 +175,7 @@ def test_the_order_things_are_listed_in_changes_nothing(waiting, seconds, random
     assert [each.id for each in once] == [each.id for each in again]
 
 
+@SITTINGS
 @given(libraries(), minutes)
 def test_books_take_turns_where_they_can(waiting, seconds):
     """Two of one book follow each other only where nothing of another book could come between."""
