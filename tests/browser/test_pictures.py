@@ -46,7 +46,8 @@ def sitting(page: Page, live: Live) -> Iterator[str]:
     page.get_by_role("button", name="Next").click()
     expect(page.get_by_role("heading", name="Was it kept?")).to_be_visible()
     yield "was it kept"
-    page.get_by_role("link", name="Not now").click()
+    with page.expect_navigation():
+        page.get_by_role("link", name="Not now").click()
     yield "done"
     page.goto(f"{live.address}/answers/{last_answer(live)}")
     expect(page.get_by_role("heading", name="What your digest says")).to_be_visible()
