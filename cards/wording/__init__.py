@@ -2,9 +2,10 @@
 
 from datetime import date
 
+from cards.commitments.measure import Measure
 from cards.wording.verdict import Wording
 
-__all__ = ["Wording", "check"]
+__all__ = ["Wording", "check", "measure_in"]
 
 
 def check(text: str, on: date) -> Wording:
@@ -13,3 +14,10 @@ def check(text: str, on: date) -> Wording:
     from cards.wording.checking import wording_of  # noqa: PLC0415 - as above
 
     return wording_of(text, on)
+
+
+def measure_in(text: str, on: date) -> Measure | None:
+    """Return what a commitment asks, read on a day, as `check` reads it; None without a measure."""
+    from cards.wording.checking import measured  # noqa: PLC0415 - as above
+
+    return measured(text, on)

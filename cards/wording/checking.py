@@ -3,6 +3,7 @@
 from datetime import date
 
 from cards.cautions import caution
+from cards.commitments.measure import Measure
 from cards.wording.advising import NOT_CHECKED, advice_on_wording
 from cards.wording.concreteness import act_of
 from cards.wording.cues import find_cue
@@ -12,6 +13,18 @@ from cards.wording.measuring import measure_of
 from cards.wording.rewording import reworded
 from cards.wording.specificity import is_specific
 from cards.wording.verdict import Wording
+
+
+def measured(text: str, on: date) -> Measure | None:
+    """Return what a commitment asks, as `wording_of` reads it, and no more than that.
+
+    Args:
+        text: the commitment.
+        on: the day it is made.
+    """
+    if other_language(text[:MAX_READ]) is not None:
+        return None
+    return measure_of(text, on, find_cue(text), act=act_of(text, measured=True).concrete)
 
 
 def wording_of(text: str, on: date) -> Wording:

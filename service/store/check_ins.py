@@ -10,7 +10,6 @@ from uuid import UUID
 from sqlalchemy import Connection, and_, bindparam, func, select
 
 from cards.commitments import CheckIn, Outcome
-from cards.parts import PartKind
 from service.store.columns import ID
 from service.store.inserts import insert_once
 from service.store.tables import check_ins, parts, withdrawals
@@ -59,15 +58,11 @@ _SINCE = _WHOLE.where(
     check_ins.c.commitment_id.in_(bindparam("ids", expanding=True, type_=ID)),
     check_ins.c.day >= bindparam("first"),
 )
-_OF_DIGESTS = and_(
-    _MY_PART,
-    parts.c.digest_id.in_(bindparam("digests", expanding=True, type_=ID)),
-    parts.c.kind == PartKind.COMMITMENT.value,
-)
+_OF_COMMITMENTS = check_ins.c.commitment_id.in_(bindparam("ids", expanding=True, type_=ID))
 _COUNTS = (
     select(check_ins.c.commitment_id, check_ins.c.outcome, func.count())
-    .select_from(_WITH_COMMITMENTS)
-    .where(_MINE, _STANDS, _OF_DIGESTS)
+    .select_from(with_withdrawal(check_ins))
+    .where(_MINE, _STANDS, _OF_COMMITMENTS)
     .group_by(check_ins.c.commitment_id, check_ins.c.outcome)
 )
 _later = check_ins.alias("later")
@@ -76,24 +71,18 @@ _later_withdrawn = (
     .where(withdrawals.c.reader_id == bindparam("reader"), withdrawals.c.fact_id == _later.c.id)
     .exists()
 )
-_OF_LAST_DAY = (
-    select(*_COLUMNS)
-    .select_from(_WITH_COMMITMENTS)
+_OF_LAST_DAY = _WHOLE.where(
+    _STANDS,
+    _OF_COMMITMENTS,
+    ~select(_later.c.id)
     .where(
-        _MINE,
-        _STANDS,
-        _OF_DIGESTS,
-        ~select(_later.c.id)
-        .where(
-            _later.c.reader_id == bindparam("reader"),
-            _later.c.commitment_id == check_ins.c.commitment_id,
-            _later.c.day > check_ins.c.day,
-            ~_later_withdrawn,
-        )
-        .exists(),
+        _later.c.reader_id == bindparam("reader"),
+        _later.c.commitment_id == check_ins.c.commitment_id,
+        _later.c.day > check_ins.c.day,
+        ~_later_withdrawn,
     )
-    .order_by(check_ins.c.reported_at, check_ins.c.id)
-)
+    .exists(),
+).order_by(check_ins.c.reported_at, check_ins.c.id)
 _OUTCOMES = {outcome.value: outcome for outcome in Outcome}
 _APART = 8
 """Times as far back as the nearest of a statement its farthest first day may lie: what is asked
@@ -162,13 +151,13 @@ class SqlCheckIns:
                 found[row[1]].append(_kept(row))
         return dict(found)
 
-    def tallies(self, reader: ReaderId, digest_ids: Iterable[UUID]) -> dict[UUID, Tally]:
-        """Return what came of each commitment of several digests, in two statements.
+    def tallies(self, reader: ReaderId, ids: Iterable[UUID]) -> dict[UUID, Tally]:
+        """Return what came of each of several commitments, in two statements.
 
         One nobody checked in on is left out, and so is what was taken back.
         """
-        wanted = {"reader": reader, "digests": list(dict.fromkeys(digest_ids))}
-        if not wanted["digests"]:
+        wanted = {"reader": reader, "ids": list(dict.fromkeys(ids))}
+        if not wanted["ids"]:
             return {}
         counts: defaultdict[UUID, dict[Outcome, int]] = defaultdict(dict)
         for commitment_id, outcome, count in self._connection.execute(_COUNTS, wanted):

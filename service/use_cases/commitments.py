@@ -150,7 +150,7 @@ def all_commitments(desk: Desk, on: date | None = None) -> AllCommitments:
 def tallied(desk: Desk, held: Sequence[HeldCommitment]) -> list[HeldCommitment]:
     """Return commitments with what came of each so far, in the same order."""
     with desk.store.reading() as work:
-        tallies = work.check_ins.tallies(desk.reader, {each.kept.digest_id for each in held})
+        tallies = work.check_ins.tallies(desk.reader, [each.id for each in held])
     return [replace(each, tally=tallies.get(each.id, Tally())) for each in held]
 
 
@@ -251,7 +251,7 @@ def _held(
     desk: Desk, work: UnitOfWork, found: Sequence[KeptCommitment], day: date, on: date | None
 ) -> tuple[HeldCommitment, ...]:
     stands = _stands(desk, work, found, day, on)
-    tallies = work.check_ins.tallies(desk.reader, {each.digest_id for each in found})
+    tallies = work.check_ins.tallies(desk.reader, [each.commitment.id for each in found])
     return tuple(
         HeldCommitment(
             each, stands.get(each.commitment.id), tallies.get(each.commitment.id, Tally())

@@ -5,9 +5,9 @@ from dataclasses import replace
 from datetime import date
 from uuid import UUID
 
-from cards.commitments import Act, Commitment, Decision
+from cards.commitments import Act, Commitment, Decision, pace_of, rests_from
 from cards.parts import KeptDigest, Part, PartKind
-from cards.wording import check
+from cards.wording import measure_in
 from service.use_cases.commitment_records import KeptCommitment, NewCommitment
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.standing import keep_resting
@@ -36,15 +36,19 @@ def enter_commitments(
         before = known.get(part.id)
         if before is None:
             made_on = _finished(kept, today) if arriving else today
-            entered = Commitment(
-                part.id, part.text, made_on, today, check(part.text, made_on).measure
-            )
+            entered = Commitment(part.id, part.text, made_on, today, measure_in(part.text, made_on))
         else:
             entered = _read_anew(part, kept, former, before, decisions.get(part.id, ()))
         if before is None or entered != before.commitment:
             new.append(NewCommitment(entered, kept.id))
     work.commitments.enter(desk.reader, new)
-    keep_resting(desk, work, [each.commitment.id for each in new])
+    keep_resting(desk, work, [each.commitment.id for each in new if each.commitment.id in known])
+    # Of what just came in nothing is known but itself, and as a rule it does not rest.
+    fresh = [each.commitment for each in new if each.commitment.id not in known]
+    resting = {each.id: rests_from(pace_of(each, (), (), today)) for each in fresh}
+    work.commitments.rest(
+        desk.reader, {each: day for each, day in resting.items() if day is not None}
+    )
 
 
 def enter_missing(desk: Desk) -> int:
@@ -98,7 +102,7 @@ def _read_anew(
     if (part.text, made_on) == (entered.text, entered.made_on):
         return entered
     return Commitment(
-        part.id, part.text, made_on, entered.entered_on, check(part.text, made_on).measure
+        part.id, part.text, made_on, entered.entered_on, measure_in(part.text, made_on)
     )
 
 

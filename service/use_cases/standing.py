@@ -43,7 +43,10 @@ def stands_on(
 
 def keep_resting(desk: Desk, work: UnitOfWork, ids: Iterable[UUID]) -> None:
     """Keep from which day on commitments are recalled no longer, as their facts are now."""
-    found = [work.commitments.get(desk.reader, each) for each in ids]
+    wanted = list(ids)
+    if not wanted:
+        return
+    found = [work.commitments.get(desk.reader, each) for each in wanted]
     commitments = [each for each in found if each is not None]
     today = work.readers.get(desk.reader).days.of(desk.now())
     stands = stands_on(work, desk.reader, commitments, today)

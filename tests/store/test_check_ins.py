@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 from datetime import timedelta
-from uuid import uuid4
+from uuid import UUID, uuid4
 
 import pytest
 
@@ -13,6 +13,11 @@ from service.store.sql_store import SqlStore
 from service.use_cases.records import ReaderId, Tally
 from tests.store.libraries import NOW, TODAY, a_book, shelve
 from tests.store.statements import Statements
+
+
+def promise_of(book: KeptDigest) -> UUID:
+    """Return the id of a book's commitment."""
+    return book.held(PartKind.COMMITMENT)[0].id
 
 
 def a_check_in(book: KeptDigest, days_ago: int = 0) -> CheckIn:
@@ -55,7 +60,7 @@ def test_a_check_in_needs_its_commitment(store: SqlStore, reader: ReaderId) -> N
 
 
 def test_tallies_count_by_outcome_and_keep_the_last(store: SqlStore, reader: ReaderId) -> None:
-    """Each commitment of the digests asked for is counted; the last is about the latest day.
+    """Each commitment asked for is counted; the last is about the latest day.
 
     Of several about that day it is the one reported last, whichever came first.
     """
@@ -68,7 +73,7 @@ def test_tallies_count_by_outcome_and_keep_the_last(store: SqlStore, reader: Rea
             shelve(work, reader, each)
         for report in (late, about_before, early, a_check_in(other)):
             work.check_ins.add(reader, report)
-        assert work.check_ins.tallies(reader, [book.id, silent.id]) == {
+        assert work.check_ins.tallies(reader, [promise_of(book), promise_of(silent)]) == {
             early.commitment_id: Tally({Outcome.PARTLY: 2, Outcome.KEPT: 1}, late)
         }
         assert work.check_ins.tallies(reader, []) == {}
@@ -84,5 +89,5 @@ def test_tallies_take_two_statements(
             shelve(work, reader, book)
             work.check_ins.add(reader, a_check_in(book))
         statements.clear()
-        assert len(work.check_ins.tallies(reader, (book.id for book in books))) == len(books)
+        assert len(work.check_ins.tallies(reader, map(promise_of, books))) == len(books)
         assert len(statements) == 2

@@ -76,7 +76,7 @@ def test_anothers_ids_give_nothing(store: SqlStore, reader: ReaderId) -> None:
         assert work.answers.of_item(other, item.id) == []
         assert work.answers.history(other, item.id, None, 9) == []
         assert work.check_ins.of_digest(other, book.id) == []
-        assert work.check_ins.tallies(other, [book.id]) == {}
+        assert work.check_ins.tallies(other, [commitment.id]) == {}
         work.items.remember(other, second.id, a_memory())
         kept = work.items.get(reader, second.id)
         assert kept is not None

@@ -174,7 +174,7 @@ def test_what_is_taken_back_is_known_until_then(store: SqlStore, reader: ReaderI
             PROMISED: [replace(report, withdrawn_on=TOMORROW)]
         }
         assert work.check_ins.of_digest(reader, BOOK.id) == []
-        assert work.check_ins.tallies(reader, [BOOK.id]) == {}
+        assert work.check_ins.tallies(reader, [PROMISED]) == {}
         assert work.rereadings.of_digest(reader, BOOK.id) == []
         assert work.talks.of_digest(reader, BOOK.id) == []
 

@@ -185,7 +185,7 @@ SEARCHED = {
     "an answer": lambda work: work.answers.get(READER, BOOK.id),
     "items of digests": lambda work: work.items.standings(READER, [BOOK.id, uuid4()]),
     "check-ins": lambda work: work.check_ins.of_digest(READER, BOOK.id),
-    "tallies": lambda work: work.check_ins.tallies(READER, [BOOK.id, uuid4()]),
+    "tallies": lambda work: work.check_ins.tallies(READER, [uuid4(), uuid4()]),
     "a version": lambda work: work.versions.get(READER, BOOK.id, 1),
     "a draft": lambda work: work.drafts.get(READER, BOOK.id),
     "a count of drafts": lambda work: work.drafts.count(READER),

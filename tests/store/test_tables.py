@@ -190,7 +190,7 @@ def answer_and_report(work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest, f
     work.check_ins.of_commitment(reader, commitment.id, 5)
     work.check_ins.count_on(reader, commitment.id, TODAY)
     work.check_ins.since(reader, {commitment.id: TODAY})
-    work.check_ins.tallies(reader, [book.id])
+    work.check_ins.tallies(reader, [commitment.id])
 
 
 def keep_promises(work: SqlUnitOfWork, reader: ReaderId, book: KeptDigest) -> None:

@@ -210,10 +210,10 @@ class CheckIns(Protocol):
         """
         ...
 
-    def tallies(self, reader: ReaderId, digest_ids: Iterable[UUID]) -> dict[UUID, Tally]:
-        """Return what came of each commitment of several digests, in two statements.
+    def tallies(self, reader: ReaderId, ids: Iterable[UUID]) -> dict[UUID, Tally]:
+        """Return what came of each of several commitments, in two statements.
 
-        One nobody checked in on is left out.
+        One nobody checked in on is left out, and so is what was taken back.
         """
         ...
 
