@@ -9,6 +9,8 @@ from statistics import median
 
 from playwright.sync_api import Page, expect
 
+from tests.browser.ways import say_kept
+
 LIMIT = 50.0
 """Milliseconds at the median over a whole sitting: the capability's own bound."""
 
@@ -30,6 +32,7 @@ def measure(page: Page, address: str) -> float:
         page.locator("[value=clear]").check(force=True)
         page.get_by_role("button", name="Next").click()
         expect(page.locator(".grades")).to_have_count(0)
+        say_kept(page)
     page.wait_for_function(f"window.shown.length === {_ANSWERED}.length")
     answered, shown = sorted(page.evaluate(_ANSWERED)), page.evaluate("window.shown")
     return median(later - earlier for earlier, later in zip(answered, shown, strict=True))
