@@ -8,6 +8,7 @@ looks like a heading. The lists are common practice, no published source.
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from rapidfuzz import fuzz, process
 
@@ -78,6 +79,12 @@ def part_named(text: str, own: HeadingWords = BUILT_IN) -> Announced | None:
     text = text.strip()
     if len(text) > MAX_HEADING or "\n" in text or text[:1] in _QUOTING:
         return None
+    return _named(text, own)
+
+
+# Every line of a document is asked several times whether it could be a heading.
+@lru_cache(maxsize=1024)
+def _named(text: str, own: HeadingWords) -> Announced | None:
     words = folded(_ASIDE.sub(" ", _NUMBERING.sub("", text, count=1)))
     whole = own.part(folded(text)) or own.part(words) or _PART_OF_PHRASE.get(words)
     whole = whole or _PART_OF_PHRASE.get(_ARTICLE.sub("", words, count=1))

@@ -11,6 +11,7 @@ import re
 import unicodedata
 from array import array
 from bisect import bisect_left, bisect_right
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import lru_cache
 
@@ -130,11 +131,18 @@ def _replacement(run: str, kind: str | None, folds: dict[str, str]) -> str:
 
 def _changes(folds: dict[str, str]) -> re.Pattern[str]:
     """Return the pattern of every stretch whose length folding changes."""
-    folds = folds | _USUAL
+    changed = (one for one, kept in folds.items() if len(kept) != 1 or kept == " ")
+    return _changes_of(frozenset(one for one in changed if one not in _USUAL))
+
+
+@lru_cache(maxsize=64)
+def _changes_of(unusual: frozenset[str]) -> re.Pattern[str]:
+    """Return that pattern for the usual characters and some others."""
+    folds = {one: fold_character(one) for one in unusual} | _USUAL
     return _pattern(
-        _class(frozenset(one for one, kept in folds.items() if kept == " ")),
-        _class(frozenset(one for one, kept in folds.items() if not kept)),
-        _class(frozenset(one for one, kept in folds.items() if len(kept) > 1)),
+        _class(one for one, kept in folds.items() if kept == " "),
+        _class(one for one, kept in folds.items() if not kept),
+        _class(one for one, kept in folds.items() if len(kept) > 1),
     )
 
 
@@ -144,15 +152,14 @@ def _pattern(parting: str, nothing: str, several: str) -> re.Pattern[str]:
     no_letter = parting + nothing
     letter_before, letter_after = rf"(?<![{no_letter}])", rf"(?![{no_letter}]|\Z)"
     return re.compile(
-        rf"(?P<joined>{letter_before}(?:[{_HYPHENS}]{_BREAK}|[{_class(frozenset(_BETWEEN_LETTERS))}])"
+        rf"(?P<joined>{letter_before}(?:[{_HYPHENS}]{_BREAK}|[{_class(_BETWEEN_LETTERS)}])"
         rf"{letter_after}|(?<=[{_UNSPACED}])\s+(?=[{_UNSPACED}]))"
         rf"|(?P<parted>[{no_letter}]{{2,}}|[{nothing}])"
         rf"|(?P<several>[{several}])"
     )
 
 
-@lru_cache(maxsize=64)
-def _class(characters: frozenset[str]) -> str:
+def _class(characters: Iterable[str]) -> str:
     return "".join(re.escape(character) for character in sorted(characters))
 
 

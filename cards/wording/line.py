@@ -9,6 +9,7 @@ night" cannot be read as ten of anything once the clock has been taken.
 import re
 import unicodedata
 from datetime import date
+from functools import lru_cache
 
 from cards.wording.numbers import in_figures
 from cards.wording.short_names import ABBREVIATED, in_full
@@ -117,6 +118,8 @@ def plain(text: str) -> str:
     return " ".join(composed.split())
 
 
+# What is read of a commitment is read of the same words several times.
+@lru_cache(maxsize=64)
 def line_of(text: str) -> str:
     """Return a commitment as a line of plain words; see the module."""
     said = in_full(plain(text))
