@@ -4,6 +4,7 @@ from marshmallow import fields
 
 from cards.commitments import Act, Pace, Question
 from cards.yearly import Likeness
+from service.api.commitment_shapes import TallySchema
 from service.api.fields import Shape
 
 
@@ -21,14 +22,6 @@ class YearlyChangeSchema(Shape):
             "its reason."
         },
     )
-
-
-class OutcomesSchema(Shape):
-    """Check-ins by what came of the commitment."""
-
-    kept = fields.Integer(required=True, metadata={"description": "How many said kept."})
-    partly = fields.Integer(required=True, metadata={"description": "How many said partly."})
-    missed = fields.Integer(required=True, metadata={"description": "How many said missed."})
 
 
 class RenewingSchema(Shape):
@@ -68,7 +61,7 @@ class PromiseSchema(Shape):
         required=True, metadata={"description": "Whether it came in during the year."}
     )
     counts = fields.Nested(
-        OutcomesSchema, required=True, metadata={"description": "The check-ins of the year."}
+        TallySchema, required=True, metadata={"description": "The check-ins of the year."}
     )
     deeds = fields.Integer(required=True, metadata={"description": "How many deeds those report."})
     pace = fields.Enum(
@@ -138,7 +131,7 @@ class ReviewSchema(Shape):
         metadata={"description": "The last day looked at: its last, or today while it runs."},
     )
     counts = fields.Nested(
-        OutcomesSchema, required=True, metadata={"description": "All check-ins of the year."}
+        TallySchema, required=True, metadata={"description": "All check-ins of the year."}
     )
     books = fields.List(
         fields.Nested(BookYearSchema),

@@ -8,8 +8,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from secrets import token_urlsafe
-from types import TracebackType
-from typing import Protocol, Self
+from typing import Protocol
 from uuid import UUID
 
 from cards.budget import Budget
@@ -29,146 +28,24 @@ from service.use_cases.records import (
     Form,
     ReaderId,
 )
-from service.use_cases.repositories import (
-    Answers,
-    Books,
-    CheckIns,
-    Commitments,
-    Decisions,
-    Digests,
-    Drafts,
-    Headings,
-    Items,
-    Links,
-    Readers,
-    Reminding,
-    Rereadings,
-    Sheets,
-    SittingDays,
-    Talks,
-    Versions,
-    Withdrawals,
-)
 from service.use_cases.sitting_records import PrintedSheet
+from service.use_cases.unit_of_work import Store, UnitOfWork
 
-
-class UnitOfWork(Protocol):
-    """One transaction. Leaving it without `commit` rolls everything back."""
-
-    @property
-    def readers(self) -> Readers:
-        """The readers."""
-        ...
-
-    @property
-    def digests(self) -> Digests:
-        """The digests."""
-        ...
-
-    @property
-    def versions(self) -> Versions:
-        """The versions of the digests."""
-        ...
-
-    @property
-    def drafts(self) -> Drafts:
-        """The drafts."""
-        ...
-
-    @property
-    def headings(self) -> Headings:
-        """The reader's own heading words."""
-        ...
-
-    @property
-    def books(self) -> Books:
-        """The texts of the books."""
-        ...
-
-    @property
-    def items(self) -> Items:
-        """The items."""
-        ...
-
-    @property
-    def answers(self) -> Answers:
-        """The answers."""
-        ...
-
-    @property
-    def check_ins(self) -> CheckIns:
-        """The check-ins."""
-        ...
-
-    @property
-    def days(self) -> SittingDays:
-        """What the reader set for single days."""
-        ...
-
-    @property
-    def links(self) -> Links:
-        """The links between books."""
-        ...
-
-    @property
-    def sheets(self) -> Sheets:
-        """The sittings that were printed."""
-        ...
-
-    @property
-    def commitments(self) -> Commitments:
-        """The commitments."""
-        ...
-
-    @property
-    def decisions(self) -> Decisions:
-        """The decisions about them."""
-        ...
-
-    @property
-    def rereadings(self) -> Rereadings:
-        """The re-readings."""
-        ...
-
-    @property
-    def talks(self) -> Talks:
-        """The talks about books."""
-        ...
-
-    @property
-    def withdrawals(self) -> Withdrawals:
-        """What was taken back."""
-        ...
-
-    @property
-    def reminding(self) -> Reminding:
-        """How the reader is reminded."""
-        ...
-
-    def commit(self) -> None:
-        """Make everything done in it lasting."""
-        ...
-
-    def __enter__(self) -> Self: ...
-
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        trace: TracebackType | None,
-    ) -> None: ...
-
-
-class Store(Protocol):
-    """Where everything is kept."""
-
-    def reading(self) -> UnitOfWork:
-        """Begin a transaction that only reads: one state of the store throughout."""
-        ...
-
-    def writing(self) -> UnitOfWork:
-        """Begin a transaction that may write."""
-        ...
+__all__ = [
+    "LARGEST_BOOK",
+    "LARGEST_BUNDLE",
+    "LARGEST_FILE",
+    "BookTexts",
+    "Desk",
+    "Documents",
+    "Feeds",
+    "MailNotSent",
+    "Post",
+    "Press",
+    "Store",
+    "UnitOfWork",
+    "random_secret",
+]
 
 
 LARGEST_FILE = 20 * 1024 * 1024
