@@ -5,11 +5,24 @@ from datetime import date, datetime
 import click
 from rich.console import Console
 
-from cards.commitments import Stand
+from cards.commitments import Pace, Stand
 from cards.commitments.telling import measure_in_words, progress, told
 from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json, prose
 from service.use_cases.commitments import AllCommitments, HeldCommitment, all_commitments
+
+
+_IN_ORDER = (
+    Pace.STALLED,
+    Pace.SLIPPING,
+    Pace.UNJUDGED,
+    Pace.ON_COURSE,
+    Pace.PAUSED,
+    Pace.ENDED,
+    Pace.DONE,
+    Pace.RELEASED,
+)
+"""What wants a word stands first, and what is over last, as on the page."""
 
 
 @click.command()
@@ -31,10 +44,13 @@ def commitments(tools: Tools, on: datetime | None, *, as_json: bool) -> None:
 
 
 def _list(screen: Console, found: AllCommitments) -> None:
-    for pace, those in found.by_pace.items():
-        screen.print(heading(pace.value.capitalize()))
+    for pace in _IN_ORDER:
+        those = found.by_pace.get(pace, ())
+        if those:
+            screen.print(heading(pace.value.capitalize()))
         for each in those:
             show_commitment(screen, each, indent=2)
+            screen.print()
     if not found.by_pace:
         prose(screen, faint(f"On {found.day} the library asks nothing."))
 
