@@ -11,7 +11,6 @@ from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json, prose
 from service.use_cases.commitments import AllCommitments, HeldCommitment, all_commitments
 
-
 _IN_ORDER = (
     Pace.STALLED,
     Pace.SLIPPING,
