@@ -152,7 +152,7 @@ def _in_order(measure: Measure) -> Measure:
 
 def _hold_day(act: Act, commitment: KeptCommitment, day: date, today: date) -> None:
     made_on = commitment.commitment.made_on
-    if day < made_on:
+    if day < made_on and day != today:
         raise Invalid(
             f"The commitment was made on {made_on.isoformat()}; a decision about it holds from "
             "that day or a later one.",

@@ -7,7 +7,7 @@ from uuid import UUID, uuid4
 
 import pytest
 
-from cards.commitments import Outcome, Pace
+from cards.commitments import Act, Outcome, Pace
 from cards.errors import CheckInMissing, CommitmentMissing, Conflict, Invalid
 from cards.parts import PartKind
 from service.use_cases.check_in import (
@@ -18,6 +18,7 @@ from service.use_cases.check_in import (
     withdraw_check_in,
 )
 from service.use_cases.commitments import all_commitments, open_commitment, wants_word
+from service.use_cases.decide import Ruling, decide
 from service.use_cases.library import open_digest
 from service.use_cases.mend_digest import remove_digest
 from service.use_cases.preferences import Preferences, set_preferences
@@ -161,3 +162,14 @@ def test_a_day_earlier_by_the_clock_hides_nothing(house: House, added: Callable[
     listed = all_commitments(house.desk).by_pace[Pace.ON_COURSE]
     assert part.id in {each.id for each in listed}
     assert open_commitment(house.desk, part.id, opened.day).held.stand is None
+
+
+def test_who_moves_west_can_still_say_and_decide(house: House, promised: UUID) -> None:
+    """Where today has become the day before the commitment was made, today is no day before it."""
+    house.now = house.now.replace(hour=6)
+    set_preferences(house.desk, Preferences(time_zone="Pacific/Pago_Pago"))
+    fact = check_in(house.desk, Report(uuid4(), promised, Outcome.KEPT))
+    made_on = open_commitment(house.desk, promised).held.kept.commitment.made_on
+    assert fact.day < made_on
+    decide(house.desk, Ruling(uuid4(), promised, Act.PAUSE))
+    assert open_commitment(house.desk, promised).held.stand is not None
