@@ -4,17 +4,16 @@ from marshmallow import fields, validate
 
 from cards.answers import LONGEST, Grade
 from cards.items import Standing
+from service.api import meanings
 from service.api.comparison_shapes import AttemptSchema, DigestSaysSchema
 from service.api.fields import Identity, Instant, Request, Shape, Truth, Whole
 from service.use_cases.records import KeptAnswer
-
-_OWN_ID = "Made by whoever records it, so that sending it twice changes nothing."
 
 
 class GivenAnswerSchema(Request):
     """An answer as it is sent."""
 
-    id = Identity(required=True, metadata={"description": _OWN_ID})
+    id = Identity(required=True, metadata=meanings.OWN_ID)
     item = Identity(required=True, metadata={"description": "Id of the item it answers."})
     grade = fields.Enum(
         Grade,
@@ -156,7 +155,10 @@ class ShownAnswerSchema(RecordedAnswerSchema):
 class TakenBackSchema(Request):
     """The fact that an answer is taken back."""
 
-    id = Identity(load_default=None, metadata={"description": f"{_OWN_ID} May be left out."})
+    id = Identity(
+        load_default=None,
+        metadata={"description": f"{meanings.OWN_ID['description']} May be left out."},
+    )
 
 
 def kept_answer(kept: KeptAnswer) -> dict[str, object]:

@@ -11,13 +11,13 @@ from cards.commitments import MAX_NOTE, Outcome
 from cards.commitments.check_ins import MAX_WITNESS, MOST_DEEDS
 from cards.errors import CheckInMissing, CommitmentMissing, Conflict, Invalid
 from service.api import commitment_examples as examples
+from service.api import meanings
 from service.api.desk import desk
 from service.api.fields import Day, Identity, Request, Shape, Text, Whole
 from service.api.operations import Gives, Reply, Resource, Takes
 from service.use_cases.check_in import (
     Report,
     check_in,
-    hold_digest,
     show_check_in,
     withdraw_check_in,
 )
@@ -36,12 +36,7 @@ _OUTCOME = {"description": "What came of the commitment."}
 class ReportSchema(Request):
     """A check-in as it is sent."""
 
-    id = Identity(
-        required=True,
-        metadata={
-            "description": "Made by whoever records it, so that sending it twice changes nothing."
-        },
-    )
+    id = Identity(required=True, metadata=meanings.OWN_ID)
     commitment = Identity(required=True, metadata={"description": "Id of the commitment."})
     digest = Identity(
         load_default=None,
@@ -111,9 +106,6 @@ def post_check_in(sent: dict[str, Any]) -> Reply:
     A check-in is a fact and is never changed; another corrects it by taking its place. The very
     same again changes nothing.
     """
-    laid = desk()
-    if sent["digest"] is not None:
-        hold_digest(laid, sent["commitment"], sent["digest"])
     report = Report(
         id=sent["id"],
         commitment_id=sent["commitment"],
@@ -123,8 +115,9 @@ def post_check_in(sent: dict[str, Any]) -> Reply:
         count=sent["count"],
         witness=sent["witness"],
         instead_of=sent["instead_of"],
+        digest_id=sent["digest"],
     )
-    fact = check_in(laid, report)
+    fact = check_in(desk(), report)
     return fact, HTTPStatus.CREATED, {"Location": f"/api/check-ins/{fact.id}"}
 
 

@@ -11,6 +11,7 @@ from cards.commitments import Act, Outcome
 from cards.commitments.decisions import MAX_REASON
 from cards.errors import CommitmentMissing, Conflict, DecisionMissing, Invalid, InvalidDigest
 from service.api import commitment_examples as examples
+from service.api import meanings
 from service.api.desk import desk
 from service.api.fields import Day, Identity, Request, Shape, Text
 from service.api.measure_shapes import GivenMeasureSchema, measure_of
@@ -34,12 +35,7 @@ _WORDS = {"description": "The reason of a release, the new wording, else a note;
 class RulingSchema(Request):
     """A decision as it is sent."""
 
-    id = Identity(
-        required=True,
-        metadata={
-            "description": "Made by whoever records it, so that sending it twice changes nothing."
-        },
-    )
+    id = Identity(required=True, metadata=meanings.OWN_ID)
     commitment = Identity(required=True, metadata={"description": "Id of the commitment."})
     act = fields.Enum(Act, by_value=fields.String, required=True, metadata=_ACT)
     day = Day(

@@ -9,6 +9,7 @@ from marshmallow import fields, validate
 
 from cards.errors import DigestMissing, InvalidLink, LinkMissing
 from cards.parts import Link, PartKind
+from service.api import meanings
 from service.api.desk import desk
 from service.api.fields import Identity, Request, Shape, Text
 from service.api.operations import Gives, Reply, Resource, Takes
@@ -31,12 +32,7 @@ _LINK = {**_GIVEN, "title": "Walden", "author": "Henry David Thoreau"}
 class GivenLinkSchema(Request):
     """A link as it is sent."""
 
-    id = Identity(
-        required=True,
-        metadata={
-            "description": "Made by whoever records it, so that sending it twice changes nothing."
-        },
-    )
+    id = Identity(required=True, metadata=meanings.OWN_ID)
     point = Identity(required=True, metadata={"description": "Id of the point."})
     book = Identity(required=True, metadata={"description": "Id of the other book's digest."})
     why = Text(load_default="", validate=validate.Length(max=MOST_WHY), metadata=_WHY)

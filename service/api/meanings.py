@@ -25,3 +25,4 @@ CARE = {
 }
 REVISION = {"description": "How many times it was changed, from 1."}
 WORDS = {"description": "Its words."}
+OWN_ID = {"description": "Made by whoever records it, so that sending it twice changes nothing."}

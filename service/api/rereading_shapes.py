@@ -111,12 +111,7 @@ class RereadingListSchema(Shape):
 class ReadAgainSchema(Request):
     """A re-reading as it is sent."""
 
-    id = Identity(
-        required=True,
-        metadata={
-            "description": "Made by whoever records it, so that sending it twice changes nothing."
-        },
-    )
+    id = Identity(required=True, metadata=meanings.OWN_ID)
     digest = Identity(required=True, metadata=_DIGEST)
     day = Day(
         load_default=None,

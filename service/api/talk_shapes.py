@@ -5,13 +5,13 @@ from marshmallow import fields, validate
 from cards.digest import MAX_TEXT
 from cards.talk import Blank, Length, Stage
 from cards.talk.facts import MAX_LISTENER, MAX_NOTE, MOST_MINUTES
+from service.api import meanings
 from service.api.fields import Day, Identity, QueryWhole, Request, Shape, Text, Whole
 from service.use_cases.talking import MOST_RESOLVED
 
 _LENGTHS = [int(each) for each in Length]
 _LISTENER = {"description": "With whom, in the reader's words; may be empty."}
 _NOTE = {"description": "What came of it; may be empty."}
-_ID = {"description": "Made by whoever records it, so that sending it twice changes nothing."}
 
 
 class LengthSchema(Request):
@@ -92,7 +92,7 @@ class AgendaSchema(Shape):
 class HeldTalkSchema(Request):
     """A talk as it is sent."""
 
-    id = Identity(required=True, metadata=_ID)
+    id = Identity(required=True, metadata=meanings.OWN_ID)
     day = Day(
         load_default=None,
         metadata={"description": "The reader's day it took place on; today unless given."},

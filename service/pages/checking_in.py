@@ -12,7 +12,7 @@ from cards.commitments import MAX_NOTE, Outcome
 from cards.commitments.check_ins import MAX_WITNESS, MOST_DEEDS
 from cards.errors import Conflict, Invalid
 from service.pages import fields
-from service.pages.fields import Fault, Faults
+from service.pages.fields import Faults
 from service.pages.turn import turn_of
 from service.use_cases.check_in import Report, check_in, withdraw_check_in
 from service.use_cases.commitments import open_commitment
@@ -83,15 +83,8 @@ def _without_id() -> dict[str, str]:
 
 def _sent(desk: Desk, commitment_id: UUID) -> _Sent:
     form, faults = request.form, Faults()
-    day = count = None
-    try:
-        day = fields.day(form, "day")
-    except Fault as fault:
-        faults[fault.field] = fault.message
-    try:
-        count = fields.whole(form, "count", "The count", 0, MOST_DEEDS)
-    except Fault as fault:
-        faults[fault.field] = fault.message
+    day = fields.taken(faults, lambda: fields.day(form, "day"))
+    count = fields.taken(faults, lambda: fields.whole(form, "count", "The count", 0, MOST_DEEDS))
     if form.get("outcome") not in {outcome.value for outcome in Outcome}:
         faults["outcome"] = "Say what came of it: kept, partly or missed."
     words = {name: fields.text(form, name).strip() for name in ("note", "witness")}

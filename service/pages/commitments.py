@@ -41,8 +41,9 @@ def install(door: Blueprint, desk: Desk) -> None:
         """
         found = all_commitments(desk)
         checked = fields.identity(request.args, "checked")
+        commitment_id = _commitment_of(desk, checked)
         live = [each for pace in _ASKED for each in found.by_pace.get(pace, ())]
-        first = _first(live, _commitment_of(desk, checked))
+        first = _first(live, commitment_id)
         those = tallied(desk, live[first : first + AT_ONCE])
         waiting = [
             each
@@ -66,7 +67,7 @@ def install(door: Blueprint, desk: Desk) -> None:
             outcomes=tuple(Outcome),
             new_id=desk.new_id,
             checked=checked,
-            elsewhere=_elsewhere(desk, found, [*those, *shown], checked),
+            elsewhere=_elsewhere(desk, found, [*those, *shown], commitment_id),
         )
 
     @door.get("/commitments/over")
@@ -95,10 +96,9 @@ def _commitment_of(desk: Desk, check_in_id: UUID | None) -> UUID | None:
 
 
 def _elsewhere(
-    desk: Desk, found: AllCommitments, shown: Sequence[HeldCommitment], checked: UUID | None
+    desk: Desk, found: AllCommitments, shown: Sequence[HeldCommitment], commitment_id: UUID | None
 ) -> HeldCommitment | None:
     """Return the commitment just checked in on where the page does not show it: it may be over."""
-    commitment_id = _commitment_of(desk, checked)
     if commitment_id is None or any(each.id == commitment_id for each in shown):
         return None
     every = (each for those in found.by_pace.values() for each in those)

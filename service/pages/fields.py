@@ -1,10 +1,12 @@
 """Reading the fields of a form: each is right, or says beside itself what is wrong with it."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import date
+from typing import TypeVar
 from uuid import UUID
 
+T = TypeVar("T")
 Faults = dict[str, str]
 """What is wrong, by the name of the field it is about."""
 
@@ -26,6 +28,15 @@ class Fault(Exception):
         super().__init__(message)
         self.field = field
         self.message = message
+
+
+def taken(faults: Faults, read: Callable[[], T]) -> T | None:
+    """Return what reading a field gives; None, and what is wrong among the faults, if anything."""
+    try:
+        return read()
+    except Fault as fault:
+        faults[fault.field] = fault.message
+        return None
 
 
 def text(form: Mapping[str, str], name: str) -> str:

@@ -70,15 +70,11 @@ _STAND_IN = "."
 
 def _facts(form: DigestForm, faults: Faults) -> Digest:
     """Return a digest with its facts alone, its theme a stand-in."""
-    facts, pages, finished_on, isbn = form.facts, None, None, None
-    try:
-        pages = fields.whole(facts, "pages", "The number of pages", 1, MAX_PAGES)
-    except Fault as fault:
-        faults[fault.field] = fault.message
-    try:
-        finished_on = fields.day(facts, "finished_on")
-    except Fault as fault:
-        faults[fault.field] = fault.message
+    facts, isbn = form.facts, None
+    pages = fields.taken(
+        faults, lambda: fields.whole(facts, "pages", "The number of pages", 1, MAX_PAGES)
+    )
+    finished_on = fields.taken(faults, lambda: fields.day(facts, "finished_on"))
     written = fields.optional(facts, "isbn")
     if written is not None:
         isbn = compact(written)

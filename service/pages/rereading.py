@@ -9,7 +9,7 @@ from flask.typing import ResponseReturnValue
 from cards.errors import Conflict, Invalid
 from cards.rereading import MAX_NOTE, MAX_PAGES, MOST_MINUTES
 from service.pages import fields
-from service.pages.fields import Fault, Faults
+from service.pages.fields import Faults
 from service.use_cases.ports import Desk
 from service.use_cases.rereading import (
     ReadAgain,
@@ -58,15 +58,11 @@ def install(door: Blueprint, desk: Desk) -> None:
 
 def _read(desk: Desk, digest_id: UUID, faults: Faults) -> ReadAgain:
     form = request.form
-    day = minutes = None
-    try:
-        day = fields.day(form, "day")
-    except Fault as fault:
-        faults[fault.field] = fault.message
-    try:
-        minutes = fields.whole(form, "minutes", "The number of minutes", 1, MOST_MINUTES)
-    except Fault as fault:
-        faults[fault.field] = fault.message
+    day = fields.taken(faults, lambda: fields.day(form, "day"))
+    minutes = fields.taken(
+        faults,
+        lambda: fields.whole(form, "minutes", "The number of minutes", 1, MOST_MINUTES),
+    )
     return ReadAgain(
         id=fields.identity(form, "rereading") or desk.new_id(),
         digest_id=digest_id,

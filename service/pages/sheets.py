@@ -127,9 +127,5 @@ def _entered(printed: PrintedSheet) -> tuple[dict[UUID, Entered], date | None, F
             faults[name] = "Choose blank, hazy, clear or vivid."
         elif words:
             faults[name] = f"Say how number {line.number} came back, or leave its words out."
-    on = None
-    try:
-        on = fields.day(request.form, "on")
-    except Fault as fault:
-        faults[fault.field] = fault.message
+    on = fields.taken(faults, lambda: fields.day(request.form, "on"))
     return entered, on, faults

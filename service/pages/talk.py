@@ -11,7 +11,7 @@ from cards.errors import Conflict, Invalid
 from cards.talk import Length, length_of
 from cards.talk.facts import MAX_LISTENER, MAX_NOTE, MOST_MINUTES
 from service.pages import fields
-from service.pages.fields import Fault, Faults
+from service.pages.fields import Faults
 from service.use_cases.library import open_digest
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import show_reader
@@ -72,15 +72,11 @@ def _length() -> Length:
 
 def _held(desk: Desk, digest_id: UUID, faults: Faults) -> HeldTalk:
     form = request.form
-    day = minutes = None
-    try:
-        day = fields.day(form, "day")
-    except Fault as fault:
-        faults[fault.field] = fault.message
-    try:
-        minutes = fields.whole(form, "minutes", "The number of minutes", 1, MOST_MINUTES)
-    except Fault as fault:
-        faults[fault.field] = fault.message
+    day = fields.taken(faults, lambda: fields.day(form, "day"))
+    minutes = fields.taken(
+        faults,
+        lambda: fields.whole(form, "minutes", "The number of minutes", 1, MOST_MINUTES),
+    )
     return HeldTalk(
         id=fields.identity(form, "talk") or desk.new_id(),
         digest_id=digest_id,

@@ -6,8 +6,9 @@ from uuid import UUID
 
 from cards.commitments import CheckIn, Outcome
 from cards.digest import hold_text
-from cards.errors import CheckInMissing, CommitmentMissing, Conflict, Invalid
+from cards.errors import CheckInMissing, CommitmentMissing, Invalid
 from service.use_cases.commitment_records import KeptCommitment
+from service.use_cases.facts import hold_come, said_otherwise, take_back
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.standing import keep_resting
 
@@ -25,6 +26,7 @@ class Report:
         count: the deeds it reports, or None: one where it was kept.
         witness: who saw it, in the reader's words.
         instead_of: the check-in it corrects, which is taken back with it; or None.
+        digest_id: the digest it is said to be of, or None where nobody says.
     """
 
     id: UUID
@@ -35,13 +37,15 @@ class Report:
     count: int | None = None
     witness: str = ""
     instead_of: UUID | None = None
+    digest_id: UUID | None = None
 
 
 def check_in(desk: Desk, report: Report) -> CheckIn:
     """Append a check-in to a commitment's facts; the very same again changes nothing.
 
     Raises:
-        CommitmentMissing: no digest of this reader's library holds such a commitment.
+        CommitmentMissing: no digest of this reader's library, or not the one it is said to be
+            of, holds such a commitment.
         CheckInMissing: there is none to correct.
         Invalid: it is about a day that has not come yet, or one before the commitment was made;
             its count contradicts its outcome; its words are no text; there are too many about
@@ -52,7 +56,11 @@ def check_in(desk: Desk, report: Report) -> CheckIn:
     with desk.store.writing() as work:
         today = work.readers.lock(desk.reader).days.of(now)
         commitment = work.commitments.get(desk.reader, report.commitment_id)
-        if commitment is None or commitment.retired:
+        if (
+            commitment is None
+            or commitment.retired
+            or report.digest_id not in {None, commitment.digest_id}
+        ):
             raise CommitmentMissing(report.commitment_id)
         fact = _fact(report, today, now)
         kept = work.check_ins.get(desk.reader, report.id)
@@ -88,18 +96,6 @@ def show_check_in(desk: Desk, check_in_id: UUID) -> CheckIn:
     return kept
 
 
-def hold_digest(desk: Desk, commitment_id: UUID, digest_id: UUID) -> None:
-    """Refuse a commitment that is said to be of a digest, and is another's.
-
-    Raises:
-        CommitmentMissing: the digest holds no such commitment.
-    """
-    with desk.store.reading() as work:
-        kept = work.commitments.get(desk.reader, commitment_id)
-    if kept is None or kept.digest_id != digest_id:
-        raise CommitmentMissing(commitment_id)
-
-
 def withdraw_check_in(desk: Desk, check_in_id: UUID) -> CheckIn:
     """Take a check-in back: it stays on record, and counts no longer. Twice changes nothing.
 
@@ -113,8 +109,7 @@ def withdraw_check_in(desk: Desk, check_in_id: UUID) -> CheckIn:
         if kept is None:
             raise CheckInMissing(check_in_id)
         if kept.withdrawn_on is None:
-            work.withdrawals.add(desk.reader, desk.new_id(), check_in_id, now, today)
-            kept = replace(kept, withdrawn_on=today)
+            kept = take_back(desk, work, kept, now, today)
             keep_resting(desk, work, [kept.commitment_id])
             work.commit()
     return kept
@@ -142,17 +137,12 @@ def _the_same(kept: CheckIn, fact: CheckIn) -> CheckIn:
         withdrawn_on=kept.withdrawn_on,
     )
     if kept != sent:
-        raise Conflict(
-            f"Check-in {kept.id} is already kept, and says something else. Send this one under an "
-            "id of its own.",
-            where="id",
-        )
+        raise said_otherwise("Check-in", kept)
     return kept
 
 
 def _hold_day(commitment: KeptCommitment, fact: CheckIn, today: date) -> None:
-    if fact.day > today:
-        raise Invalid(f"{fact.day.isoformat()} has not come yet.", where="day")
+    hold_come(fact.day, today)
     made_on = commitment.commitment.made_on
     # Who moved west since may have a today before it; what is done today can be said.
     if fact.day < made_on and fact.day != today:
@@ -167,4 +157,4 @@ def _correct(desk: Desk, work: UnitOfWork, former: UUID, fact: CheckIn, now: dat
     kept = work.check_ins.get(desk.reader, former)
     if kept is None or kept.commitment_id != fact.commitment_id or kept.withdrawn_on is not None:
         raise CheckInMissing(former)
-    work.withdrawals.add(desk.reader, desk.new_id(), former, now, fact.reported_on)
+    take_back(desk, work, kept, now, fact.reported_on)

@@ -175,10 +175,12 @@ def open_commitment(desk: Desk, commitment_id: UUID, on: date | None = None) -> 
 
 def wants_word(desk: Desk, commitment_id: UUID) -> bool:
     """Tell whether a commitment wants to be checked in on today."""
-    try:
-        stand = open_commitment(desk, commitment_id).held.stand
-    except CommitmentMissing:
-        return False
+    with desk.store.reading() as work:
+        day = _day(desk, work, None)
+        found = work.commitments.get(desk.reader, commitment_id)
+        if found is None or found.retired:
+            return False
+        stand = _stands(desk, work, [found], day, None).get(commitment_id)
     return stand is not None and pressing(stand) > Pressing.NOT_AT_ALL
 
 

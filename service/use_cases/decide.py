@@ -18,9 +18,10 @@ from cards.commitments.measure import in_week_order
 from cards.commitments.measures_held import MOST_YEARS, held
 from cards.commitments.offers import touches_health
 from cards.digest import hold_text
-from cards.errors import CommitmentMissing, Conflict, DecisionMissing, Invalid
-from cards.wording import check
+from cards.errors import CommitmentMissing, DecisionMissing, Invalid
+from cards.wording import measure_in
 from service.use_cases.commitment_records import KeptCommitment
+from service.use_cases.facts import said_otherwise, take_back
 from service.use_cases.keeping import opened_to_change, save
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Cause
@@ -116,7 +117,7 @@ def withdraw_decision(desk: Desk, decision_id: UUID) -> Decision:
             raise DecisionMissing(decision_id)
         if kept.withdrawn_on is not None:
             return kept
-        work.withdrawals.add(desk.reader, desk.new_id(), decision_id, now, today)
+        gone = take_back(desk, work, kept, now, today)
         commitment = work.commitments.get(desk.reader, kept.commitment_id)
         if kept.act is Act.REWORD and commitment is not None and not commitment.retired:
             decisions = work.decisions.of(desk.reader, [kept.commitment_id])
@@ -125,7 +126,7 @@ def withdraw_decision(desk: Desk, decision_id: UUID) -> Decision:
                 _write(desk, work, commitment, life.text)
         keep_resting(desk, work, [kept.commitment_id])
         work.commit()
-    return replace(kept, withdrawn_on=today)
+    return gone
 
 
 def _the_same(kept: Decision, ruling: Ruling) -> Decision:
@@ -138,11 +139,7 @@ def _the_same(kept: Decision, ruling: Ruling) -> Decision:
         and kept.words == ruling.words.strip()
     )
     if not same:
-        raise Conflict(
-            f"Decision {kept.id} is already kept, and says something else. Send this one under an "
-            "id of its own.",
-            where="id",
-        )
+        raise said_otherwise("Decision", kept)
     return kept
 
 
@@ -200,7 +197,7 @@ def _measure(ruling: Ruling, stand: Stand, day: date) -> Measure | None:
             raise Invalid(f"To {ruling.act} takes no measure.", where="measure")
         return held(ruling.measure, stand.life.term.start if ruling.act is Act.MEASURE else day)
     if ruling.act is Act.REWORD:
-        return check(ruling.words, day).measure
+        return measure_in(ruling.words, day)
     if ruling.act is Act.HALVE:
         less = halved(stand.life.term.measure)
         if less is None:

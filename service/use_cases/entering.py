@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
-from uuid import UUID
 
 from cards.commitments import Act, Commitment, Decision, pace_of, rests_from
 from cards.parts import KeptDigest, Part, PartKind
@@ -104,9 +103,3 @@ def _read_anew(
     return Commitment(
         part.id, part.text, made_on, entered.entered_on, measure_in(part.text, made_on)
     )
-
-
-def commitment_named(desk: Desk, work: UnitOfWork, commitment_id: UUID) -> KeptCommitment | None:
-    """Return a commitment its digest still holds, or None."""
-    found = work.commitments.get(desk.reader, commitment_id)
-    return None if found is None or found.retired else found

@@ -6,7 +6,7 @@ from uuid import UUID
 
 from cards.answers import Grade
 from cards.digest import hold_text
-from cards.errors import Conflict, Invalid, RereadingMissing
+from cards.errors import Invalid, RereadingMissing
 from cards.rereading import (
     BookRecord,
     BookToReread,
@@ -19,6 +19,7 @@ from cards.rereading import (
     list_of,
     minutes_a_page,
 )
+from service.use_cases.facts import hold_come, said_otherwise, take_back
 from service.use_cases.keeping import opened, opened_to_change
 from service.use_cases.known_of_books import answers_to, known_of, known_of_all
 from service.use_cases.ports import Desk, UnitOfWork
@@ -150,8 +151,7 @@ def withdraw_rereading(desk: Desk, rereading_id: UUID) -> Rereading:
         if found is None:
             raise RereadingMissing(rereading_id)
         if found.withdrawn_on is None:
-            work.withdrawals.add(desk.reader, desk.new_id(), rereading_id, now, today)
-            found = replace(found, withdrawn_on=today)
+            found = take_back(desk, work, found, now, today)
             work.commit()
     return found
 
@@ -173,8 +173,7 @@ def _concerned(book: BookRecord, listed: BookToReread | None) -> tuple[UUID, ...
 
 
 def _hold(read: ReadAgain, today: date, book: BookRecord) -> None:
-    if read.day is not None and read.day > today:
-        raise Invalid(f"{read.day.isoformat()} has not come yet.", where="day")
+    hold_come(read.day or today, today)
     finished = book.digest.finished_on
     if read.day is not None and finished is not None and read.day < min(finished, today):
         raise Invalid(
@@ -199,9 +198,5 @@ def _the_same(known: Rereading, read: ReadAgain) -> Rereading:
         note=read.note,
     )
     if known != sent:
-        raise Conflict(
-            f"Re-reading {known.id} is already kept, and says something else. Send this one under "
-            "an id of its own.",
-            where="id",
-        )
+        raise said_otherwise("Re-reading", known)
     return known

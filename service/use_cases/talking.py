@@ -6,9 +6,10 @@ from datetime import date
 from uuid import UUID
 
 from cards.digest import Commitment, Digest, folded, hold_text
-from cards.errors import Conflict, Invalid, TalkMissing
+from cards.errors import Invalid, TalkMissing
 from cards.parts import KeptDigest
 from cards.talk import Agenda, Length, Talk, agenda_for
+from service.use_cases.facts import hold_come, said_otherwise, take_back
 from service.use_cases.keeping import opened, opened_to_change
 from service.use_cases.mend_digest import change_digest
 from service.use_cases.ports import Desk, UnitOfWork
@@ -145,8 +146,7 @@ def withdraw_talk(desk: Desk, digest_id: UUID, talk_id: UUID) -> Talk:
         if talk is None or talk.digest_id != digest_id:
             raise TalkMissing(talk_id)
         if talk.withdrawn_on is None:
-            work.withdrawals.add(desk.reader, desk.new_id(), talk_id, now, today)
-            talk = replace(talk, withdrawn_on=today)
+            talk = take_back(desk, work, talk, now, today)
             work.commit()
     return talk
 
@@ -162,19 +162,14 @@ def _the_same(known: Talk, held: HeldTalk) -> Talk:
         note=held.note,
     )
     if known != sent:
-        raise Conflict(
-            f"Talk {known.id} is already kept, and says something else. Send this one under an id "
-            "of its own.",
-            where="id",
-        )
+        raise said_otherwise("Talk", known)
     return known
 
 
 def _hold(desk: Desk, work: UnitOfWork, fact: Talk, held: HeldTalk, today: date) -> None:
     hold_text(fact.note, "note")
     hold_text(fact.listener, "listener")
-    if fact.day > today:
-        raise Invalid(f"{fact.day.isoformat()} has not come yet.", where="day")
+    hold_come(fact.day, today)
     if len(held.resolved) > MOST_RESOLVED:
         raise Invalid(
             f"At most {MOST_RESOLVED} commitments are taken from one talk, not "
