@@ -1,0 +1,1 @@
+"""The reader’s own weights of the memory model, fitted to their answers."""

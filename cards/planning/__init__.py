@@ -1,0 +1,1 @@
+"""What the coming weeks ask, what will be known, and what each target costs and keeps."""
