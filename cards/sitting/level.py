@@ -9,11 +9,13 @@ import numpy as np
 
 from cards.kinds.base import KindName
 from cards.parts import Care
-from cards.schedule import DEFAULT_WEIGHTS, aimed
+from cards.schedule import aimed
 from cards.sitting.columns import Columns
 from cards.sitting.memory import asked, interval
 from cards.sitting.ranking import worth_after
+from cards.sitting.weights import at, weights_of
 from cards.sitting.worth_memory import Floats, recall
+from cards.weighting import PUBLISHED, Weighting
 
 FARTHEST = 365
 """Days looked ahead: further off a day means nothing to a reader."""
@@ -31,6 +33,7 @@ def level_on(
     seconds: Mapping[KindName, float],
     seconds_a_day: float,
     target: float,
+    weighting: Weighting = PUBLISHED,
 ) -> date | None:
     """Return the first day at the end of which nothing due is left over; None within no year.
 
@@ -49,8 +52,9 @@ def level_on(
         seconds: what each kind takes.
         seconds_a_day: of a sitting, above 0; one item is asked however long it takes.
         target: retention the reader aims for.
+        weighting: the reader's weights.
     """
-    ahead = _Ahead.of(items, day, seconds, target)
+    ahead = _Ahead.of(items, day, seconds, target, weighting)
     found = FARTHEST
     fewer = ceil(seconds_a_day / _MINUTE) - 1
     whole = range(fewer, max(0, fewer - _FEWER), -1)
@@ -71,16 +75,22 @@ class _Ahead:
     due: Floats
     costs: Floats
     targets: Floats
+    weights: Floats
 
     @classmethod
     def of(
-        cls, items: Columns, day: date, seconds: Mapping[KindName, float], target: float
+        cls,
+        items: Columns,
+        day: date,
+        seconds: Mapping[KindName, float],
+        target: float,
+        weighting: Weighting,
     ) -> "_Ahead":
         first = day.toordinal()
         last = np.array([each.toordinal() for each in items.last_days], dtype=np.float64) - first
         due = np.array([each.toordinal() for each in items.due_on], dtype=np.float64) - first
         elapsed = np.maximum(np.maximum(due, 0.0) - last, 0.0)
-        order = np.argsort(-worth_after(elapsed, items, seconds), kind="stable")
+        order = np.argsort(-worth_after(elapsed, items, seconds, weighting), kind="stable")
         close = np.asarray(items.close, dtype=bool)
         return cls(
             np.asarray(items.stability, dtype=np.float64)[order],
@@ -89,6 +99,7 @@ class _Ahead:
             due[order],
             np.array([seconds[kind] for kind in items.kinds], dtype=np.float64)[order],
             np.where(close, aimed(target, Care.CLOSE), target)[order],
+            at(weights_of(items.kinds, weighting), order),
         )
 
     def may_be_level(self, room: float, within: int) -> bool:
@@ -118,18 +129,19 @@ class _Ahead:
             # Asked once they take as much at the least, so no more than these are taken.
             taken = waiting[: 1 + int(np.searchsorted(spent, room, "right"))]
             recalled = recall(
-                stability[taken], np.maximum(today - last[taken], 0.0), DEFAULT_WEIGHTS
+                stability[taken], np.maximum(today - last[taken], 0.0), at(self.weights, taken)
             )
             spent = np.cumsum(self.costs[taken] * (2 - recalled))
             most = max(1, int(np.searchsorted(spent, room, "right")))
             if most >= len(waiting):
                 return today
             taken, recalled = taken[:most], recalled[:most]
+            weights = at(self.weights, taken)
             times[taken] += 1
             came_back = (taken * _GOLDEN + times[taken] * _PLASTIC) % 1 < recalled
             stability[taken], difficulty[taken] = asked(
-                stability[taken], difficulty[taken], recalled, came_back, DEFAULT_WEIGHTS
+                stability[taken], difficulty[taken], recalled, came_back, weights
             )
             last[taken] = today
-            due[taken] = today + interval(stability[taken], self.targets[taken], DEFAULT_WEIGHTS)
+            due[taken] = today + interval(stability[taken], self.targets[taken], weights)
         return within

@@ -10,6 +10,7 @@ from cards.kinds.base import KindName
 from cards.schedule import DEFAULT_WEIGHTS, spread_range
 from cards.sitting.memory import asked, interval
 from cards.sitting.worth_memory import CLEAR, Floats, first, recall
+from cards.weighting import PUBLISHED, Weighting, Weights
 
 YEARS = 5
 """How far ahead a price is told."""
@@ -44,10 +45,15 @@ class Price:
         return self.minutes_a_day[-1]
 
 
-def price(kinds: Mapping[KindName, int], seconds: Mapping[KindName, float], target: float) -> Price:
+def price(
+    kinds: Mapping[KindName, int],
+    seconds: Mapping[KindName, float],
+    target: float,
+    weighting: Weighting = PUBLISHED,
+) -> Price:
     """Return what keeping a book costs in minutes a day, in each of the coming years.
 
-    An expectation under the published default weights: every item is asked on the first day
+    An expectation under the weights in force: every item is asked on the first day
     and comes back clear, then whenever it is due, and comes back with the chance predicted:
     clear when it does, blank when not, and then once more the same day.
 
@@ -55,20 +61,28 @@ def price(kinds: Mapping[KindName, int], seconds: Mapping[KindName, float], targ
         kinds: how many items of each kind the book has.
         seconds: what each kind takes.
         target: retention aimed for, from 0.7 to 0.97.
+        weighting: the reader's weights.
     """
-    once = sum(count * seconds[kind] for kind, count in kinds.items())
-    return Price(tuple(once * a_day / _MINUTE for a_day in _askings_a_day(target)))
+    once: dict[Weights, float] = {}
+    for kind, count in kinds.items():
+        weights = weighting.of(kind)
+        once[weights] = once.get(weights, 0.0) + count * seconds[kind]
+    years = [0.0] * YEARS
+    for weights, spent in once.items():
+        for year, a_day in enumerate(_askings_a_day(target, weights)):
+            years[year] += spent * a_day / _MINUTE
+    return Price(tuple(years))
 
 
-@lru_cache(maxsize=64)
-def _askings_a_day(target: float) -> tuple[float, ...]:
+@lru_cache(maxsize=256)
+def _askings_a_day(target: float, weights: Weights) -> tuple[float, ...]:
     """Return how often one item is asked on the average day of each year."""
-    due, again = askings(target, YEARS * A_YEAR)
+    due, again = askings(target, YEARS * A_YEAR, weights)
     years = (due + again).reshape(YEARS, A_YEAR)
     return tuple(float(mean) for mean in years.mean(axis=1))
 
 
-def askings(target: float, days: int) -> tuple[Floats, Floats]:
+def askings(target: float, days: int, weights: Weights = DEFAULT_WEIGHTS) -> tuple[Floats, Floats]:
     """Return how often one item is asked on each coming day, because due, and once more.
 
     The first day holds its first asking. The courses are drawn without chance: they stand in
@@ -79,22 +93,23 @@ def askings(target: float, days: int) -> tuple[Floats, Floats]:
     Args:
         target: retention aimed for, from 0.7 to 0.97.
         days: how many are looked ahead.
+        weights: the 21 weights of FSRS-6.
     """
     ranges = np.array([spread_range(each) for each in range(2 * days)])
     due, again = np.zeros(days), np.zeros(days)
     due[0] = 1.0
-    stability, difficulty = (np.full(_COURSES, each[CLEAR]) for each in first(DEFAULT_WEIGHTS))
+    stability, difficulty = (np.full(_COURSES, each[CLEAR]) for each in first(weights))
     day = np.zeros(_COURSES, dtype=np.int64)
     step = 0
     while len(day):
         step += 1
         places = np.arange(len(day)) + step * _GOLDEN
-        exact = interval(stability, target, DEFAULT_WEIGHTS).astype(np.int64)
+        exact = interval(stability, target, weights).astype(np.int64)
         low, high = ranges[np.minimum(exact, 2 * days - 1)].T
         waited = low + (places * _PLASTIC % 1 * (high - low + 1)).astype(np.int64)
-        recalled = recall(stability, waited.astype(np.float64), DEFAULT_WEIGHTS)
+        recalled = recall(stability, waited.astype(np.float64), weights)
         came_back = places * _PLASTIC_SQUARED % 1 < recalled
-        stability, difficulty = asked(stability, difficulty, recalled, came_back, DEFAULT_WEIGHTS)
+        stability, difficulty = asked(stability, difficulty, recalled, came_back, weights)
         day = day + waited
         within = day < days
         due += np.bincount(day[within], minlength=days) / _COURSES

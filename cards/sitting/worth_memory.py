@@ -11,7 +11,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
-Weights = Sequence[float]
+Weights = Sequence[float] | Floats
+"""The 21 weights of FSRS-6; or of many items side by side, a row a weight, a column an item."""
 
 BLANK, HAZY, CLEAR, VIVID = range(4)
 
@@ -29,7 +30,7 @@ def recall(stability: Floats, elapsed: Floats, weights: Weights) -> Floats:
     return fallen
 
 
-def curve(weights: Weights) -> tuple[float, float]:
+def curve(weights: Weights) -> tuple[float | Floats, float | Floats]:
     """Return the exponent of the forgetting curve and the factor that makes R(S, S) 0.9."""
     decay = -weights[20]
     return decay, 0.9 ** (1 / decay) - 1

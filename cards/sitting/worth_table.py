@@ -79,7 +79,8 @@ class Table:
         return easy + in_one * (across(place + STABILITIES * WAITS) - easy)
 
 
-@lru_cache(maxsize=8)
+# A reader has a set for each kind at the most, a school many readers; one takes 51 kB.
+@lru_cache(maxsize=128)
 def table(weights: tuple[float, ...]) -> Table:
     """Return the table of a reader's weights; made once for each, in some 30 ms."""
     stability = np.linspace(np.log(LEAST), np.log(MOST), STABILITIES)
