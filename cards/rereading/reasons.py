@@ -14,7 +14,7 @@ from cards.rereading.because import WORTH, Because, Reason
 from cards.rereading.confusing import confusions
 from cards.rereading.promised import stalled
 from cards.rereading.record import BookRecord, answers_tell
-from cards.rereading.wilson import wilson
+from cards.retention.wilson import wilson
 from cards.schedule import aimed
 
 TWICE = 2

@@ -7,7 +7,7 @@ Wilson 1927; Newcombe 1998, Stat. Med. 17, 857–872. The bounds to four places 
 
 import pytest
 
-from cards.rereading.wilson import wilson
+from cards.retention.wilson import wilson
 
 VECTORS = [
     (81, 263, 0.2553, 0.3662),
