@@ -14,6 +14,8 @@ from service.store.tables import items
 
 MEMORY = ("stability", "difficulty", "first_day", "last_day", "last_grade", "answers", "due_on")
 """What an item's answers come to, column by column."""
+KEPT = (*MEMORY, "call_on", "moves_to")
+"""What follows from it in the row: when it is called, and the due day it waits to be moved to."""
 
 MINE = items.c.reader_id == bindparam("reader")
 """Of the reader who asks."""
@@ -32,13 +34,15 @@ WHOLE = select(
 KINDS = {kind.value: kind for kind in KindName}  # quicker than the enumerations' own look-up
 _CARES = {care.value: care for care in Care}
 _GRADES = {grade.value: grade for grade in Grade}
-UNASKED_MEMORY: dict[str, object] = dict.fromkeys((*MEMORY, "call_on", "rests_from", "afresh_on"))
+UNASKED_MEMORY: dict[str, object] = dict.fromkeys(
+    (*MEMORY, "call_on", "rests_from", "afresh_on", "moves_to")
+)
 
 
 def memory_values(memory: Memory | None) -> dict[str, object]:
     """Return what an item's row keeps of its memory, null together while it is unasked."""
     if memory is None:
-        return {f"new_{name}": None for name in (*MEMORY, "call_on")}
+        return {f"new_{name}": None for name in KEPT}
     return {
         "new_stability": memory.stability,
         "new_difficulty": memory.difficulty,
@@ -48,6 +52,7 @@ def memory_values(memory: Memory | None) -> dict[str, object]:
         "new_answers": memory.answers,
         "new_due_on": memory.due_on,
         "new_call_on": memory.call_on,
+        "new_moves_to": None,
     }
 
 

@@ -22,7 +22,7 @@ from cards.schedule import Memory
 from service.store.called_items import SqlCalledItems
 from service.store.columns import ID
 from service.store.inserts import insert_or_update
-from service.store.item_rows import MEMORY, MINE, UNASKED_MEMORY, WHOLE, kept_item, memory_values
+from service.store.item_rows import KEPT, MINE, UNASKED_MEMORY, WHOLE, kept_item, memory_values
 from service.store.tables import digests, items
 from service.use_cases.records import ReaderId
 
@@ -43,7 +43,7 @@ _PUT = insert_or_update(items, ("number", "retired", "care"))
 _REMEMBER = (
     update(items)
     .where(MINE, items.c.id == bindparam("item"))
-    .values({name: bindparam(f"new_{name}") for name in (*MEMORY, "call_on")})
+    .values({name: bindparam(f"new_{name}") for name in KEPT})
 )
 _ASK_AFRESH = (
     update(items)

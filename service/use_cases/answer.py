@@ -12,7 +12,6 @@ from cards.errors import (
 from cards.items import KeptItem, occasion_of
 from cards.kinds import KINDS
 from cards.kinds.base import Answered, Attempt, Mark, Occasion
-from cards.schedule import Schedule, aimed
 from service.use_cases.items import ItemView, item_and_occasion, view
 from service.use_cases.ports import Desk
 from service.use_cases.recording import GivenAnswer, Recorded, append
@@ -57,7 +56,7 @@ def compare(desk: Desk, item_id: UUID, attempt: Attempt) -> Compared:
     if kept.item.retired:
         raise ItemMissing(item_id)
     kind = KINDS[kept.item.kind]
-    day, schedule = reader.days.of(now), Schedule(aimed(reader.target, kept.care))
+    day, schedule = reader.days.of(now), reader.schedule(kept.item.kind, kept.care)
     due = {}
     for grade in GRADES:
         would_be = Answer(desk.new_id(), item_id, grade, now, day)
@@ -65,7 +64,7 @@ def compare(desk: Desk, item_id: UUID, attempt: Attempt) -> Compared:
         if memory is not None:
             due[grade] = memory.due_on
     return Compared(
-        item=view(kept, occasion, day, schedule),
+        item=view(kept, occasion, day, reader),
         answered=kind.answer(occasion),
         mark=kind.mark(occasion, held_to(kind.cue(occasion), attempt)),
         asked=occasion.asked,
@@ -113,7 +112,7 @@ def take_back(desk: Desk, answer_id: UUID, fact_id: UUID) -> Recorded:
             return Recorded(known, item, fresh=False)
         work.answers.take_back(desk.reader, fact_id, answer_id, now)
         answers = work.answers.of_item(desk.reader, item.item.id)
-        memory = Schedule(aimed(reader.target, item.care)).fold(item.item.id, answers)
+        memory = reader.schedule(item.item.kind, item.care).fold(item.item.id, answers)
         work.items.remember(desk.reader, item.item.id, memory)
         work.commit()
     taken = replace(known, taken_back_at=now)
@@ -153,17 +152,14 @@ def show_answer(desk: Desk, answer_id: UUID) -> ShownAnswer:
             raise AnswerMissing(answer_id)
         kept, occasion = item_and_occasion(desk, work, known.answer.item_id)
         answers = work.answers.of_item(desk.reader, kept.item.id)
-    occasion = _then(kept, occasion, [each for each in answers if _before(each, known.answer)])
-    item = view(kept, occasion, reader.days.of(now), Schedule(reader.target))
+    earlier = [each for each in answers if _before(each, known.answer)]
+    memory = reader.schedule(kept.item.kind).fold(kept.item.id, earlier)
+    # What was asked depends on the answers before it.
+    occasion = occasion_of(replace(kept, memory=memory), occasion.digest, occasion.shelf)
+    item = view(kept, occasion, reader.days.of(now), reader)
     says = KINDS[kept.item.kind].answer(occasion) if item.cue else None
     return ShownAnswer(known, item, says, occasion)
 
 
 def _before(one: Answer, other: Answer) -> bool:
     return (one.answered_at, one.id) < (other.answered_at, other.id)
-
-
-def _then(kept: KeptItem, occasion: Occasion, answers: list[Answer]) -> Occasion:
-    """Return an occasion as it was after some answers: what was asked depends on them."""
-    memory = Schedule().fold(kept.item.id, answers)
-    return occasion_of(replace(kept, memory=memory), occasion.digest, occasion.shelf)

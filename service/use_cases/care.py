@@ -4,7 +4,6 @@ from dataclasses import replace
 from uuid import UUID
 
 from cards.parts import Care, KeptDigest
-from cards.schedule import Schedule, aimed
 from service.use_cases.keeping import opened_to_change, save
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Cause
@@ -33,10 +32,9 @@ def give_care(desk: Desk, work: UnitOfWork, known: KeptDigest, care: Care) -> Ke
     changed = replace(known, care=care, revision=known.revision + 1)
     save(desk, work, changed, Cause.CARED, known)
     reader = work.readers.get(desk.reader)
-    schedule = Schedule(aimed(reader.target, care))
     for each in work.items.of_digest(desk.reader, known.id):
         if each.memory is not None:
             answers = work.answers.of_item(desk.reader, each.item.id)
-            memory = schedule.fold(each.item.id, answers)
+            memory = reader.schedule(each.item.kind, care).fold(each.item.id, answers)
             work.items.remember(desk.reader, each.item.id, memory)
     return changed

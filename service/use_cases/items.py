@@ -9,10 +9,9 @@ from cards.errors import ItemMissing
 from cards.items import KeptItem, occasion_of
 from cards.kinds import KINDS
 from cards.kinds.base import Cue, KindName, Occasion, Shelved
-from cards.schedule import Schedule
 from service.use_cases.library import PAGE
 from service.use_cases.ports import Desk, UnitOfWork
-from service.use_cases.records import KeptAnswer
+from service.use_cases.records import KeptAnswer, Reader
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +55,7 @@ class History:
     next: tuple[datetime, UUID] | None
 
 
-def view(kept: KeptItem, occasion: Occasion, day: date, schedule: Schedule) -> ItemView:
+def view(kept: KeptItem, occasion: Occasion, day: date, reader: Reader) -> ItemView:
     """Return an item as it is shown on a day of the reader's."""
     digest = occasion.digest
     shown = not (kept.item.retired or occasion.part.retired)
@@ -65,7 +64,7 @@ def view(kept: KeptItem, occasion: Occasion, day: date, schedule: Schedule) -> I
         title=digest.title,
         author=digest.author,
         cue=KINDS[kept.item.kind].cue(occasion) if shown else None,
-        recall=schedule.recall(kept.memory, day) if kept.memory else None,
+        recall=reader.schedule(kept.item.kind).recall(kept.memory, day) if kept.memory else None,
         due_on=kept.memory.due_on if kept.memory else None,
     )
 
@@ -84,9 +83,9 @@ def list_items(
         page = kept[:limit]
         digests = work.digests.many(desk.reader, {each.item.digest_id for each in page})
         shelf = shelf_for(desk, work, page)
-    day, schedule = reader.days.of(desk.now()), Schedule(reader.target)
+    day = reader.days.of(desk.now())
     asked = ((each, occasion_of(each, digests[each.item.digest_id], shelf)) for each in page)
-    views = tuple(view(each, occasion, day, schedule) for each, occasion in asked)
+    views = tuple(view(each, occasion, day, reader) for each, occasion in asked)
     return ItemPage(views, page[-1].item.id if len(kept) > limit else None)
 
 
@@ -99,7 +98,7 @@ def show_item(desk: Desk, item_id: UUID) -> ItemView:
     with desk.store.reading() as work:
         reader = work.readers.get(desk.reader)
         kept, occasion = item_and_occasion(desk, work, item_id)
-    return view(kept, occasion, reader.days.of(desk.now()), Schedule(reader.target))
+    return view(kept, occasion, reader.days.of(desk.now()), reader)
 
 
 MOST_SHELVED = 500

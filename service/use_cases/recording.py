@@ -9,7 +9,6 @@ from cards.errors import AnswerConflict, AnswerInFuture, InvalidAnswer, ItemMiss
 from cards.items import KeptItem
 from cards.kinds import KINDS
 from cards.kinds.base import Attempt, Occasion
-from cards.schedule import Schedule, aimed
 from service.use_cases.items import item_and_occasion
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import KeptAnswer
@@ -93,7 +92,7 @@ def append(
     others = work.answers.of_item(desk.reader, given.item_id)
     if any(other.id == given.id for other in others):
         return Recorded(_kept_before(desk, work, given), item, fresh=False)
-    schedule = Schedule(aimed(reader.target, item.care))
+    schedule = reader.schedule(item.item.kind, item.care)
     answer = Answer(
         id=given.id,
         item_id=given.item_id,

@@ -13,9 +13,11 @@ from cards.days import TURNS_AT, Days
 from cards.digest import Notice, Quotation
 from cards.errors import DocumentRefused, InvalidPreference
 from cards.intake import Source
-from cards.parts import KeptDigest
+from cards.kinds.base import KindName
+from cards.parts import Care, KeptDigest
 from cards.proving import Anchor, BookText
-from cards.schedule import TARGET, Schedule
+from cards.schedule import TARGET, Schedule, aimed
+from cards.weighting import PUBLISHED, Weighting
 
 ReaderId = NewType("ReaderId", UUID)
 
@@ -38,7 +40,8 @@ class Reader:
         target: retention aimed for.
         unasked_a_day: how many unasked items are let in a day at the most, 0 to 100.
         minutes: of a day's sitting, 1 to 120.
-        revision: how many times it was changed, from 1.
+        revision: how many times the settings were changed, from 1.
+        weighting: the weights that foresee what they recall; learned, not set.
 
     Raises:
         InvalidPreference: a setting is outside its range.
@@ -51,6 +54,7 @@ class Reader:
     unasked_a_day: int = UNASKED_A_DAY
     minutes: int = MINUTES
     revision: int = 1
+    weighting: Weighting = PUBLISHED
 
     def __post_init__(self) -> None:
         Days(self.time_zone, self.turns_at)
@@ -72,6 +76,10 @@ class Reader:
     def days(self) -> Days:
         """How instants fall into this reader's days."""
         return Days(self.time_zone, self.turns_at)
+
+    def schedule(self, kind: KindName, care: Care = Care.STEADY) -> Schedule:
+        """Return the schedule of items of a kind, in a book kept with a care."""
+        return self.weighting.schedule(kind, aimed(self.target, care))
 
 
 @dataclass(frozen=True, slots=True)

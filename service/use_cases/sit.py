@@ -9,7 +9,6 @@ from cards.commitments import pressing
 from cards.items import KeptItem, occasion_of
 from cards.kinds.base import KindName, Shelved
 from cards.parts import KeptDigest
-from cards.schedule import Schedule
 from cards.sitting import (
     LATEST,
     Candidate,
@@ -116,8 +115,7 @@ class _Composing:
             self._soon = self._work.items.soon(self._desk.reader, self._day, _SOONEST)
         waiting, more_unasked = self._waiting(left)
         ordered = compose(waiting, left)
-        schedule = Schedule(self._reader.target)
-        views = (view(each.kept, each.occasion, self._day, schedule) for each in ordered)
+        views = (view(each.kept, each.occasion, self._day, self._reader) for each in ordered)
         return Sitting(
             day=self._day,
             items=tuple(replace(each, due_on=each.due_on or self._day) for each in views),

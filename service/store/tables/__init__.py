@@ -8,6 +8,7 @@ from service.store.tables.asking import (
     AFRESH,
     CALLED,
     COMMITTED,
+    MOVING,
     UNASKED,
     answers,
     check_ins,
@@ -21,6 +22,7 @@ from service.store.tables.keeping import (
     talks,
     withdrawals,
 )
+from service.store.tables.learning import fittings, tallied, tallies
 from service.store.tables.library import digests, originals, parts, readers, versions
 from service.store.tables.making import metadata
 from service.store.tables.proving import anchors, book_texts
@@ -32,6 +34,7 @@ __all__ = [
     "AFRESH",
     "CALLED",
     "COMMITTED",
+    "MOVING",
     "UNASKED",
     "anchors",
     "answers",
@@ -44,6 +47,7 @@ __all__ = [
     "draft_originals",
     "drafts",
     "feed_addresses",
+    "fittings",
     "heading_words",
     "items",
     "left_out",
@@ -59,6 +63,8 @@ __all__ = [
     "sitting_days",
     "taken_back",
     "talks",
+    "tallied",
+    "tallies",
     "versions",
     "withdrawals",
 ]

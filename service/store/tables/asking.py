@@ -2,8 +2,8 @@
 
 What an item's answers come to is kept in its row (`stability` to `call_on`, null
 together while it is unasked), so that a sitting is read off one index; so are the care
-of its book, the day from which a commitment that is over rests, and the day on which what
-was read again is asked afresh. `answers`, `taken_back` and `check_ins` are only ever added to.
+of its book, the day from which a commitment that is over rests, the day on which what was
+read again is asked afresh, and the due day it waits to be moved to under new weights. `answers`, `taken_back` and `check_ins` are only ever added to.
 """
 
 from sqlalchemy import (
@@ -63,6 +63,7 @@ items = Table(
     choice("care", Care),
     Column("rests_from", Date),
     Column("afresh_on", Date),
+    Column("moves_to", Date),
     points_to("digests", "digest_id"),
     points_to("parts", "part_id"),
     one_of("kind", KindName),
@@ -137,6 +138,16 @@ Index(
     items.c.id,
     sqlite_where=AFRESH,
     postgresql_where=AFRESH,
+)
+MOVING = and_(items.c.moves_to.is_not(None), not_(items.c.retired))
+"""What waits to have its due day moved is found by; likewise."""
+Index(
+    "items_moving",
+    items.c.reader_id,
+    items.c.moves_to,
+    items.c.id,
+    sqlite_where=MOVING,
+    postgresql_where=MOVING,
 )
 Index("items_by_first_day", items.c.reader_id, items.c.first_day, items.c.kind)
 Index("items_by_digest", items.c.reader_id, items.c.digest_id, items.c.id)

@@ -45,6 +45,7 @@ readers = Table(
     number("unasked_a_day"),
     number("revision"),
     number("minutes"),
+    Column("weights", WORDS),
     CheckConstraint("turns_at BETWEEN 0 AND 23", name="turns_at_hour"),
     CheckConstraint("target > 0 AND target < 1", name="target_share"),
     CheckConstraint("unasked_a_day >= 0", name="unasked_a_day_count"),

@@ -8,6 +8,7 @@ from uuid import UUID
 from cards.intake.heading_words import Part
 from cards.kinds.base import Shelved
 from cards.parts import KeptDigest
+from cards.weighting import Weighting
 from service.use_cases.records import (
     BookFile,
     BookKey,
@@ -34,7 +35,11 @@ class Readers(Protocol):
         ...
 
     def put(self, reader: Reader) -> None:
-        """Keep a reader's settings, the revision as given."""
+        """Keep a reader's settings, the revision as given. What was learned of them stays."""
+        ...
+
+    def weigh(self, reader: ReaderId, weighting: Weighting) -> None:
+        """Have a reader's recall foreseen by these weights from now on."""
         ...
 
 

@@ -1,0 +1,1 @@
+"""Everything a reader has, fact by fact, out of one store and into another."""
