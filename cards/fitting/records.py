@@ -96,6 +96,27 @@ class Reviews:
 
 
 @dataclass(frozen=True, slots=True)
+class Comparison:
+    """How weights in force and weights proposed foresaw the same held-out answers.
+
+    Attributes:
+        from_day: ordinal of the reader's day the held-out answers begin on.
+        in_force, proposed: mean log loss over them, in nats.
+        error: standard error of the difference of the two (`cards.fitting.judging`).
+    """
+
+    from_day: int
+    in_force: float
+    proposed: float
+    error: float
+
+    @property
+    def gain(self) -> float:
+        """By how much the proposed foresaw them better, in nats an answer; below 0: worse."""
+        return self.in_force - self.proposed
+
+
+@dataclass(frozen=True, slots=True)
 class Verdict:
     """Whether weights fitted to earlier answers foresee later ones better than those in force.
 
@@ -103,10 +124,7 @@ class Verdict:
         kind: whose answers were judged; None for all kinds together.
         answers: all that tell of forgetting, a day or more after the item's one before.
         held_out: the later ones of them, which the fit did not see.
-        from_day: ordinal of the reader's day the held-out answers begin on; 0 without any.
-        in_force, proposed: mean log loss over the held-out answers, in nats; NaN without any.
-        gain: mean of `in_force` less `proposed`; above 0 when the proposed foresee better.
-        error: standard error of the gain, clustered (`cards.fitting.judging`).
+        comparison: how the two foresaw the held-out answers; None where they are too few.
         adopted: whether the proposed are put in force.
         sentence: all of this in one plain sentence to the reader.
     """
@@ -114,11 +132,7 @@ class Verdict:
     kind: KindName | None
     answers: int
     held_out: int
-    from_day: int
-    in_force: float
-    proposed: float
-    gain: float
-    error: float
+    comparison: Comparison | None
     adopted: bool
     sentence: str
 

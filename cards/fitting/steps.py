@@ -1,0 +1,83 @@
+"""The answers of all items laid step by step: first every item's first, then every second.
+
+The memory model goes from one answer to the next, so a pass over arrays takes the k-th
+answers of all items at once. Longer histories stand first: those that go on to step k+1
+are always the head of those at step k.
+"""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cards.fitting.records import Floats, Reviews
+
+Places = NDArray[np.intp]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Step:
+    """The k-th answers of all items that have so many.
+
+    Attributes:
+        rows: the slice of the laid rows they fill.
+        grades: 0 to 3.
+        elapsed: days since the answer before.
+        recalled, lapsed, same_day: places within the step of what came back after a day or
+            more, of what came back blank after a day or more, and of further answers of a day.
+    """
+
+    rows: slice
+    grades: NDArray[np.int8]
+    elapsed: Floats
+    recalled: Places
+    lapsed: Places
+    same_day: Places
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Laid:
+    """Reviews laid step by step.
+
+    Attributes:
+        order: the row of the reviews that each laid row came from.
+        steps: one for every number of an answer, the first answers first.
+        scored, came_back: of each laid row, whether it counts and whether it came back.
+    """
+
+    order: Places
+    steps: tuple[Step, ...]
+    scored: NDArray[np.bool_]
+    came_back: NDArray[np.bool_]
+
+
+def lay(reviews: Reviews) -> Laid:
+    """Lay reviews step by step."""
+    starts = np.flatnonzero(reviews.first)
+    lengths = np.diff(starts, append=len(reviews))
+    longest_first = np.argsort(-lengths, kind="stable")
+    rank = np.empty_like(longest_first)
+    rank[longest_first] = np.arange(len(starts))
+    number = np.arange(len(reviews)) - np.repeat(starts, lengths)
+    order = np.lexsort((np.repeat(rank, lengths), number))
+    bounds = np.concatenate(([0], np.cumsum(np.bincount(number))))
+    elapsed = reviews.elapsed.astype(np.float64)[order]
+    grades = reviews.grades[order]
+    steps = tuple(
+        _step(slice(int(begin), int(end)), grades[begin:end], elapsed[begin:end])
+        for begin, end in pairwise(bounds)
+    )
+    return Laid(order, steps, elapsed >= 1, grades > 0)
+
+
+def _step(rows: slice, grades: NDArray[np.int8], elapsed: Floats) -> Step:
+    later = elapsed >= 1
+    return Step(
+        rows,
+        grades,
+        elapsed,
+        np.flatnonzero(later & (grades > 0)),
+        np.flatnonzero(later & (grades == 0)),
+        np.flatnonzero(~later),
+    )
