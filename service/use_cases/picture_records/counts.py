@@ -31,12 +31,14 @@ class Days:
     """A thin bar a day, what is over the limit told apart.
 
     Attributes:
+        label: what the bars measure, in a few words.
         unit: of the values.
         limit: a line across, or None; `limit_label` names it.
         over_label: what the overflow is, in a few words.
     """
 
     days: tuple[DayBar, ...]
+    label: str
     unit: Unit
     limit: float | None = None
     limit_label: str = ""

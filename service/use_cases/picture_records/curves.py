@@ -88,12 +88,19 @@ class Dot:
 
 @dataclass(frozen=True, slots=True)
 class Curves:
-    """Lines, each named where it ends, and dots for what was observed."""
+    """Lines, each named where it ends, and dots for what was observed.
+
+    Attributes:
+        across, up: what is measured; only across may be logarithmic. Up begins at 0 unless it
+            measures shares or says otherwise.
+        observed: what the dots are, in a few words; written at the last of them.
+    """
 
     across: Axis
     up: Axis
     lines: tuple[Line, ...]
     dots: tuple[Dot, ...] = ()
+    observed: str = ""
 
     def __post_init__(self) -> None:
         """Check how many there are, and that only the axis across is logarithmic, over 0."""
