@@ -68,11 +68,7 @@ def pace_of(
             return over
     if term.once and last is not None:
         return one_off(life, deeds, last, day)
-    if deeds.first is not None and deeds.first < life.asked_from:
-        # Who reports on days before it came in is asked about them; of what was over, about all
-        # of them that are not too long ago.
-        first = max(term.start, life.asked_from - min(LONG_AGO, life.asked_from - date.min))
-        life = replace(life, asked_from=min(first, deeds.first) if past else deeds.first)
+    life = asked_back(life, deeds, past)
     end = end_of(life, deeds, day)
     if end is not None and is_closed(end, day):
         return _ended(life, deeds, end, day)
@@ -82,6 +78,20 @@ def pace_of(
 def arrived_past(commitment: Commitment, life: Life, last: date | None) -> bool:
     """Tell whether the last day of a commitment, still in its first term, was over on arrival."""
     return len(life.terms) == 1 and last is not None and last < commitment.entered_on
+
+
+def asked_back(life: Life, deeds: Deeds, past: bool) -> Life:
+    """Return a life as the reader's reports have it asked about.
+
+    Who reports on days before it came in is asked about them; of what was over on arrival
+    (`past`), about all of them that are not too long ago.
+    """
+    if deeds.first is None or deeds.first >= life.asked_from:
+        return life
+    if not past:
+        return replace(life, asked_from=deeds.first)
+    first = max(life.term.start, life.asked_from - min(LONG_AGO, life.asked_from - date.min))
+    return replace(life, asked_from=min(first, deeds.first))
 
 
 def _closed(life: Life, day: date) -> Stand | None:

@@ -2,7 +2,7 @@
 
 from math import sqrt
 
-_Z = 1.959964
+Z = 1.959964
 """The 97.5 % point of the normal distribution: bounds of 95 % on both sides."""
 
 
@@ -14,8 +14,8 @@ def wilson(recalled: int, asked: int) -> tuple[float, float]:
     """
     if not asked:
         return 0.0, 1.0
-    share, square = recalled / asked, _Z * _Z
+    share, square = recalled / asked, Z * Z
     middle = share + square / (2 * asked)
-    reach = _Z * sqrt(share * (1 - share) / asked + square / (4 * asked * asked))
+    reach = Z * sqrt(share * (1 - share) / asked + square / (4 * asked * asked))
     whole = 1 + square / asked
     return max(0.0, (middle - reach) / whole), min(1.0, (middle + reach) / whole)
