@@ -5,9 +5,9 @@ from typing import NamedTuple
 
 Parameters = tuple[float, ...]
 
-_STEPS = 200
+_STEPS = 100
 """Steps at most; ten or twenty are usual."""
-_CLOSE = 1e-12
+_CLOSE = 1e-10
 """A step that gains less than this share of the loss is the last."""
 
 

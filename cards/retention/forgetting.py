@@ -2,9 +2,9 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import exp, log, log1p
+from math import exp, expm1, log, log1p
 
-from cards.retention.ages import CLASSES, AgeClass, age_within, class_of
+from cards.retention.ages import CLASSES, OLDEST, AgeClass, age_within, class_of
 from cards.retention.descent import Parameters, Slope, least
 from cards.retention.losses import losses_of
 from cards.retention.shares import ENOUGH, Share, share_of
@@ -14,8 +14,10 @@ RECALLED = 0.9
 """The recall at which stability is read off, as in FSRS-6."""
 _CERTAIN = 1e-9
 """A curve is held this far from 0 and from 1: what happened must be possible."""
-_FASTEST, _SLOWEST = 1e-3, 1e7
-_FLATTEST, _STEEPEST = 0.005, 10.0
+_FAR = 1e4
+"""How many times faster or slower than at first sight anything is sought to be forgotten."""
+_STRAIGHTEST, _MOST_BENT = 1e-3, 1e6
+"""How bent a power curve is sought at the typical age: an exponential, and as good as level."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,21 +40,29 @@ class Curve:
     """A forgetting curve that starts at 1.
 
     Attributes:
-        stability: days after which recall has fallen to 0.9.
-        decay: the exponent of a power curve, as in FSRS-6 below 1 for most readers; None of
-            an exponential.
+        rate: how fast it begins to fall, a day.
+        decay: the exponent of a power curve (1 + rate·t)^-decay, as in FSRS-6 below 1 for most
+            readers; None of an exponential e^(-rate·t).
         log_loss: of the answers it was fitted to, a mean.
     """
 
-    stability: float
+    rate: float
     decay: float | None
     log_loss: float
 
     def at(self, days: float) -> float:
         """Return the recall after so many days, 0 to 1."""
         if self.decay is None:
-            return float(RECALLED ** (days / self.stability))
-        return exp(-self.decay * log1p(factor(self.decay) * days / self.stability))
+            return exp(-self.rate * days)
+        return exp(-self.decay * log1p(self.rate * days))
+
+    @property
+    def stability(self) -> float | None:
+        """The days after which recall has fallen to 0.9; None for over a hundred years."""
+        if self.at(OLDEST) > RECALLED:
+            return None
+        fallen = -log(RECALLED)
+        return (fallen if self.decay is None else expm1(fallen / self.decay)) / self.rate
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +74,8 @@ class Forgetting:
 
     Attributes:
         ages: by readable class, those with an answer, the youngest first.
-        power: the curve (1 + f·t/S)^-d with f = 0.9^(-1/d) - 1 that makes what happened likeliest.
-        exponential: the curve 0.9^(t/S) that does. Both None of fewer than 50 answers, of a
+        power: the power curve under which what happened is likeliest.
+        exponential: the exponential under which it is. Both None of fewer than 50 answers, of a
             single age, or where all or nothing came back.
     """
 
@@ -94,13 +104,7 @@ def forgetting_of(ages: Mapping[int, Tally]) -> Forgetting:
     asked, recalled = sum(each.asked for each in seen), sum(each.recalled for each in seen)
     if asked < ENOUGH or len(seen) < 2 or recalled in {0, asked}:
         return Forgetting(tuple(told), None, None)
-    exponential = _exponential(seen)
-    return Forgetting(tuple(told), _power(seen, exponential), exponential)
-
-
-def factor(decay: float) -> float:
-    """Return f of (1 + f·t/S)^-d, such that recall is 0.9 after S days."""
-    return float(RECALLED ** (-1 / decay) - 1)
+    return Forgetting(tuple(told), _power(seen), _exponential(seen))
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,30 +118,41 @@ def _exponential(seen: list[_Seen]) -> Curve:
     """Fit an exponential, in the logarithm of its rate a day."""
 
     def at(parameters: Parameters) -> Slope:
-        pace = exp(parameters[0])
-        return _likelihood(seen, [(-pace * each.days, (-pace * each.days,)) for each in seen])
+        rate = exp(parameters[0])
+        return _likelihood(seen, [(-rate * each.days, (-rate * each.days,)) for each in seen])
 
-    (found,) = least(at, (log(0.01),), [(-log(_SLOWEST), -log(_FASTEST))])
-    return Curve(-log(RECALLED) / exp(found), None, at((found,)).loss / _asked(seen))
+    start = log(-log(_share(seen)) / _typical(seen))
+    (found,) = least(at, (start,), [(start - log(_FAR), start + log(_FAR))])
+    return Curve(exp(found), None, at((found,)).loss / _asked(seen))
 
 
-def _power(seen: list[_Seen], start: Curve) -> Curve:
-    """Fit a power curve, in logarithms of its rate f/S and of its exponent."""
+def _power(seen: list[_Seen]) -> Curve:
+    """Fit a power curve (1 + a·t)^-d.
+
+    In the logarithm of -ln of its recall at a typical age, which is known well, and in the
+    logarithm of a there, which is not: so hardly one pulls the other.
+    """
+    typical = _typical(seen)
 
     def at(parameters: Parameters) -> Slope:
-        rate, decay = map(exp, parameters)
+        level, bend = map(exp, parameters)
+        whole = log1p(bend)
         points = []
         for each in seen:
-            fallen = -decay * log1p(rate * each.days)
-            by_rate = -decay * rate * each.days / (1 + rate * each.days)
-            points.append((fallen, (by_rate, fallen)))
+            times = bend * each.days / typical
+            so_far = log1p(times)
+            fallen = -level * so_far / whole
+            by_bend = -level * times / (1 + times) / whole - fallen * bend / (1 + bend) / whole
+            points.append((fallen, (fallen, by_bend)))
         return _likelihood(seen, points)
 
-    bounds = [(-log(_SLOWEST), log(_SLOWEST)), (log(_FLATTEST), log(_STEEPEST))]
-    starts = [(log(factor(decay) / start.stability), log(decay)) for decay in (0.05, 0.2, 1.0)]
+    level = log(-log(_share(seen)))
+    reach = log(_FAR)
+    bounds = [(level - reach, level + reach), (log(_STRAIGHTEST), log(_MOST_BENT))]
+    starts = [(level, log(bend)) for bend in (0.5, 20.0)]
     found = min((least(at, each, bounds) for each in starts), key=lambda each: at(each).loss)
-    rate, decay = map(exp, found)
-    return Curve(factor(decay) / rate, decay, at(found).loss / _asked(seen))
+    level, bend = map(exp, found)
+    return Curve(bend / typical, level / log1p(bend), at(found).loss / _asked(seen))
 
 
 def _likelihood(seen: list[_Seen], points: Sequence[tuple[float, Parameters]]) -> Slope:
@@ -166,3 +181,12 @@ def _likelihood(seen: list[_Seen], points: Sequence[tuple[float, Parameters]]) -
 
 def _asked(seen: list[_Seen]) -> int:
     return sum(each.asked for each in seen)
+
+
+def _share(seen: list[_Seen]) -> float:
+    return sum(each.recalled for each in seen) / _asked(seen)
+
+
+def _typical(seen: list[_Seen]) -> float:
+    """Return the geometric mean of the ages, in days."""
+    return exp(sum(each.asked * log(each.days) for each in seen) / _asked(seen))
