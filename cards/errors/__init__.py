@@ -9,6 +9,7 @@
           InvalidDraft           a draft that is too long, or one too many
           InvalidBibliography    neither BibTeX nor CSL-JSON
           InvalidAnnotations     no Web Annotations
+          InvalidArchive         an archive that cannot be read back
           InvalidPreference      a reader's setting outside its range
         Missing                  this reader has no such thing
           DigestMissing
@@ -30,6 +31,7 @@
           DigestChanged          the digest was edited meanwhile
           DraftChanged           the draft was changed elsewhere
           ReaderChanged          the settings were changed meanwhile
+          LibraryNotEmpty        where an empty one is asked for
         DocumentRefused          a file from which no digest can be read
           DocumentEmpty
           DocumentTooLarge
@@ -46,6 +48,7 @@ A refusal carries one clear sentence and, where there is one, the field or part
 it is about; doors translate it and add nothing.
 """
 
+from cards.errors.archives import InvalidArchive, LibraryNotEmpty
 from cards.errors.conflicts import (
     AnswerConflict,
     DigestChanged,
@@ -129,12 +132,14 @@ __all__ = [
     "Invalid",
     "InvalidAnnotations",
     "InvalidAnswer",
+    "InvalidArchive",
     "InvalidBibliography",
     "InvalidDigest",
     "InvalidDraft",
     "InvalidLink",
     "InvalidPreference",
     "ItemMissing",
+    "LibraryNotEmpty",
     "LinkMissing",
     "Missing",
     "NothingRecognised",
