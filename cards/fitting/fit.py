@@ -11,6 +11,8 @@ from cards.schedule import DEFAULT_WEIGHTS
 
 STRENGTH = 1.0
 KIND_STRENGTH = 1.0
+ENOUGH = 1e-3
+"""Nats of the whole: a step that makes the fit no likelier than by so little is the last."""
 
 
 def fit(
@@ -41,7 +43,13 @@ def fit(
         penalty, pull = prior.penalty(spreads)
         return loss + penalty, gradient * prior.slopes(weights) + pull
 
+    at_centre, _ = posterior(np.zeros(21))
     found = minimize(
-        posterior, np.zeros(21), jac=True, method="L-BFGS-B", bounds=Bounds(*prior.bounds)
+        posterior,
+        np.zeros(21),
+        jac=True,
+        method="L-BFGS-B",
+        bounds=Bounds(*prior.bounds),
+        options={"ftol": ENOUGH / max(at_centre, 1.0)},
     )
     return tuple(float(weight) for weight in prior.weights(found.x))

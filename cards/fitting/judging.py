@@ -76,5 +76,5 @@ def _losses(reviews: Reviews, weighting: Weighting) -> Floats:
         )
         some = reviews.only(rows)
         recall = np.where(some.first, 1.0, predictions(some, weights))
-        found[rows] = losses(np.log(recall), some.came_back)
+        found[rows] = losses(recall, some.came_back)
     return found

@@ -7,7 +7,7 @@ formulas into products and keeps them within range. Weights are counted as publi
 to w[20]; grades 0 to 3, from blank to vivid.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -22,26 +22,27 @@ MOST = float(np.log(1e100))
 """A bound no reader comes near: under it every power stays a number."""
 EASIEST, HARDEST = 1.0, 10.0
 """Difficulty, least and greatest."""
-CLEAR = 2
-VIVID = np.array(3, np.int8)
+HAZY, CLEAR, VIVID = np.arange(1, 4, dtype=np.int8)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Trace:
-    """What a pass leaves behind, a value each laid row.
+class Moment:
+    """The memories that answers of one step came upon, and left.
 
     Attributes:
-        stability, difficulty: just before the answer: logarithm of days, and 1 to 10; of no
-            meaning in the rows of the first step.
-        stability_after, difficulty_after: just after it.
-        log_recall: logarithm of the recall foreseen just before it; 0 in the first step.
+        stability, difficulty: just before: logarithm of days, and 1 to 10.
+        faded: the factor of the forgetting curve times days gone by, over stability in days.
+        log_recall, recall: foreseen just before.
+        stability_after, difficulty_after: just after.
     """
 
     stability: Floats
     difficulty: Floats
+    faded: Floats
+    log_recall: Floats
+    recall: Floats
     stability_after: Floats
     difficulty_after: Floats
-    log_recall: Floats
 
 
 def predictions(reviews: Reviews, weights: Sequence[float]) -> Floats:
@@ -53,36 +54,33 @@ def predictions(reviews: Reviews, weights: Sequence[float]) -> Floats:
         reviews: the whole history of each item: its memory begins with its first row.
         weights: the 21 weights of FSRS-6.
     """
-    foreseen = np.empty(len(reviews))
-    if len(reviews):
-        laid = lay(reviews)
-        foreseen[laid.order] = np.exp(forward(laid, np.asarray(weights, np.float64)).log_recall)
-    foreseen[reviews.first] = np.nan
+    foreseen = np.full(len(reviews), np.nan)
+    laid = lay(reviews)
+    for step, moment in zip(laid.later, forward(laid, np.array(weights, np.float64)), strict=True):
+        foreseen[laid.order[step.rows]] = moment.recall
     return foreseen
 
 
-def forward(laid: Laid, w: Floats) -> Trace:
-    """Carry the memory of every item through its answers."""
-    trace = Trace(*(np.zeros(len(laid.order)) for _ in range(5)))
-    first = laid.steps[0]
-    stability = np.maximum(np.log(w[first.grades]), LEAST)
-    difficulty = np.clip(first_difficulty(w, first.grades), EASIEST, HARDEST)
-    trace.stability_after[first.rows] = stability
-    trace.difficulty_after[first.rows] = difficulty
-    for step in laid.steps[1:]:
+def forward(laid: Laid, w: Floats) -> Iterator[Moment]:
+    """Carry the memory of every item through its answers; what each step after the first saw."""
+    stability, difficulty = begun(laid.first, w)
+    for step in laid.later:
         count = len(step.grades)
         stability, difficulty = stability[:count], difficulty[:count]
-        log_recall = -w[20] * np.log1p(factor(w) * step.elapsed * np.exp(-stability))
-        trace.stability[step.rows] = stability
-        trace.difficulty[step.rows] = difficulty
-        trace.log_recall[step.rows] = log_recall
-        stability = np.clip(
-            _next_stability(step, stability, difficulty, np.exp(log_recall), w), LEAST, MOST
-        )
-        difficulty = np.clip(drawn_difficulty(step, difficulty, w), EASIEST, HARDEST)
-        trace.stability_after[step.rows] = stability
-        trace.difficulty_after[step.rows] = difficulty
-    return trace
+        faded = factor(w) * step.elapsed * np.exp(-stability)
+        log_recall = -w[20] * np.log1p(faded)
+        recall = np.exp(log_recall)
+        after = np.clip(_next_stability(step, stability, difficulty, recall, w), LEAST, MOST)
+        drawn = np.clip(drawn_difficulty(step, difficulty, w), EASIEST, HARDEST)
+        yield Moment(stability, difficulty, faded, log_recall, recall, after, drawn)
+        stability, difficulty = after, drawn
+
+
+def begun(grades: NDArray[np.int8], w: Floats) -> tuple[Floats, Floats]:
+    """Return stability (its logarithm) and difficulty after first answers."""
+    stability = np.maximum(np.log(w[:4]), LEAST)
+    difficulty = np.clip(first_difficulty(w, np.arange(4, dtype=np.int8)), EASIEST, HARDEST)
+    return stability[grades], difficulty[grades]
 
 
 def factor(w: Floats) -> float:
@@ -90,7 +88,7 @@ def factor(w: Floats) -> float:
     return float(0.9 ** (-1 / w[20]) - 1)
 
 
-def first_difficulty(w: Floats, grades: NDArray[np.int8]) -> Floats:
+def first_difficulty(w: Floats, grades: NDArray[np.int8] | np.int8) -> Floats:
     """Return the difficulty after a first answer of each grade, not held to its range."""
     first: Floats = w[4] - np.exp(w[5] * grades) + 1
     return first

@@ -18,14 +18,15 @@ Places = NDArray[np.intp]
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Step:
-    """The k-th answers of all items that have so many.
+    """The k-th answers of all items that have so many, from the second answers on.
 
     Attributes:
         rows: the slice of the laid rows they fill.
         grades: 0 to 3.
         elapsed: days since the answer before.
-        recalled, lapsed, same_day: places within the step of what came back after a day or
-            more, of what came back blank after a day or more, and of further answers of a day.
+        recalled, lapsed: places within the step of what came back, and what came back blank,
+            after a day or more: these are scored.
+        same_day: places of further answers of a day.
     """
 
     rows: slice
@@ -42,14 +43,13 @@ class Laid:
 
     Attributes:
         order: the row of the reviews that each laid row came from.
-        steps: one for every number of an answer, the first answers first.
-        scored, came_back: of each laid row, whether it counts and whether it came back.
+        first: the grades of the first answers.
+        later: the steps after it.
     """
 
     order: Places
-    steps: tuple[Step, ...]
-    scored: NDArray[np.bool_]
-    came_back: NDArray[np.bool_]
+    first: NDArray[np.int8]
+    later: tuple[Step, ...]
 
 
 def lay(reviews: Reviews) -> Laid:
@@ -61,14 +61,14 @@ def lay(reviews: Reviews) -> Laid:
     rank[longest_first] = np.arange(len(starts))
     number = np.arange(len(reviews)) - np.repeat(starts, lengths)
     order = np.lexsort((np.repeat(rank, lengths), number))
-    bounds = np.concatenate(([0], np.cumsum(np.bincount(number))))
+    bounds = np.cumsum(np.bincount(number))
     elapsed = reviews.elapsed.astype(np.float64)[order]
     grades = reviews.grades[order]
-    steps = tuple(
+    later = tuple(
         _step(slice(int(begin), int(end)), grades[begin:end], elapsed[begin:end])
         for begin, end in pairwise(bounds)
     )
-    return Laid(order, steps, elapsed >= 1, grades > 0)
+    return Laid(order, grades[: len(starts)], later)
 
 
 def _step(rows: slice, grades: NDArray[np.int8], elapsed: Floats) -> Step:
