@@ -1,12 +1,16 @@
 """Behind the port of that name: bibliographies and annotations, in and out."""
 
 from collections.abc import Mapping
+from typing import BinaryIO
 from uuid import UUID
 
 from cards.digest import Digest
 from cards.parts import KeptDigest
 from cards.proving import Anchor
 from service.feeds import bibliography, calendar, web_annotations
+from service.feeds.archive.reading import OpenArchive
+from service.feeds.archive.writing import write_archive
+from service.use_cases.archiving_records import Contents
 from service.use_cases.calendar_records import CalendarFacts
 from service.use_cases.records import AnnotatedQuotation, BookFacts
 
@@ -47,3 +51,19 @@ class Feeds:
     def to_calendar(self, facts: CalendarFacts) -> bytes:
         """Return what a reader's calendar shows, `text/calendar` in UTF-8."""
         return calendar.to_calendar(facts)
+
+    def write_archive(self, target: BinaryIO, contents: Contents) -> None:
+        """Write everything a reader has into a file, the same bytes for the same facts.
+
+        Raises:
+            CannotWrite: there is more than an archive holds.
+        """
+        write_archive(target, contents)
+
+    def open_archive(self, source: BinaryIO) -> OpenArchive:
+        """Return an archive, held against its manifest, to be closed by whoever opened it.
+
+        Raises:
+            InvalidArchive: it is damaged, beyond its bounds, or of a later Catchword.
+        """
+        return OpenArchive(source)

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from secrets import token_urlsafe
-from typing import Protocol
+from typing import BinaryIO, Protocol
 from uuid import UUID
 
 from cards.budget import Budget
@@ -19,6 +19,7 @@ from cards.parts import KeptDigest
 from cards.proving import Anchor, BookText
 from cards.talk import Agenda
 from cards.yearly import Review
+from service.use_cases.archiving_records import Archive, Contents
 from service.use_cases.calendar_records import CalendarFacts
 from service.use_cases.letter_records import Letter
 from service.use_cases.records import (
@@ -152,6 +153,22 @@ class Feeds(Protocol):
 
         Raises:
             InvalidAnnotations: it is no such document, or beyond its bounds.
+        """
+        ...
+
+    def write_archive(self, target: BinaryIO, contents: Contents) -> None:
+        """Write everything a reader has into a file, the same bytes for the same facts.
+
+        Raises:
+            CannotWrite: there is more than an archive holds.
+        """
+        ...
+
+    def open_archive(self, source: BinaryIO) -> Archive:
+        """Return an archive, held against its manifest, to be closed by whoever opened it.
+
+        Raises:
+            InvalidArchive: it is damaged, beyond its bounds, or of a later Catchword.
         """
         ...
 
