@@ -74,4 +74,4 @@ def _row(reader: Reader) -> dict[str, object]:
 
 def _reader(reader: ReaderId, row: Sequence[Any]) -> Reader:
     *settings, weights = row
-    return Reader(reader, *settings, weighting_from_json(weights))
+    return Reader(reader, *(*settings, weighting_from_json(weights)))

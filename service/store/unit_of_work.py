@@ -9,12 +9,14 @@ from sqlalchemy import Connection, Engine, RootTransaction
 from sqlalchemy.exc import SQLAlchemyError
 
 from service.store.answers import SqlAnswers
+from service.store.archive.facts import SqlFacts
 from service.store.books import SqlBooks
 from service.store.check_ins import SqlCheckIns
 from service.store.commitments import SqlCommitments
 from service.store.decisions import SqlDecisions
 from service.store.digests import SqlDigests
 from service.store.drafts import SqlDrafts
+from service.store.fittings import SqlFittings
 from service.store.headings import SqlHeadings
 from service.store.items import SqlItems
 from service.store.links import SqlLinks
@@ -25,6 +27,7 @@ from service.store.rereadings import SqlRereadings
 from service.store.sheets import SqlSheets
 from service.store.sitting_days import SqlSittingDays
 from service.store.talks import SqlTalks
+from service.store.tallies import SqlTallies
 from service.store.versions import SqlVersions
 from service.store.withdrawals import SqlWithdrawals
 from service.use_cases.records import Reader, ReaderId
@@ -133,6 +136,21 @@ class SqlUnitOfWork:
     def reminding(self) -> SqlReminding:
         """How the reader is reminded."""
         return SqlReminding(self._connection, self.readers)
+
+    @property
+    def tallies(self) -> SqlTallies:
+        """What the answers add up to."""
+        return SqlTallies(self._connection)
+
+    @property
+    def fittings(self) -> SqlFittings:
+        """The fits of the reader's weights."""
+        return SqlFittings(self._connection)
+
+    @property
+    def facts(self) -> SqlFacts:
+        """Everything that is kept, sort by sort."""
+        return SqlFacts(self._connection)
 
     def commit(self) -> None:
         """Make everything done in it lasting, and end it."""

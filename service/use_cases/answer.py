@@ -9,13 +9,14 @@ from cards.errors import (
     AnswerMissing,
     ItemMissing,
 )
-from cards.items import KeptItem, occasion_of
+from cards.items import occasion_of
 from cards.kinds import KINDS
 from cards.kinds.base import Answered, Attempt, Mark, Occasion
 from service.use_cases.items import ItemView, item_and_occasion, view
 from service.use_cases.ports import Desk
 from service.use_cases.recording import GivenAnswer, Recorded, append
 from service.use_cases.records import KeptAnswer
+from service.use_cases.tallying import settle
 from service.use_cases.ways import held_to
 
 
@@ -110,10 +111,13 @@ def take_back(desk: Desk, answer_id: UUID, fact_id: UUID) -> Recorded:
             raise AnswerMissing(answer_id)
         if known.taken_back_at is not None:
             return Recorded(known, item, fresh=False)
+        before = work.answers.of_item(desk.reader, item.item.id)
         work.answers.take_back(desk.reader, fact_id, answer_id, now)
         answers = work.answers.of_item(desk.reader, item.item.id)
         memory = reader.schedule(item.item.kind, item.care).fold(item.item.id, answers)
         work.items.remember(desk.reader, item.item.id, memory)
+        day, today = known.answer.day, reader.days.of(now)
+        settle(work, desk.reader, item, before, answers, day=day, today=today)
         work.commit()
     taken = replace(known, taken_back_at=now)
     return Recorded(taken, replace(item, memory=memory), fresh=True)

@@ -20,11 +20,13 @@ from service.use_cases.demo_answers import invented
 from service.use_cases.demo_links import link_demo
 from service.use_cases.demo_promises import Promises
 from service.use_cases.items import ItemView
+from service.use_cases.learning import learn
 from service.use_cases.mend_digest import mend_digest
 from service.use_cases.ports import Desk
 from service.use_cases.preferences import Preferences, set_preferences
 from service.use_cases.recording import GivenAnswer
 from service.use_cases.sit import todays_sitting
+from service.use_cases.tallying import bring_on
 
 YEAR = 365
 """Days of the simulated year."""
@@ -92,6 +94,8 @@ def found_demo(
         progress(1 - (offset - 1) / YEAR)
     life.now = desk.now()
     set_preferences(own, Preferences(unasked_a_day=4))
+    bring_on(own)
+    learn(own)
 
 
 def _by_finish(desk: Desk, files: Sequence[DemoFile]) -> list[DemoFile]:

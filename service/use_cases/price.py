@@ -51,7 +51,12 @@ def _priced(
     reader = work.readers.get(desk.reader)
     seconds = pace(work.answers.seconds(desk.reader, LATEST))
     return {
-        care: price(asked if care is Care.RESTING else every, seconds, aimed(reader.target, care))
+        care: price(
+            asked if care is Care.RESTING else every,
+            seconds,
+            aimed(reader.target, care),
+            reader.weighting,
+        )
         for care in Care
     }
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 from uuid import UUID
 
-from cards.answers import LONGEST, Answer, Grade
+from cards.answers import LONGEST, Answer, Grade, in_order
 from cards.errors import AnswerConflict, AnswerInFuture, InvalidAnswer, ItemMissing
 from cards.items import KeptItem
 from cards.kinds import KINDS
@@ -12,6 +12,7 @@ from cards.kinds.base import Attempt, Occasion
 from service.use_cases.items import item_and_occasion
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import KeptAnswer
+from service.use_cases.tallying import settle
 from service.use_cases.ways import held_to
 
 CLOCKS_DIFFER = timedelta(minutes=5)
@@ -108,8 +109,11 @@ def append(
     answer = replace(answer, predicted=schedule.predict(answer, others))
     if not work.answers.add(desk.reader, answer, now):
         return Recorded(_kept_before(desk, work, given), item, fresh=False)
-    memory = schedule.fold(given.item_id, [*others, answer])
+    together = in_order([*others, answer])
+    memory = schedule.fold(given.item_id, together)
     work.items.remember(desk.reader, given.item_id, memory)
+    today = reader.days.of(now)
+    settle(work, desk.reader, item, others, together, day=answer.day, today=today)
     return Recorded(KeptAnswer(answer, now), replace(item, memory=memory), fresh=True)
 
 

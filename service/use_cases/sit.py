@@ -137,8 +137,8 @@ class _Composing:
         reader, work, day = self._desk.reader, self._work, self._day
         quickest = max(_QUICKEST, min(self._pace.values()))
         most = _MOST_CONSIDERED + int(left // quickest) if left > 0 else 0
-        candidates = self._due.with_all(self._soon.at(early(self._soon, day, self._reader.target)))
-        best = best_due(candidates, day, self._pace, most)
+        candidates = self._due.with_all(self._soon.at(self._early()))
+        best = best_due(candidates, day, self._pace, most, self._reader.weighting)
         worth = dict(best)
         due = work.items.chosen(reader, [candidates.keys[place] for place, _ in best])
         asked = work.items.first_asked(reader, day)
@@ -158,7 +158,7 @@ class _Composing:
         weighed = {each.item.id: worth[place] for each, (place, _) in zip(due, best, strict=True)}
         for each in afresh:
             # Read again, it is as good as new: a memory that begins is worth the asking.
-            begun = unasked_worth(each.item.kind, self._pace)
+            begun = self._unasked_worth(each.item.kind)
             weighed[each.item.id] = max(begun, weighed.get(each.item.id, 0.0))
         waiting = Waiting(
             due=[
@@ -206,14 +206,22 @@ class _Composing:
         return Candidate(
             kept,
             occasion_of(kept, digest, shelf),
-            worth=unasked_worth(kind, self._pace) if kept.memory is None else 0.0,
+            worth=self._unasked_worth(kind) if kept.memory is None else 0.0,
             seconds=self._pace[kind],
         )
+
+    def _early(self) -> list[int]:
+        reader = self._reader
+        return early(self._soon, self._day, reader.target, reader.weighting)
+
+    def _unasked_worth(self, kind: KindName) -> float:
+        return unasked_worth(kind, self._pace, self._reader.weighting)
 
     def _next_on(self, *, more_unasked: bool) -> date | None:
         if more_unasked or len(self._due):
             return self._day + timedelta(days=1)
-        sooner = first_early(self._soon, self._day, self._reader.target)
+        reader = self._reader
+        sooner = first_early(self._soon, self._day, reader.target, reader.weighting)
         called = self._work.items.next_call(self._desk.reader, self._day)
         return min((each for each in (sooner, called) if each is not None), default=None)
 
@@ -225,8 +233,9 @@ class _Composing:
         if since is None or self._day - since < AWAY or waiting <= self._minutes * 60:
             return None
         remembered = self._work.items.remembered(self._desk.reader)
+        reader, seconds = self._reader, 60.0 * self._minutes
         level = level_on(
-            remembered, self._day, self._pace, 60.0 * self._minutes, self._reader.target
+            remembered, self._day, self._pace, seconds, reader.target, reader.weighting
         )
         return Away(since, level)
 

@@ -1,11 +1,13 @@
-"""What is done by itself, again and again: today's mail goes out, once."""
+"""What is done by itself, again and again: what was answered is learned from, mail goes out."""
 
 from dataclasses import dataclass
 from enum import StrEnum
 from hashlib import sha256
 
+from service.use_cases.learning import Learned, learn
 from service.use_cases.letters import due_at, letter
 from service.use_cases.ports import Desk, MailNotSent
+from service.use_cases.tallying import bring_on
 
 
 class Mailed(StrEnum):
@@ -24,9 +26,11 @@ class Tidied:
     """What `tidy` did.
 
     Attributes:
+        learned: what learning from the answers came to.
         mail: what became of today's mail.
     """
 
+    learned: Learned
     mail: Mailed
 
 
@@ -39,7 +43,9 @@ def tidy(desk: Desk) -> Tidied:
     Raises:
         MailNotSent: no server takes it; it is tried again the next time.
     """
-    return Tidied(_mail(desk))
+    bring_on(desk)
+    learned = learn(desk)
+    return Tidied(learned, _mail(desk))
 
 
 def _mail(desk: Desk) -> Mailed:

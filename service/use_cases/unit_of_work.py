@@ -3,6 +3,7 @@
 from types import TracebackType
 from typing import Protocol, Self
 
+from service.use_cases.archiving_records import Facts
 from service.use_cases.repositories import (
     Answers,
     Books,
@@ -11,6 +12,7 @@ from service.use_cases.repositories import (
     Decisions,
     Digests,
     Drafts,
+    Fittings,
     Headings,
     Items,
     Links,
@@ -20,6 +22,7 @@ from service.use_cases.repositories import (
     Sheets,
     SittingDays,
     Talks,
+    Tallies,
     Versions,
     Withdrawals,
 )
@@ -116,6 +119,21 @@ class UnitOfWork(Protocol):
     @property
     def reminding(self) -> Reminding:
         """How the reader is reminded."""
+        ...
+
+    @property
+    def tallies(self) -> Tallies:
+        """What the answers add up to."""
+        ...
+
+    @property
+    def fittings(self) -> Fittings:
+        """The fits of the reader's weights."""
+        ...
+
+    @property
+    def facts(self) -> Facts:
+        """Everything that is kept, sort by sort, to be taken out and brought back whole."""
         ...
 
     def commit(self) -> None:

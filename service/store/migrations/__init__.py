@@ -18,7 +18,7 @@ from service.store.errors import StoreNewer
 if TYPE_CHECKING:
     from alembic.config import Config
 
-HEAD = "0006"
+HEAD = "0007"
 """The revision this Catchword works with: the latest in `versions/`."""
 
 _SCRIPTS = Path(__file__).parent

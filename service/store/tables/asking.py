@@ -3,7 +3,8 @@
 What an item's answers come to is kept in its row (`stability` to `call_on`, null
 together while it is unasked), so that a sitting is read off one index; so are the care
 of its book, the day from which a commitment that is over rests, the day on which what was
-read again is asked afresh, and the due day it waits to be moved to under new weights. `answers`, `taken_back` and `check_ins` are only ever added to.
+read again is asked afresh, and the due day it waits to be moved to under new weights.
+`answers`, `taken_back` and `check_ins` are only ever added to.
 """
 
 from sqlalchemy import (

@@ -46,7 +46,7 @@ tallies = Table(
     Column("key", String(LONGEST_KEY), primary_key=True),
     *(
         Column(name, BigInteger, nullable=False)
-        for name in ("n", "recalled", "predicted", "squares", "logs")
+        for name in ("n", "recalled", "foreseen", "came", "predicted", "squares", "logs")
     ),
     to_reader(),
 )

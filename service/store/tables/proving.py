@@ -1,6 +1,7 @@
 """The texts of books, and where quotations were found in them.
 
-A text (`content`) is compressed JSON, written and read in `service.store.book_json` alone.
+A text (`content`) is compressed JSON, written and read in `service.store.book_json` alone. It is
+absent where an archive was read back: that brings the file's name and hash, never the text.
 """
 
 from sqlalchemy import CheckConstraint, Column, Double, Integer, LargeBinary, String, Table
@@ -25,7 +26,7 @@ book_texts = Table(
     words("name"),
     Column("sha256", String(64), nullable=False),
     instant("added_at"),
-    Column("content", LargeBinary, nullable=False),
+    Column("content", LargeBinary),
     points_to("digests", "digest_id"),
     sha256_whole(),
 )

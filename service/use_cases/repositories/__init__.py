@@ -16,6 +16,7 @@ from service.use_cases.repositories.keeping import (
     Talks,
     Withdrawals,
 )
+from service.use_cases.repositories.learning import Fittings, Tallies
 from service.use_cases.repositories.library import (
     Books,
     Digests,
@@ -33,6 +34,7 @@ __all__ = [
     "Decisions",
     "Digests",
     "Drafts",
+    "Fittings",
     "Headings",
     "Items",
     "Links",
@@ -42,6 +44,7 @@ __all__ = [
     "Sheets",
     "SittingDays",
     "Talks",
+    "Tallies",
     "Versions",
     "Withdrawals",
 ]

@@ -173,7 +173,7 @@ class Books(Protocol):
     """The texts of one reader's books, and where quotations were found in them."""
 
     def get(self, reader: ReaderId, digest_id: UUID) -> BookFile | None:
-        """Return the text of a digest's book."""
+        """Return the text of a digest's book, or None where it is not at hand."""
         ...
 
     def name(self, reader: ReaderId, digest_id: UUID) -> str | None:

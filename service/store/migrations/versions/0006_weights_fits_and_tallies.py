@@ -68,7 +68,7 @@ def upgrade() -> None:
         Column("key", String(80), nullable=False),
         *(
             Column(name, BigInteger(), nullable=False)
-            for name in ("n", "recalled", "predicted", "squares", "logs")
+            for name in ("n", "recalled", "foreseen", "came", "predicted", "squares", "logs")
         ),
         _to_reader("tallies"),
         PrimaryKeyConstraint("reader_id", "of", "key", name="tallies_pk"),

@@ -1,0 +1,62 @@
+"""What the answers add up to is the same however it was brought together."""
+
+from collections.abc import Callable
+from datetime import timedelta
+from random import Random
+from uuid import UUID, uuid4
+
+from cards.answers import Grade
+from cards.retention.reading import read
+from cards.retention.tally import Tally, TallyKey
+from service.use_cases.answer import record_answer, take_back
+from service.use_cases.items import list_items
+from service.use_cases.ports import Desk
+from service.use_cases.recording import GivenAnswer
+from service.use_cases.tallying import bring_on, tallied
+from tests.use_cases.house import House
+
+
+def from_scratch(desk: Desk) -> dict[TallyKey, Tally]:
+    """Return what the answers add up to, read anew."""
+    with desk.store.writing() as work:
+        kept = work.tallies.all(desk.reader)
+        work.tallies.add(
+            desk.reader, {key: Tally(*(-each for each in tally)) for key, tally in kept.items()}
+        )
+        work.tallies.reach(desk.reader, work.readers.get(desk.reader).days.of(desk.now()).min)
+        return tallied(work, desk.reader)  # and leaves it all uncommitted
+
+
+def test_a_life_of_answers_adds_up(house: House, added: Callable[[], UUID]) -> None:
+    """Brought on day by day, with late answers and some taken back, it is as read anew."""
+    added()
+    chance = Random(7)
+    items = [each.kept.item.id for each in list_items(house.desk).items]
+    given: list[UUID] = []
+    grades = list(Grade)
+    for day in range(60):
+        house.now += timedelta(days=1)
+        for item in chance.sample(items, 3):
+            late = timedelta(days=chance.choice([0, 0, 0, 1, 2, 3, 9]))
+            answer = GivenAnswer(uuid4(), item, chance.choice(grades), house.now - late)
+            record_answer(house.desk, answer)
+            given.append(answer.id)
+        if chance.random() < 0.3:
+            take_back(house.desk, chance.choice(given), uuid4())
+        if day % 5 == 0:
+            bring_on(house.desk)
+    with house.desk.store.reading() as work:
+        kept = work.tallies.all(house.desk.reader)
+        told = tallied(work, house.desk.reader)
+    assert kept
+    assert kept != told
+    assert told == from_scratch(house.desk)
+    assert 0 < read(told).whole().n < len(given)
+
+
+def test_nothing_answered_adds_up_to_nothing(house: House) -> None:
+    """An empty library has no tallies, and bringing them on twice changes nothing."""
+    bring_on(house.desk)
+    bring_on(house.desk)
+    with house.desk.store.reading() as work:
+        assert tallied(work, house.desk.reader) == {}
