@@ -1,8 +1,8 @@
 """Which answers are alike by what came before them: the bins of the RMSE in bins.
 
-As the compiled FSRS library bins them (fsrs-rs 0.9, `evaluate`): by age, by how often the item
-was asked after a day or more, and by how often it had come back blank, each on a scale of
-its own powers.
+As the compiled FSRS library bins them (fsrs-rs-python 0.9.3, `evaluate`): by age, by how often
+the item was asked after a day or more, and by how often it then came back blank, each on a
+scale of its own powers.
 """
 
 from functools import lru_cache
@@ -19,12 +19,12 @@ def history_bin(age: int, length: int, blanks: int) -> tuple[int, int, int]:
         age: days since the answer before, 1 or more.
         length: answers to the item given a day or more after the one before, this one
             with them; 1 or more.
-        blanks: earlier answers to the item that were blank.
+        blanks: how many of those before this one were blank.
     """
     return (
         _power(age, _AGE),
         _power(length + 1, _LENGTH),
-        _power(blanks, _BLANKS) if blanks else 0,
+        _power(blanks, _BLANKS) + 1 if blanks else 0,
     )
 
 

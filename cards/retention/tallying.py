@@ -99,9 +99,9 @@ class Tallying:
                 counted += one
                 ages[age_bin(age)] += one
                 months[day.year * 12 + day.month - 1] += one
+                blanks += not came
             before = now
             if not came:
-                blanks += 1
                 gone = gone or now
         if before:
             self._all[kind] += everything
