@@ -51,9 +51,9 @@ class SqlBooks:
         self._connection = connection
 
     def get(self, reader: ReaderId, digest_id: UUID) -> BookFile | None:
-        """Return the text of a digest's book."""
+        """Return the text of a digest's book, or None where it is not at hand."""
         row = self._connection.execute(_GET, {"reader": reader, "digest": digest_id}).first()
-        if row is None:
+        if row is None or row.content is None:
             return None
         return BookFile(row.name, row.sha256, row.added_at, book_from_bytes(row.content))
 

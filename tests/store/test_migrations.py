@@ -22,7 +22,7 @@ from service.store.sql_store import SqlStore
 from service.store.tables import metadata
 from service.use_cases.records import Reader, ReaderId
 
-REVISIONS = ("0001", "0002", "0003", "0004", "0005", "0006")
+REVISIONS = ("0001", "0002", "0003", "0004", "0005", "0006", "0007")
 
 START = """
 import sys
