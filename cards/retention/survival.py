@@ -86,7 +86,7 @@ def survival_of(lasted: Mapping[tuple[int, bool], int]) -> Survival:
 
 def _bounds(lasting: float, variance: float) -> tuple[float, float]:
     """Return the bounds of a share that lasts; where nothing does, it has none."""
-    if lasting in {0.0, 1.0}:
-        return lasting, lasting
+    if not lasting:
+        return 0.0, 0.0
     reach = Z * sqrt(variance) / log(lasting)
     return exp(log(lasting) * exp(-reach)), exp(log(lasting) * exp(reach))

@@ -6,6 +6,7 @@ Wilson 1927; Newcombe 1998, Stat. Med. 17, 857–872. The bounds to four places 
 """
 
 import pytest
+from statsmodels.stats.proportion import proportion_confint
 
 from cards.retention.wilson import wilson
 
@@ -36,3 +37,12 @@ def test_all_that_came_back_mirrors_nothing_that_did() -> None:
 def test_of_nothing_asked_nothing_is_known() -> None:
     """Without a single answer the bounds are as wide as can be."""
     assert wilson(0, 0) == (0.0, 1.0)
+
+
+@pytest.mark.parametrize("asked", [1, 2, 7, 50, 999, 1_000_000])
+@pytest.mark.parametrize("share", [0.0, 0.013, 0.5, 0.91, 1.0])
+def test_the_bounds_are_those_of_statsmodels(share: float, asked: int) -> None:
+    """Whatever was asked, down to one answer and up to a million."""
+    recalled = round(share * asked)
+    theirs = proportion_confint(recalled, asked, method="wilson")
+    assert wilson(recalled, asked) == pytest.approx(theirs, abs=1e-7)
