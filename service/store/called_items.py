@@ -11,6 +11,7 @@ from sqlalchemy import (
     Select,
     bindparam,
     func,
+    not_,
     or_,
     select,
     type_coerce,
@@ -26,11 +27,13 @@ from service.store.columns import ID
 from service.store.item_rows import KINDS, MINE, WHOLE, kept_item
 from service.store.tables import AFRESH, CALLED, COMMITTED, UNASKED, items
 from service.use_cases.records import ReaderId
+from service.use_cases.retaining_records import NeverAsked, StandingItems
 from service.use_cases.sitting_records import DueItems
 
 _MANY = WHOLE.where(items.c.id.in_(bindparam("ids", expanding=True, type_=ID)))
 _AWAKE = or_(items.c.rests_from.is_(None), items.c.rests_from > bindparam("day"))
 """Not a commitment that is over: that one is recalled no longer, unless it is renewed."""
+_CARES = {care.value: care for care in Care}
 _AS_THEY_COME = NullType()
 """No conversion: of thousands of items a sitting takes a dozen."""
 _REMEMBERED = select(
@@ -47,6 +50,30 @@ _REMEMBERED = select(
         )
     )
 ).where(MINE, CALLED)
+_STANDING = (
+    select(
+        *(
+            type_coerce(items.c[name], _AS_THEY_COME)
+            for name in (
+                "kind",
+                "stability",
+                "difficulty",
+                "last_day",
+                "due_on",
+                "care",
+                "digest_id",
+            )
+        )
+    )
+    .where(MINE, CALLED, _AWAKE)
+    .order_by(items.c.id)
+)
+_STILL_UNASKED = (
+    select(items.c.digest_id, items.c.care, items.c.kind, func.count())
+    .where(MINE, items.c.stability.is_(None), not_(items.c.retired), _AWAKE)
+    .group_by(items.c.digest_added_at, items.c.digest_id, items.c.care, items.c.kind)
+    .order_by(items.c.digest_added_at, items.c.digest_id, items.c.kind)
+)
 _DUE = _REMEMBERED.where(
     items.c.call_on <= bindparam("day"), items.c.last_day < bindparam("day"), _AWAKE
 )
@@ -144,6 +171,31 @@ class SqlCalledItems:
     def remembered(self, reader: ReaderId) -> DueItems:
         """Return every item not retired that has a memory, column by column as `due` does."""
         return _columns(_fetched(self._connection.execute(_REMEMBERED, {"reader": reader})))
+
+    def standing(self, reader: ReaderId, day: date) -> StandingItems:
+        """Return every item with a memory that is still asked, column by column, and its book."""
+        rows = _fetched(self._connection.execute(_STANDING, {"reader": reader, "day": day}))
+        if not rows:
+            return StandingItems((), (), (), (), (), (), ())
+        kinds, stability, difficulty, last_days, due_on, cares, books = zip(*rows, strict=True)
+        days = {each: _day(each) for each in {*last_days, *due_on}}
+        known = {each: UUID(bytes=each) if isinstance(each, bytes) else each for each in {*books}}
+        return StandingItems(
+            [KINDS[kind] for kind in kinds],
+            stability,
+            difficulty,
+            [days[each] for each in last_days],
+            [days[each] for each in due_on],
+            [_CARES[care] for care in cares],
+            [known[book] for book in books],
+        )
+
+    def still_unasked(self, reader: ReaderId, day: date) -> list[NeverAsked]:
+        """Return how many items of each book and kind were never asked."""
+        rows = self._connection.execute(_STILL_UNASKED, {"reader": reader, "day": day})
+        return [
+            NeverAsked(book, _CARES[care], KINDS[kind], count) for book, care, kind, count in rows
+        ]
 
     def chosen(self, reader: ReaderId, keys: Iterable[object]) -> list[KeptItem]:
         """Return the items of some of the keys that `due` gave, in the order of the keys."""

@@ -16,6 +16,7 @@ from service.use_cases.records import (
     ReaderId,
     Tally,
 )
+from service.use_cases.retaining_records import NeverAsked, StandingItems
 from service.use_cases.sitting_records import DueItems, GivenOn, Sheet
 
 
@@ -104,6 +105,20 @@ class Items(Protocol):
 
     def remembered(self, reader: ReaderId) -> DueItems:
         """Return every item not retired that has a memory, column by column as `due` does."""
+        ...
+
+    def standing(self, reader: ReaderId, day: date) -> StandingItems:
+        """Return every item with a memory that is still asked, column by column, and its book.
+
+        What is retired, or asks for a commitment that is over on a day, is asked no longer.
+        """
+        ...
+
+    def still_unasked(self, reader: ReaderId, day: date) -> list[NeverAsked]:
+        """Return how many items of each book and kind were never asked, resting books too.
+
+        In the order the books came in, without those that are asked no longer.
+        """
         ...
 
     def unasked(self, reader: ReaderId, day: date, limit: int) -> list[KeptItem]:
