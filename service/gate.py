@@ -11,6 +11,7 @@ from urllib.parse import urlsplit
 
 from flask import Flask, Response, abort, request
 
+from service.use_cases.archiving_back import LARGEST_SENT
 from service.use_cases.ports import LARGEST_BOOK, LARGEST_BUNDLE, LARGEST_FILE
 
 AROUND = 1024 * 1024
@@ -19,12 +20,14 @@ LARGEST_REQUEST = LARGEST_FILE + AROUND
 """Bytes of a request, unless its route is one of `LARGEST_AT`."""
 LARGEST_AT = {
     "/books": LARGEST_BUNDLE + AROUND,
+    "/archive": LARGEST_SENT + AROUND,
+    "/api/restore": LARGEST_SENT + AROUND,
     "/books/<uuid:digest_id>/proof": LARGEST_BOOK + AROUND,
     "/api/imports": LARGEST_BUNDLE + AROUND,
     "/api/imports/read": LARGEST_BUNDLE + AROUND,
     "/api/digests/<uuid:digest_id>/book": LARGEST_BOOK + AROUND,
 }
-"""Bytes of a request to the routes that take more: many files at once, a whole book."""
+"""Bytes of a request to the routes that take more: many files at once, a whole book, everything."""
 MOST_PARTS = 2_100
 """Parts of one form: as many files as a bundle may hold, and the fields beside them."""
 

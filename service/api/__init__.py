@@ -11,6 +11,7 @@ from service.api import (
     advice,
     annotations,
     answers,
+    archives,
     bibliography,
     book,
     care,
@@ -76,6 +77,7 @@ _RESOURCES = (
     reminders.resource,
     reminders.addresses,
     headings.resource,
+    archives.resource,
 )
 """The resources, in the order the documentation tells of them."""
 

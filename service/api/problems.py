@@ -41,7 +41,8 @@ TOO_LARGE = Problem(
     HTTPStatus.REQUEST_ENTITY_TOO_LARGE,
     "The request is too large",
     "A request is at most 21 MB: one document of 20 MB and the form around it. Many files at once "
-    "are at most 201 MB and 2,100 files, the text of a whole book is at most 65 MB.",
+    "are at most 201 MB and 2,100 files, the text of a whole book is at most 65 MB, an archive of "
+    "everything 513 MB.",
 )
 MEDIA_TYPE = Problem(
     "media-type-refused",
@@ -138,6 +139,13 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         "They are no Web Annotations in JSON-LD, quote no words of a book, or are beyond their "
         "bounds. The detail says which.",
     ),
+    errors.InvalidArchive: Problem(
+        "invalid-archive",
+        HTTPStatus.UNPROCESSABLE_ENTITY,
+        "The archive cannot be read back",
+        "It is damaged, of a later Catchword, or not as it was written; the detail names the file "
+        "and the line. Nothing was kept.",
+    ),
     errors.InvalidPreference: Problem(
         "invalid-preference",
         HTTPStatus.UNPROCESSABLE_ENTITY,
@@ -157,6 +165,12 @@ OF_REFUSAL: dict[type[errors.Refusal], Problem] = {
         HTTPStatus.CONFLICT,
         "It contradicts what is already kept",
         "The detail says what it contradicts.",
+    ),
+    errors.LibraryNotEmpty: Problem(
+        "library-not-empty",
+        HTTPStatus.CONFLICT,
+        "The library is not empty",
+        "An archive is read back into an empty library alone. Nothing was changed.",
     ),
     errors.AnswerConflict: Problem(
         "answer-conflict",

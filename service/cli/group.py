@@ -50,6 +50,7 @@ COMMANDS = (
     "review",
     "reread",
     "out",
+    "restore",
     "blank",
     "cite",
     "headings",

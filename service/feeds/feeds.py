@@ -1,7 +1,7 @@
 """Behind the port of that name: bibliographies and annotations, in and out."""
 
 from collections.abc import Mapping
-from typing import BinaryIO
+from typing import IO
 from uuid import UUID
 
 from cards.digest import Digest
@@ -52,7 +52,7 @@ class Feeds:
         """Return what a reader's calendar shows, `text/calendar` in UTF-8."""
         return calendar.to_calendar(facts)
 
-    def write_archive(self, target: BinaryIO, contents: Contents) -> None:
+    def write_archive(self, target: IO[bytes], contents: Contents) -> None:
         """Write everything a reader has into a file, the same bytes for the same facts.
 
         Raises:
@@ -60,7 +60,7 @@ class Feeds:
         """
         write_archive(target, contents)
 
-    def open_archive(self, source: BinaryIO) -> OpenArchive:
+    def open_archive(self, source: IO[bytes]) -> OpenArchive:
         """Return an archive, held against its manifest, to be closed by whoever opened it.
 
         Raises:

@@ -5,6 +5,7 @@ from flask import Blueprint, Flask
 from service.pages import (
     annotations,
     answering,
+    archive,
     bibliography,
     book,
     books,
@@ -73,6 +74,7 @@ _PAGES = (
     reminders,
     calendar,
     own_headings,
+    archive,
 )
 
 

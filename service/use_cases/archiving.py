@@ -1,8 +1,10 @@
 """A reader takes everything out at once, in one archive of open formats."""
 
 from collections.abc import Iterator
+from contextlib import ExitStack
 from datetime import datetime
-from typing import BinaryIO, cast
+from tempfile import TemporaryFile
+from typing import IO, cast
 from uuid import UUID
 
 from service.use_cases.archiving_records import Contents
@@ -17,7 +19,7 @@ _AT_ONCE = 50
 """Digests in memory."""
 
 
-def archive_everything(desk: Desk, target: BinaryIO) -> None:
+def archive_everything(desk: Desk, target: IO[bytes]) -> None:
     """Write everything the reader has into a file, as it stands at one moment.
 
     The same library gives the same bytes; whatever is being written meanwhile is in it wholly or
@@ -57,3 +59,20 @@ def _digests(desk: Desk, work: UnitOfWork) -> Iterator[tuple[str, bytes]]:
         for digest_id in ids:
             digest = several[digest_id].digest()
             yield file_stem(digest.title), desk.press.write(digest, Form.MARKDOWN)
+
+
+def spooled_archive(desk: Desk) -> IO[bytes]:
+    """Return an archive in a nameless file, which is gone when it is closed.
+
+    So it fills no memory, a refusal comes before the first byte of it is sent, and the store is
+    let go of before a slow reader has fetched the last.
+
+    Raises:
+        CannotWrite: there is more than an archive holds.
+    """
+    with ExitStack() as closing:
+        file = closing.enter_context(TemporaryFile())
+        archive_everything(desk, file)
+        file.seek(0)
+        closing.pop_all()
+    return file

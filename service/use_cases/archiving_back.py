@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from contextlib import ExitStack
 from dataclasses import dataclass
 from functools import partial
-from typing import BinaryIO
+from typing import IO
 
 from cards.errors import LibraryNotEmpty
 from service.use_cases.archiving_checks import check
@@ -14,7 +14,9 @@ from service.use_cases.ports import Desk
 from service.use_cases.records import ReaderId
 
 LARGEST_ARCHIVE = 8 * 1024**3
-"""Bytes of an archive that is read back from a file; its bound over HTTP is `gate`'s."""
+"""Bytes of an archive that is read back from a file on the reader's own machine."""
+LARGEST_SENT = 512 * 1024**2
+"""Bytes of one that is sent over HTTP: a thousand digests with the pictures some paste in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +29,13 @@ class Restored:
     originals: int
 
 
-def restore_everything(desk: Desk, source: BinaryIO) -> Restored:
+def is_empty(desk: Desk) -> bool:
+    """Tell whether the library has nothing but settings, so that an archive can be read back."""
+    with desk.store.reading() as work:
+        return not work.facts.taken(desk.reader)
+
+
+def restore_everything(desk: Desk, source: IO[bytes]) -> Restored:
     """Bring everything back into an empty library, all of it or nothing.
 
     Memories, due days and pages are those of the library it was taken from. An archive of an

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import datetime
-from typing import Any, TypeAlias
+from typing import Any, TypeAlias, cast
 from uuid import UUID
 
 from cards.errors import CatchwordError, InvalidArchive, Refusal
@@ -142,7 +142,7 @@ def _check_answers(
     """Read the answers item by item, and one by one where something is amiss."""
     for item in work.facts.rows(reader, tables["items"]):
         try:
-            checks.answers_of(item["id"])
+            checks.answers_of(cast("UUID", item["id"]))
         except Exception:
             for row in work.facts.rows(reader, tables["answers"]):
                 if row["item_id"] == item["id"]:

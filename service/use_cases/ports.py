@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from secrets import token_urlsafe
-from typing import BinaryIO, Protocol
+from typing import IO, Protocol
 from uuid import UUID
 
 from cards.budget import Budget
@@ -156,7 +156,7 @@ class Feeds(Protocol):
         """
         ...
 
-    def write_archive(self, target: BinaryIO, contents: Contents) -> None:
+    def write_archive(self, target: IO[bytes], contents: Contents) -> None:
         """Write everything a reader has into a file, the same bytes for the same facts.
 
         Raises:
@@ -164,7 +164,7 @@ class Feeds(Protocol):
         """
         ...
 
-    def open_archive(self, source: BinaryIO) -> Archive:
+    def open_archive(self, source: IO[bytes]) -> Archive:
         """Return an archive, held against its manifest, to be closed by whoever opened it.
 
         Raises:

@@ -5,7 +5,7 @@ import zlib
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from hashlib import sha256
-from typing import IO, BinaryIO
+from typing import IO
 
 from cards.errors import InvalidArchive
 from service.feeds.archive import layout
@@ -36,7 +36,7 @@ class _Bounded:
     A zip's directory is read whole, and says of itself how long it is.
     """
 
-    def __init__(self, source: BinaryIO) -> None:
+    def __init__(self, source: IO[bytes]) -> None:
         self._source = source
         self.tell, self.seek = source.tell, source.seek
 
@@ -51,7 +51,7 @@ class _Bounded:
         return content
 
 
-def open_zip(source: BinaryIO) -> tuple[zipfile.ZipFile, Manifest]:
+def open_zip(source: IO[bytes]) -> tuple[zipfile.ZipFile, Manifest]:
     """Return an archive with what its manifest says, every file of it held against that.
 
     Raises:
@@ -59,7 +59,7 @@ def open_zip(source: BinaryIO) -> tuple[zipfile.ZipFile, Manifest]:
             more or less than its manifest says, or another one.
     """
     with damage_told():
-        archive = zipfile.ZipFile(_Bounded(source))  # type: ignore[arg-type] # reads and seeks
+        archive = zipfile.ZipFile(_Bounded(source))
         entries = _entries(archive)
         _check_sizes(source, entries)
         manifest = _manifest(archive, entries)
@@ -100,7 +100,7 @@ def _entries(archive: zipfile.ZipFile) -> dict[str, zipfile.ZipInfo]:
     return entries
 
 
-def _check_sizes(source: BinaryIO, entries: Mapping[str, zipfile.ZipInfo]) -> None:
+def _check_sizes(source: IO[bytes], entries: Mapping[str, zipfile.ZipInfo]) -> None:
     if any(
         each.flag_bits & 0x1 or each.compress_type not in _PACKINGS for each in entries.values()
     ):

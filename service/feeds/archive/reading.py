@@ -5,7 +5,7 @@ import zipfile
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from hashlib import sha256
-from typing import BinaryIO, Self
+from typing import IO, Self
 
 from cards.errors import InvalidArchive
 from service.feeds.archive import layout
@@ -25,7 +25,7 @@ class OpenArchive:
             was written.
     """
 
-    def __init__(self, source: BinaryIO) -> None:
+    def __init__(self, source: IO[bytes]) -> None:
         self._archive: zipfile.ZipFile
         self._manifest: Manifest
         self._archive, self._manifest = open_zip(source)

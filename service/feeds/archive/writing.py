@@ -4,7 +4,7 @@ import json
 import zipfile
 from collections.abc import Iterable, Iterator
 from hashlib import sha256
-from typing import BinaryIO
+from typing import IO
 
 from cards.errors import CannotWrite
 from service.feeds.archive import layout
@@ -17,7 +17,7 @@ _READABLE = 0o100644 << 16
 """A plain file anyone may read, as Unix says it, so that what unpacks it need not guess."""
 
 
-def write_archive(target: BinaryIO, contents: Contents) -> None:
+def write_archive(target: IO[bytes], contents: Contents) -> None:
     """Write everything into a file.
 
     Args:

@@ -5,9 +5,10 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import Protocol
+from typing import Any, Protocol
 
 from sqlalchemy import Column, Connection, MetaData, Table
+from sqlalchemy.types import TypeEngine
 
 from cards.errors import InvalidArchive
 from service.store.archive.tables import READER, fact_table
@@ -16,7 +17,12 @@ from service.store.engine import open_engines
 from service.store.migrations import HEAD, alembic_config, bring_up_to_date
 from service.use_cases.archiving_records import Facts, FieldType
 
-_OWN = {FieldType.ID: ID, FieldType.INSTANT: INSTANT, FieldType.WORDS: WORDS, FieldType.JSON: WORDS}
+_OWN: Mapping[FieldType, TypeEngine[Any]] = {
+    FieldType.ID: ID,
+    FieldType.INSTANT: INSTANT,
+    FieldType.WORDS: WORDS,
+    FieldType.JSON: WORDS,
+}
 """Our own types, of which SQLite tells no more than how they are kept."""
 
 
@@ -89,9 +95,12 @@ def _tables(connection: Connection) -> dict[str, Table]:
     }
 
 
-def _typed(table: Table, column: Column[object]) -> Column[object]:
+def _typed(table: Table, column: Column[Any]) -> Column[Any]:
     types = {each.name: each.type for each in fact_table(table).fields}
     own = ID if column.name == READER else _OWN.get(types.get(column.name, FieldType.FILE))
     return Column(
-        column.name, own or column.type, primary_key=column.primary_key, nullable=column.nullable
+        column.name,
+        column.type if own is None else own,
+        primary_key=column.primary_key,
+        nullable=column.nullable,
     )

@@ -6,7 +6,17 @@ from itertools import chain
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, Select, String, Table, delete, exists, insert, select
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    Select,
+    String,
+    Table,
+    delete,
+    exists,
+    insert,
+    select,
+)
 from sqlalchemy.exc import SQLAlchemyError
 
 from cards.errors import Invalid, InvalidArchive
@@ -50,7 +60,7 @@ class SqlFacts:
     def left_out(self) -> Mapping[str, str]:
         """What is not archived, with the reason."""
         columns = {f"{table}.{name}": why for (table, name), why in COLUMNS_LEFT_OUT.items()}
-        return LEFT_OUT | columns
+        return {**LEFT_OUT, **columns}
 
     def rows(self, reader: UUID, table: FactTable) -> Iterator[Row]:
         """Yield a reader's facts of one sort in the order of their keys, without files."""
@@ -108,7 +118,7 @@ class SqlFacts:
 
     def _select(self, reader: UUID, table: FactTable, names: list[str]) -> Select[Any]:
         columns = self._tables[table.name].c
-        order = [columns[name] for name in table.key]
+        order: list[ColumnElement[Any]] = [columns[name] for name in table.key]
         if self._connection.dialect.name == "postgresql":
             # SQLite sorts by bytes, PostgreSQL as its locale says unless told.
             order = [
