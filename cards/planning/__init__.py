@@ -1,6 +1,7 @@
 """What the coming weeks ask, what will be known, and what each target costs and keeps."""
 
 from cards.planning.library import Habits, Remembered, Unasked
+from cards.planning.planner import plan
 from cards.planning.records import (
     YEARS,
     BookKnown,
@@ -22,4 +23,5 @@ __all__ = [
     "Remembered",
     "TargetPlan",
     "Unasked",
+    "plan",
 ]

@@ -63,28 +63,29 @@ class TargetPlan:
         target: retention the reader aims for; what a care makes of it is asked.
         minutes: a day, mean of the first, the fifth and the tenth year (`YEARS`).
         mean_minutes: a day, over the ten years.
-        known: items expected to come back if asked, in the last quarter of each of these years.
-        lasting: items that do not last yet and will after ten years (`cards.planning.lasting`).
-        a_minute: such items gained for each minute a day spent on what does not last yet.
+        known: items expected to come back if asked, in the last quarter of each of these years;
+            items that are never let in are not known.
+        until_lasting: minutes an item that does not last yet takes until it does
+            (`cards.planning.lasting`); None where there is none, or it never will.
     """
 
     target: float
-    minutes: tuple[float, float, float]
+    minutes: tuple[float, ...]
     mean_minutes: float
-    known: tuple[float, float, float]
-    lasting: float
-    a_minute: float
+    known: tuple[float, ...]
+    until_lasting: float | None
 
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """The target that keeps most per minute.
+    """The target that keeps most per minute: under which items last for the fewest minutes.
 
     Attributes:
         target: the best of those planned.
-        alike_from, alike_to: the targets around it that keep hardly less per minute.
+        alike_from, alike_to: from the lowest to the highest target about it that takes hardly
+            more.
         at_edge: whether it is the lowest or the highest there is, so that one beyond it might
-            keep more.
+            take fewer.
     """
 
     target: float
@@ -100,17 +101,18 @@ class CarePlan:
     Attributes:
         care: of the books; None for the whole library.
         items: how many they have, asked before or not.
-        now: known today.
-        left_alone: known after one, five and ten years without any sitting (`YEARS`).
+        now: known on the day itself.
+        left_alone: known after one, five and ten years without any sitting, in the last quarter
+            of each (`YEARS`).
         targets: from the lowest to the highest, a hundredth apart.
-        proposal: None where no target makes a difference: nothing is asked, all lasts
+        proposal: None where a target makes no difference: everything that is asked lasts
             already, or the books rest.
     """
 
     care: Care | None
     items: int
     now: float
-    left_alone: tuple[float, float, float]
+    left_alone: tuple[float, ...]
     targets: tuple[TargetPlan, ...]
     proposal: Proposal | None
 
