@@ -93,6 +93,7 @@ def desk_on(
     from service.documents.press.press import Press
     from service.documents.reader import PandocDocuments
     from service.feeds.feeds import Feeds
+    from service.feeds.pictures.pictures import Pictures
     from service.use_cases.ports import Desk
 
     with closing(PandocDocuments()) as documents:
@@ -102,6 +103,7 @@ def desk_on(
             BookTexts(),
             Press(),
             Feeds(),
+            Pictures(),
             now,
             new_id,
             reader,

@@ -22,6 +22,7 @@ from cards.yearly import Review
 from service.use_cases.archiving_records import Archive, Contents
 from service.use_cases.calendar_records import CalendarFacts
 from service.use_cases.letter_records import Letter
+from service.use_cases.picture_records import Drawer
 from service.use_cases.records import (
     AnnotatedQuotation,
     BookFacts,
@@ -207,6 +208,7 @@ class Desk:
         books: what reads whole books.
         press: what writes digests out.
         feeds: what other programs take and give.
+        pictures: what draws pictures.
         now: the time, aware, in UTC. Only doors call it.
         new_id: makes a fresh id.
         reader: whose library this is.
@@ -222,6 +224,7 @@ class Desk:
     books: BookTexts
     press: Press
     feeds: Feeds
+    pictures: Drawer
     now: Callable[[], datetime]
     new_id: Callable[[], UUID]
     reader: ReaderId

@@ -127,6 +127,7 @@ def open_library(folder: Path) -> Iterator[tuple[Desk, PandocDocuments]]:
                 books=UNUSED,
                 press=UNUSED,
                 feeds=UNUSED,
+                pictures=UNUSED,
                 now=lambda: NOW,
                 new_id=uuid4,
                 reader=THE_READER,

@@ -9,6 +9,7 @@ from cards.intake.blocks import Document
 from service.documents.book_texts import BookTexts
 from service.documents.press.press import Press
 from service.feeds.feeds import Feeds
+from service.feeds.pictures.pictures import Pictures
 from service.main import THE_READER
 from service.use_cases.ports import Desk, Store
 
@@ -26,4 +27,6 @@ class NoDocuments:
 
 def bare_desk(store: Store, now: Callable[[], datetime]) -> Desk:
     """Return the desk of the one reader, on which no file can be handed over."""
-    return Desk(store, NoDocuments(), BookTexts(), Press(), Feeds(), now, uuid4, THE_READER)
+    return Desk(
+        store, NoDocuments(), BookTexts(), Press(), Feeds(), Pictures(), now, uuid4, THE_READER
+    )

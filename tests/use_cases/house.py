@@ -10,6 +10,7 @@ from cards.intake.blocks import Block, Document, Shape
 from service.documents.book_texts import BookTexts
 from service.documents.press.press import Press
 from service.feeds.feeds import Feeds
+from service.feeds.pictures.pictures import Pictures
 from service.store.sql_store import SqlStore
 from service.use_cases.answer import record_answer
 from service.use_cases.items import list_items
@@ -97,6 +98,7 @@ class House:
             BookTexts(),
             Press(),
             Feeds(),
+            Pictures(),
             lambda: self.now,
             uuid4,
             self.reader,
