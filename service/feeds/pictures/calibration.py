@@ -7,6 +7,7 @@ from service.feeds.pictures.canvas import Canvas
 from service.feeds.pictures.frame import Frame, framed
 from service.feeds.pictures.labels import Area, Taken
 from service.feeds.pictures.lettering import broken
+from service.feeds.pictures.manners import FAINT, OVER
 from service.feeds.pictures.scales import ruler
 from service.use_cases.picture_records import Axis, Calibration, Foreseen, Unit
 
@@ -62,7 +63,7 @@ def _number(canvas: Canvas, frame: Frame, taken: Taken, point: Foreseen, radius:
     free = taken.first_free([Area(left, top, left + wide, top + high) for left, top in offered])
     if free is not None:
         at = (free.left, canvas.middle(free.top + high / 2))
-        canvas.words(at, words, ink="faint", halo=True)
+        canvas.words(at, words, manner=OVER)
 
 
 def _key(canvas: Canvas, frame: Frame, taken: Taken) -> None:
@@ -71,13 +72,13 @@ def _key(canvas: Canvas, frame: Frame, taken: Taken) -> None:
         lines = broken(f"Dashes: {_DIAGONAL}. {_KEY}", canvas.size, canvas.form.width, 4)
         for n, words in enumerate(lines, 1):
             base = canvas.height + canvas.form.line * n
-            canvas.words((0, base), words, ink="faint")
-        canvas.height += canvas.form.line * len(lines) + 2
+            canvas.words((0, base), words, manner=FAINT)
+        canvas.height += canvas.form.line * len(lines) + canvas.size * 0.4
         return
     left, top = frame.right + 16, frame.y(1)
-    canvas.words((left, canvas.middle(top)), _DIAGONAL, ink="faint")
+    canvas.words((left, canvas.middle(top)), _DIAGONAL, manner=FAINT)
     half = canvas.size / 2
     taken.areas.append(Area(left, top - half, canvas.form.width, top + half))
     lines = broken(_KEY, canvas.size, canvas.form.width - left, 4)
     for n, words in enumerate(reversed(lines)):
-        canvas.words((left, frame.bottom - 4 - canvas.form.line * n), words, ink="faint")
+        canvas.words((left, frame.bottom - 4 - canvas.form.line * n), words, manner=FAINT)

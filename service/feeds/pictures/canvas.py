@@ -5,49 +5,18 @@ or the file's own, says what colour they are.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Final, Literal
 
 from lxml import etree
 
+from service.feeds.pictures.forms import Form
 from service.feeds.pictures.lettering import ELLIPSIS, clean, fitted, width
+from service.feeds.pictures.manners import PLAIN, Ink, Manner
 
 SVG: Final = "http://www.w3.org/2000/svg"
-Ink = Literal["ink", "faint", "rule", "line", "rubric", "wash", "ground", "none"]
 Anchor = Literal["start", "middle", "end"]
 CAPITAL: Final = 0.33
 """Half the height of figures and capitals, of the size of the type."""
-
-
-@dataclass(frozen=True, slots=True)
-class Form:
-    """One form a picture is drawn in.
-
-    Attributes:
-        name: becomes part of ids and the class that shows it.
-        width: of the sheet, in its own units.
-        size: of the type.
-    """
-
-    name: str
-    width: float
-    size: float
-
-    @property
-    def line(self) -> float:
-        """The distance from line to line."""
-        return round(1.35 * self.size, 2)
-
-    @property
-    def narrow(self) -> bool:
-        """Whether it is for a phone."""
-        return self.width < 480
-
-
-WIDE: Final = Form("wide", 640, 14)
-"""Shown from 520 to 768 pixels wide: type of 11.4 to 16.8 pixels."""
-NARROW: Final = Form("narrow", 300, 13.5)
-"""Shown from 245 to 360 pixels wide: type of 11 to 16.2 pixels."""
 
 
 class Canvas:
@@ -124,17 +93,14 @@ class Canvas:
         at: tuple[float, float],
         words: str,
         *,
-        ink: Ink = "ink",
+        manner: Manner = PLAIN,
         anchor: Anchor = "start",
         room: float | None = None,
-        slanted: bool = False,
         whole: str = "",
-        halo: bool = False,
     ) -> None:
         """Write words on a baseline, in the room there is.
 
-        Where they are cut, the whole is told when they are pointed at. A halo keeps them apart
-        from what lies below them.
+        Where they are cut, the whole is told when they are pointed at.
         """
         words = clean(words)
         shown = words if room is None else fitted(words, self.size, room)
@@ -142,10 +108,10 @@ class Canvas:
         text = self._add("text", x=at[0], y=at[1])
         if anchor != "start":
             text.set("text-anchor", anchor)
-        if slanted:
+        if manner.slanted:
             text.set("font-style", "italic")
-        _inked(text, ink, "ground" if halo else "none", 3)
-        if halo:
+        _inked(text, manner.ink, "ground" if manner.halo else "none", 3)
+        if manner.halo:
             text.set("paint-order", "stroke")
         if shown.endswith(ELLIPSIS) and shown != whole:
             etree.SubElement(text, f"{{{SVG}}}title").text = whole

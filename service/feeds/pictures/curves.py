@@ -8,6 +8,7 @@ from service.feeds.pictures.canvas import Canvas
 from service.feeds.pictures.frame import Frame, framed
 from service.feeds.pictures.labels import Area, Taken
 from service.feeds.pictures.line_ends import DASHES, End, name_ends, room_beside
+from service.feeds.pictures.manners import NAME
 from service.feeds.pictures.scales import ruler
 from service.use_cases.picture_records import Curves, Dot, Line, Unit
 
@@ -104,5 +105,5 @@ def _label(canvas: Canvas, frame: Frame, taken: Taken, dot: Dot, label: str) -> 
     free = taken.first_free(offered)
     if free is None:
         return False
-    canvas.words((free.left, canvas.middle(free.top + high / 2)), label, halo=True)
+    canvas.words((free.left, canvas.middle(free.top + high / 2)), label, manner=NAME)
     return True

@@ -44,9 +44,9 @@ def marked_days(
 
 
 def month_words(months: Sequence[date]) -> list[str]:
-    """Return months in short, the year on a line below at the first and at every January."""
+    """Return months in short, the year on a line below the first of each year."""
     return [
-        f"{month:%b\n%Y}" if n == 0 or month.month == 1 else f"{month:%b}"
+        f"{month:%b\n%Y}" if n == 0 or month.year != months[n - 1].year else f"{month:%b}"
         for n, month in enumerate(months)
     ]
 
@@ -54,15 +54,12 @@ def month_words(months: Sequence[date]) -> list[str]:
 def _apart(
     found: tuple[tuple[date, str], ...], room: float, width_of: Callable[[str], float]
 ) -> bool:
-    ends = [
-        (
-            (day.toordinal() - width_of(words) / room / 2),
-            (day.toordinal() + width_of(words) / room / 2),
-        )
-        for day, words in found
-    ]
-    gap = width_of("0") / room
-    return all(right + gap <= left for (_, right), (left, _) in pairwise(ends))
+    halves = [max(map(width_of, words.split("\n"))) / 2 for _, words in found]
+    gap = width_of("0")
+    return all(
+        (later - day).days * room >= half + gap + next_half
+        for ((day, _), half), ((later, _), next_half) in pairwise(zip(found, halves, strict=True))
+    )
 
 
 def _days(days: list[date]) -> Iterator[tuple[date, str]]:

@@ -8,6 +8,7 @@ from service.feeds.pictures.canvas import Canvas
 from service.feeds.pictures.dates import marked_days
 from service.feeds.pictures.frame import Frame, framed
 from service.feeds.pictures.line_ends import End, name_ends, room_beside
+from service.feeds.pictures.manners import FAINT, RUBRIC
 from service.feeds.pictures.scales import Ruler, Tick, ruler
 from service.use_cases.picture_records import Axis, DayBar, Days
 
@@ -44,7 +45,7 @@ def draw_days(days: Days, canvas: Canvas) -> None:
     for limit in limits:
         y = frame.y(limit)
         canvas.stroke((frame.left, y), (frame.right, y), "rubric", 1.25, "5 3")
-        name_ends(canvas, frame, [End(frame.across.end, limit, days.limit_label)], "rubric")
+        name_ends(canvas, frame, [End(frame.across.end, limit, days.limit_label)], RUBRIC)
 
 
 def _bar(canvas: Canvas, frame: Frame, bar: DayBar, thick: float) -> None:
@@ -91,4 +92,4 @@ def _over(canvas: Canvas, label: str) -> None:
     room = canvas.form.width / 2 - _SWATCH - 6
     left = canvas.form.width - min(room, canvas.width_of(label)) - _SWATCH - 6
     canvas.box((left, canvas.size - _SWATCH + 1), (_SWATCH, _SWATCH), edge="ink", hatch="close")
-    canvas.words((left + _SWATCH + 6, canvas.size), label, ink="faint", room=room)
+    canvas.words((left + _SWATCH + 6, canvas.size), label, manner=FAINT, room=room)

@@ -14,7 +14,6 @@ LIGHT: Final = {
     "rule": "#d9d0c1",
     "line": "#8b8072",
     "rubric": "#8a2b33",
-    "wash": "#f1e7d6",
     "ground": "#fffdf8",
 }
 DARK: Final = {
@@ -23,7 +22,6 @@ DARK: Final = {
     "rule": "#3b352d",
     "line": "#857a6b",
     "rubric": "#e59a8c",
-    "wash": "#2f2820",
     "ground": "#1e1b17",
 }
 """The tokens of the pages; `ground` is the leaf a picture lies on."""

@@ -7,6 +7,7 @@ is named at its right end.
 from dataclasses import dataclass
 
 from service.feeds.pictures.canvas import Canvas
+from service.feeds.pictures.manners import FAINT, TITLE
 from service.feeds.pictures.scales import Ruler, Tick
 
 _BESIDE = 6.0
@@ -66,11 +67,11 @@ def framed(
         side = min(height, right - left)
         right, height = left + side, side
     frame = Frame(left, top, right, top + height, across, up)
-    canvas.words((0, canvas.size), up.label, ink="faint", slanted=True, room=canvas.form.width)
+    canvas.words((0, canvas.size), up.label, manner=TITLE, room=canvas.form.width)
     for tick in up.ticks:
         y = frame.y(tick.value)
         canvas.stroke((left, y), (right, y), "rule", 0.75)
-        canvas.words((left - _BESIDE, canvas.middle(y)), tick.words, ink="faint", anchor="end")
+        canvas.words((left - _BESIDE, canvas.middle(y)), tick.words, manner=FAINT, anchor="end")
     floor(canvas, frame)
     return frame
 
@@ -87,7 +88,7 @@ def floor(canvas: Canvas, frame: Frame) -> None:
             continue
         canvas.stroke((x, frame.bottom), (x, frame.bottom + _TICK), "line", 1)
         for n, each in enumerate(words):
-            canvas.words((x, base + canvas.form.line * n), each, ink="faint", anchor="middle")
+            canvas.words((x, base + canvas.form.line * n), each, manner=FAINT, anchor="middle")
         free, lines = x + half + canvas.size / 2, max(lines, len(words))
     base += canvas.form.line * (lines - 1)
     canvas.height = base + canvas.size * 0.4
@@ -95,9 +96,8 @@ def floor(canvas: Canvas, frame: Frame) -> None:
         canvas.words(
             (frame.right, base + canvas.form.line),
             frame.across.label,
-            ink="faint",
+            manner=TITLE,
             anchor="end",
-            slanted=True,
             room=frame.right,
         )
         canvas.height += canvas.form.line

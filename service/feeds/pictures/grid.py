@@ -4,6 +4,7 @@ import math
 from typing import Final
 
 from service.feeds.pictures.canvas import Canvas
+from service.feeds.pictures.manners import FAINT, TITLE
 from service.use_cases.picture_records import Grid
 
 _SQUARE_WIDE: Final = 44.0
@@ -23,10 +24,8 @@ def draw_grid(grid: Grid, canvas: Canvas) -> None:
     top = 2 * form.line + 8
     most = max(count for row in grid.counts for count in row)
     right = left + room * len(grid.columns)
-    canvas.words(
-        (left, canvas.size), grid.across, ink="faint", slanted=True, room=form.width - left
-    )
-    canvas.words((0, canvas.size + form.line), grid.down, ink="faint", slanted=True, room=left - 4)
+    canvas.words((left, canvas.size), grid.across, manner=TITLE, room=form.width - left)
+    canvas.words((0, canvas.size + form.line), grid.down, manner=TITLE, room=left - 4)
     for column, name in enumerate(grid.columns):
         x = left + room * (column + 0.5)
         canvas.words((x, canvas.size + form.line), name, anchor="middle", room=room - 2)
@@ -43,5 +42,5 @@ def draw_grid(grid: Grid, canvas: Canvas) -> None:
                 full = row == column or not same
                 canvas.box(corner, (side, side), "ink" if full else "ground", "ink")
             base = middle + largest / 2 + canvas.size + 3
-            canvas.words((x, base), f"{count:,}", ink="faint", anchor="middle")
+            canvas.words((x, base), f"{count:,}", manner=FAINT, anchor="middle")
     canvas.height = top + high * len(grid.rows)

@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 from typing import Final
 
-from service.feeds.pictures.canvas import Canvas, Ink
+from service.feeds.pictures.canvas import Canvas
 from service.feeds.pictures.frame import Frame
 from service.feeds.pictures.labels import spread
 from service.feeds.pictures.lettering import broken, clean
+from service.feeds.pictures.manners import PLAIN, Manner
 
 DASHES: Final = ("", "7 3", "2 3", "11 3 2 3", "1 4", "14 4")
 """What tells lines apart in black and white; the first is drawn through."""
@@ -38,7 +39,7 @@ def room_beside(canvas: Canvas, names: list[str]) -> float:
     return widest + _APART if widest else 0.0
 
 
-def name_ends(canvas: Canvas, frame: Frame, ends: list[End], ink: Ink = "ink") -> None:
+def name_ends(canvas: Canvas, frame: Frame, ends: list[End], manner: Manner = PLAIN) -> None:
     """Write the names beside the drawing, and lead to those that do not stand at their lines."""
     named = [(end, _lines(canvas, end.label)) for end in ends if end.label]
     high = canvas.form.line
@@ -57,7 +58,7 @@ def name_ends(canvas: Canvas, frame: Frame, ends: list[End], ink: Ink = "ink") -
             canvas.stroke((x + 3, y), (frame.right + 2, y), "line", 0.75)
         for n, words in enumerate(lines):
             at = middle + high * (n - (len(lines) - 1) / 2)
-            canvas.words((left, canvas.middle(at)), words, ink=ink, whole=end.label)
+            canvas.words((left, canvas.middle(at)), words, manner=manner, whole=end.label)
 
 
 def _lines(canvas: Canvas, name: str) -> list[str]:

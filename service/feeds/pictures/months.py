@@ -2,10 +2,11 @@
 
 from typing import Final, NamedTuple
 
-from service.feeds.pictures.canvas import Canvas, Ink
+from service.feeds.pictures.canvas import Canvas
 from service.feeds.pictures.dates import month_words
 from service.feeds.pictures.frame import framed
 from service.feeds.pictures.labels import spread
+from service.feeds.pictures.manners import Ink
 from service.feeds.pictures.scales import Ruler, Tick, ruler
 from service.use_cases.picture_records import Axis, Month, Months, Unit
 
@@ -81,8 +82,10 @@ def _layers(month: Month) -> tuple[int, int, int, int]:
 
 def _calendar(canvas: Canvas, months: Months, room: float) -> Ruler:
     """Return the months as a ruler, each its own unit wide, written as often as there is room."""
-    words = month_words([month.month for month in months.months])
-    widest = max(map(canvas.width_of, words)) + canvas.size / 2
-    every = max(1, -int(-widest // room))
-    ticks = tuple(Tick(n, words[n]) for n in range(0, len(words), every))
-    return Ruler("", -0.5, len(words) - 0.5, log=False, ticks=ticks)
+    days = [month.month for month in months.months]
+    widest = max(canvas.width_of(f"{day:%b}") for day in days)
+    every = max(1, -int(-max(widest, canvas.width_of("2000")) // room))
+    shown = range(0, len(days), every)
+    words = month_words([days[n] for n in shown])
+    ticks = tuple(Tick(n, each) for n, each in zip(shown, words, strict=True))
+    return Ruler("", -0.5, len(days) - 0.5, log=False, ticks=ticks)

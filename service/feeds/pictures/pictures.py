@@ -5,13 +5,15 @@ from typing import Final
 from lxml import etree
 
 from service.feeds.pictures.calibration import draw_calibration
-from service.feeds.pictures.canvas import NARROW, SVG, WIDE, Canvas, Form
+from service.feeds.pictures.canvas import SVG, Canvas
 from service.feeds.pictures.csv_of import csv_of
 from service.feeds.pictures.curves import draw_curves
 from service.feeds.pictures.days import draw_days
 from service.feeds.pictures.dress import DARK, LIGHT, dressed, stylesheet
+from service.feeds.pictures.forms import NARROW, WIDE, Form
 from service.feeds.pictures.grid import draw_grid
 from service.feeds.pictures.lettering import broken, clean
+from service.feeds.pictures.manners import FAINT
 from service.feeds.pictures.months import draw_months
 from service.feeds.pictures.share_rows import draw_shares
 from service.feeds.pictures.steps import draw_steps
@@ -108,7 +110,7 @@ def _alone(picture: Picture) -> etree._Element:
     y += 4
     for words in told:
         y += WIDE.line
-        head.words((0, y), words, ink="faint")
+        head.words((0, y), words, manner=FAINT)
     above = y + 18
     height = round(above + canvas.height + _MARGIN, 1)
     root = _root(picture, picture.name, WIDE, height, margin=_MARGIN)

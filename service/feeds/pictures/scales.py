@@ -73,9 +73,14 @@ def ruler(axis: Axis, values: Iterable[float], most: int, *, snug: bool = False)
     if axis.scale is Scale.LOG:
         return _logarithmic(axis, low, high, most)
     if high - low <= _HAIR * max(1.0, abs(high)):
-        low, high = (low - 0.5, low + 0.5) if axis.unit is not Unit.SHARE else (0.0, 1.0)
+        low, high = (0.0, 1.0) if low == 0 or axis.unit is Unit.SHARE else (low - 0.5, low + 0.5)
     steps = _STEPS_OF_SHARES if axis.unit is Unit.SHARE else _STEPS
-    step = next(step for step in _rising(high - low, steps) if _count(low, high, step) <= most)
+    least = 1.0 if axis.unit is Unit.COUNT else 0.0
+    step = next(
+        step
+        for step in _rising(high - low, steps)
+        if step >= least and _count(low, high, step) <= most
+    )
     first, last = math.floor(low / step + _HAIR), math.ceil(high / step - _HAIR)
     start, end = (low, high) if snug else (first * step, last * step)
     ticks = tuple(

@@ -4,9 +4,10 @@ from dataclasses import dataclass
 from itertools import accumulate
 from typing import Final
 
-from service.feeds.pictures.canvas import Canvas, Ink
+from service.feeds.pictures.canvas import Canvas
 from service.feeds.pictures.frame import Frame, floor
 from service.feeds.pictures.lettering import broken, clean
+from service.feeds.pictures.manners import FAINT, RUBRIC, Ink
 from service.feeds.pictures.scales import Ruler, ruler
 from service.use_cases.picture_records import Axis, Share, Shares, Unit
 
@@ -88,7 +89,7 @@ def _draw_row(canvas: Canvas, frame: Frame, row: _Row) -> None:
     for n, words in enumerate(row.lines):
         canvas.words((0, row.base + canvas.form.line * n), words, whole=row.share.label)
     base = row.base if canvas.form.narrow else canvas.middle(row.middle)
-    canvas.words((canvas.form.width, base), row.found, ink="faint", anchor="end")
+    canvas.words((canvas.form.width, base), row.found, manner=FAINT, anchor="end")
     low, high = max(0.0, row.share.low), min(1.0, row.share.high)
     canvas.stroke((frame.x(low), row.middle), (frame.x(high), row.middle), "ink", 1.25)
     canvas.dot((frame.x(row.share.share), row.middle), _DOT)
@@ -106,7 +107,7 @@ def _target(canvas: Canvas, frame: Frame, target: float, strips: list[tuple[floa
     _upright(canvas, x, strips, "rubric", 1.25, "5 3")
     half = canvas.width_of(words) / 2
     middle = min(max(x, half), canvas.form.width - half)
-    canvas.words((middle, frame.top - 7), words, ink="rubric", anchor="middle")
+    canvas.words((middle, frame.top - 7), words, manner=RUBRIC, anchor="middle")
 
 
 def _upright(
