@@ -10,6 +10,9 @@ _STEPS = 100
 _CLOSE = 1e-10
 """A step that gains less than this share of the loss is the last."""
 
+_LEVEL = 1e-12
+"""Added to each curvature: where the loss is level, there is still something to divide by."""
+
 
 class Slope(NamedTuple):
     """How a loss lies at some parameters.
@@ -37,26 +40,43 @@ def least(
     """
     here, slope, damping = start, at(start), 1e-3
     for _ in range(_STEPS):
-        damped = [
-            [each * (1 + damping) + 1e-12 if row == column else each for column, each in line]
-            for row, line in enumerate(map(enumerate, slope.curvature))
-        ]
-        step = solved(damped, [-each for each in slope.gradient])
+        step = _step(here, slope, bounds, damping)
         there = tuple(
             min(max(value + by, low), high)
             for value, by, (low, high) in zip(here, step, bounds, strict=True)
         )
         found = at(there)
-        if found.loss >= slope.loss:
-            if damping > 1e9:
-                break
+        gained = slope.loss - found.loss
+        if gained < 0:
             damping *= 8
             continue
-        gained = slope.loss - found.loss
-        here, slope, damping = there, found, damping / 8
-        if gained <= _CLOSE * abs(slope.loss):
+        here, slope = there, found
+        # A step that was cut short gains little far from the least, too.
+        if gained <= _CLOSE * abs(slope.loss) and damping < 1:
             break
+        damping /= 8
     return here
+
+
+def _step(
+    here: Parameters, slope: Slope, bounds: Sequence[tuple[float, float]], damping: float
+) -> list[float]:
+    """Return the step by curvature; a parameter at its bound and drawn beyond it stays."""
+    free = [
+        low < value < high or (value <= low and by < 0) or (value >= high and by > 0)
+        for value, by, (low, high) in zip(here, slope.gradient, bounds, strict=True)
+    ]
+    matrix = [
+        [
+            (each * (1 + damping) if row == column else each) if free[row] and free[column] else 0
+            for column, each in enumerate(line)
+        ]
+        for row, line in enumerate(slope.curvature)
+    ]
+    for place, moves in enumerate(free):
+        matrix[place][place] += _LEVEL if moves else 1
+    downhill = [-by if moves else 0 for by, moves in zip(slope.gradient, free, strict=True)]
+    return solved(matrix, downhill)
 
 
 def solved(matrix: Sequence[Sequence[float]], right: Sequence[float]) -> list[float]:

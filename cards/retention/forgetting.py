@@ -16,7 +16,7 @@ _CERTAIN = 1e-9
 """A curve is held this far from 0 and from 1: what happened must be possible."""
 _FAR = 1e4
 """How many times faster or slower than at first sight anything is sought to be forgotten."""
-_STRAIGHTEST, _MOST_BENT = 1e-6, 1e6
+_STRAIGHTEST, _MOST_BENT = 1e-4, 1e6
 """How bent a power curve is sought at the typical age: an exponential, and as good as level."""
 
 

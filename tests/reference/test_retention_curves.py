@@ -114,7 +114,8 @@ def test_no_curve_makes_what_happened_likelier(stability, decay):
         options={"maxiter": 800, "xatol": 1e-6, "fatol": 1e-10},
     )
     assert found.power.log_loss == pytest.approx(unlikely(ages, found.power.at))
-    assert found.power.log_loss <= theirs.fun + 1e-6
+    # As good as straight, it is sought no further: that costs a hundred thousandth at most.
+    assert found.power.log_loss <= theirs.fun + (1e-9 if decay else 1e-5)
     single = minimize(
         lambda x: unlikely(ages, lambda days: np.exp(-np.exp(x[0]) * days)),
         [log(0.1 / stability)],
