@@ -46,8 +46,8 @@ def _bounds(one_in: int, edges: tuple[int, ...]) -> tuple[int, ...]:
     return tuple(bounds)
 
 
-_FINE = _bounds(20, tuple(each.first for each in CLASSES))
-_FINER = _bounds(100, ())
+_FINE = _bounds(20, (*(each.first for each in CLASSES), OLDEST))
+_FINER = _bounds(100, (OLDEST,))
 
 
 def age_bin(days: int) -> int:
