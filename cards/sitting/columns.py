@@ -7,8 +7,8 @@ from typing import Protocol
 from cards.kinds.base import KindName
 
 
-class Columns(Protocol):
-    """Items that were asked before; each column as long as the others."""
+class Memories(Protocol):
+    """What items hold; each column as long as the others."""
 
     @property
     def kinds(self) -> Sequence[KindName]:
@@ -26,6 +26,15 @@ class Columns(Protocol):
         ...
 
     @property
+    def close(self) -> Sequence[bool]:
+        """Whether the item's book is kept close."""
+        ...
+
+
+class Columns(Memories, Protocol):
+    """Items that were asked before, and when."""
+
+    @property
     def last_days(self) -> Sequence[date]:
         """The reader's day of the last answer."""
         ...
@@ -33,9 +42,4 @@ class Columns(Protocol):
     @property
     def due_on(self) -> Sequence[date]:
         """The reader's day each is due, or was."""
-        ...
-
-    @property
-    def close(self) -> Sequence[bool]:
-        """Whether the item's book is kept close."""
         ...

@@ -6,7 +6,7 @@ from datetime import date
 import numpy as np
 
 from cards.kinds.base import KindName
-from cards.sitting.columns import Columns
+from cards.sitting.columns import Columns, Memories
 from cards.sitting.weights import apart
 from cards.sitting.worth import worth, worth_unasked
 from cards.sitting.worth_memory import Floats
@@ -51,7 +51,7 @@ def best_due(
 
 
 def worth_after(
-    elapsed: Floats, items: Columns, seconds: Mapping[KindName, float], weighting: Weighting
+    elapsed: Floats, items: Memories, seconds: Mapping[KindName, float], weighting: Weighting
 ) -> Floats:
     """Return what asking each item is worth a second, so many days after its last answer."""
     costs = np.array([seconds[kind] for kind in items.kinds], dtype=np.float64)
