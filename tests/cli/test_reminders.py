@@ -33,7 +33,8 @@ def test_an_address_of_the_calendar_is_told_once(terminal: Terminal) -> None:
 def test_tidy_says_what_it_did(terminal: Terminal) -> None:
     """It says why no mail went out, in words and as JSON, as often as it is run."""
     assert terminal.run("tidy").stdout == "No mail is wanted.\n"
-    assert terminal.json("tidy") == {"mail": "off"}
+    nothing = {"considered": False, "adopted": False, "sentences": [], "moved": 0, "waiting": 0}
+    assert terminal.json("tidy") == {"mail": "off", "weights": nothing}
     terminal.run("reminders", "--mail-to", "ada@example.org")
     assert "no mail server is known" in terminal.run("tidy").stdout
 
