@@ -11,6 +11,7 @@ from cards.items import occasion_of
 from cards.kinds import KINDS
 from cards.kinds.base import KindName
 from cards.parts import Care, KeptDigest
+from cards.schedule import TARGET
 from service.use_cases.archiving_records import Archive, FactTable, Row
 from service.use_cases.records import ReaderId
 from service.use_cases.unit_of_work import UnitOfWork
@@ -19,6 +20,8 @@ _AT_ONCE = 200
 """Answers read with one statement."""
 _MOST_HELD = 500
 """Digests kept at hand for their items."""
+_MOST_FITTINGS = 1_000
+"""Fits read back with one statement: thirty years of one a fortnight."""
 _Keys: TypeAlias = Mapping[str, Any]
 
 
@@ -97,6 +100,11 @@ class _Checks:
 
     def heading_words(self, _: _Keys) -> None:
         self._work.headings.all(self._reader)
+
+    def fittings(self, _: _Keys) -> None:
+        self._work.fittings.latest(self._reader)
+        for fitting in self._work.fittings.adopted(self._reader, _MOST_FITTINGS):
+            fitting.weighting.schedule(KindName.THEME, TARGET)
 
     def reminders(self, _: _Keys) -> None:
         self._work.reminding.get(self._reader)

@@ -152,7 +152,7 @@ class Facts(Protocol):
         ...
 
     def clear(self, reader: UUID) -> None:
-        """Forget a reader's settings, which an archive brings with it."""
+        """Forget a reader's settings, which an archive brings, and what followed from facts."""
         ...
 
     def put(self, reader: UUID, table: FactTable, found: Iterable[Located]) -> None:

@@ -1,5 +1,6 @@
 """Opens an archive: whoever wrote it, nothing of it is trusted before it was checked."""
 
+import struct
 import zipfile
 import zlib
 from collections.abc import Iterator, Mapping
@@ -12,6 +13,18 @@ from service.feeds.archive import layout
 from service.feeds.archive.manifest import Manifest, manifest_in
 
 _PACKINGS = frozenset({zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED})
+_BREAKAGE = (
+    zipfile.BadZipFile,
+    zlib.error,
+    struct.error,
+    EOFError,
+    OSError,
+    RuntimeError,
+    NotImplementedError,
+    ValueError,
+    OverflowError,
+)
+"""What the library for zips lets out of a broken one."""
 _PIECE = 256 * 1024
 _DAMAGED = (
     "The archive is cut short, damaged, or no archive of Catchword’s. Export it again, or send "
@@ -24,9 +37,7 @@ def damage_told() -> Iterator[None]:
     """Refuse an archive in one sentence where the zip itself turns out to be broken."""
     try:
         yield
-    except (zipfile.BadZipFile, zlib.error, EOFError, OSError) as error:
-        raise InvalidArchive(_DAMAGED, where="file") from error
-    except (RuntimeError, NotImplementedError, UnicodeDecodeError, OverflowError) as error:
+    except _BREAKAGE as error:
         raise InvalidArchive(_DAMAGED, where="file") from error
 
 

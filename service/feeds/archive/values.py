@@ -159,9 +159,9 @@ def _flag(value: object) -> bool | None:
     return value if isinstance(value, bool) else None
 
 
-def _json(value: object) -> str:
+def _json(value: object) -> str | None:
     try:
-        return _text(value)
+        return _text(value) if isinstance(value, dict | list) else None
     except RecursionError as error:
         raise Unreadable("is nested too deeply") from error
 
@@ -185,6 +185,7 @@ _SAID = {
     FieldType.WHOLE: f"whole number below {WIDEST}",
     FieldType.NUMBER: "number",
     FieldType.FLAG: "true or false",
+    FieldType.JSON: "object or list of JSON",
     FieldType.FILE: "path of a file",
 }
 

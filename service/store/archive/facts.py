@@ -21,7 +21,14 @@ from sqlalchemy.exc import SQLAlchemyError
 
 from cards.errors import Invalid, InvalidArchive
 from service.store.archive.earlier import raised
-from service.store.archive.tables import COLUMNS_LEFT_OUT, LEFT_OUT, READER, SETTINGS, archived
+from service.store.archive.tables import (
+    COLUMNS_LEFT_OUT,
+    DERIVED,
+    LEFT_OUT,
+    READER,
+    SETTINGS,
+    archived,
+)
 from service.store.errors import StoreContradiction
 from service.store.migrations import HEAD
 from service.store.tables import metadata
@@ -87,8 +94,8 @@ class SqlFacts:
         )
 
     def clear(self, reader: UUID) -> None:
-        """Forget a reader's settings, but for their row, which others refer to."""
-        for name in SETTINGS - {"readers"}:
+        """Forget a reader's settings, but for their row, and whatever followed from their facts."""
+        for name in SETTINGS - {"readers"} | DERIVED:
             table = self._tables[name]
             self._connection.execute(delete(table).where(table.c[READER] == reader))
 

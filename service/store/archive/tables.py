@@ -34,6 +34,8 @@ COLUMNS_LEFT_OUT: Mapping[tuple[str, str], str] = {
 """The columns that are left out of a table that goes along, each with the reason."""
 SETTINGS = frozenset({"readers", "reminders", "heading_words", "sitting_days"})
 """What a reader may have set before an archive is restored; its own takes the place of that."""
+DERIVED = frozenset({"tallies", "tallied"})
+"""What follows from the facts, and would be wrong of others than it was made from."""
 
 _JSON = frozenset(
     {
