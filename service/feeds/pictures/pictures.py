@@ -1,5 +1,6 @@
 """Behind the port of that name: pictures for pages, and as files."""
 
+import math
 from typing import Final
 
 from lxml import etree
@@ -112,7 +113,7 @@ def _alone(picture: Picture) -> etree._Element:
         y += WIDE.line
         head.words((0, y), words, manner=FAINT)
     above = y + 18
-    height = round(above + canvas.height + _MARGIN, 1)
+    height = float(math.ceil(above + canvas.height + _MARGIN))
     root = _root(picture, picture.name, WIDE, height, margin=_MARGIN)
     root.set("width", f"{WIDE.width + 2 * _MARGIN:g}")
     root.set("height", f"{height:g}")

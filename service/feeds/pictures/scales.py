@@ -1,15 +1,16 @@
 """Where a value stands on an axis, and the few round values that are written along it."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from service.use_cases.picture_records import Axis, Scale, Unit
 
 _STEPS: Final = (1.0, 2.0, 5.0)
-_STEPS_OF_SHARES: Final = (1.0, 2.0, 2.5, 5.0)
-"""Round steps between ticks, times a power of ten; shares are read in quarters too."""
+"""Round steps between ticks, times a power of ten."""
+_QUARTER: Final = 0.25
+"""Shares are read in quarters too."""
 _HOURS: Final = 60
 _DURATIONS: Final = (
     (1, "1 min"),
@@ -65,7 +66,7 @@ def ruler(axis: Axis, values: Iterable[float], most: int, *, snug: bool = False)
     Args:
         axis: what it measures, and where it is to begin and end.
         values: what stands on it.
-        most: ticks, at least 2.
+        most: ticks, at least 3: below and above 0 there is one more at 0.
         snug: whether it begins and ends at the values.
     """
     ends = [*values, *(end for end in (axis.start, axis.end) if end is not None)] or [0.0, 1.0]
@@ -74,13 +75,7 @@ def ruler(axis: Axis, values: Iterable[float], most: int, *, snug: bool = False)
         return _logarithmic(axis, low, high, most)
     if high - low <= _HAIR * max(1.0, abs(high)):
         low, high = (0.0, 1.0) if low == 0 or axis.unit is Unit.SHARE else (low - 0.5, low + 0.5)
-    steps = _STEPS_OF_SHARES if axis.unit is Unit.SHARE else _STEPS
-    least = 1.0 if axis.unit is Unit.COUNT else 0.0
-    step = next(
-        step
-        for step in _rising(high - low, steps)
-        if step >= least and _count(low, high, step) <= most
-    )
+    step = next(step for step in _rising(high - low, axis.unit) if _count(low, high, step) <= most)
     first, last = math.floor(low / step + _HAIR), math.ceil(high / step - _HAIR)
     start, end = (low, high) if snug else (first * step, last * step)
     ticks = tuple(
@@ -116,10 +111,16 @@ def _logarithmic(axis: Axis, low: float, high: float, most: int) -> Ruler:
     return Ruler(axis.label, low, high, log=True, ticks=tuple(kept))
 
 
-def _rising(span: float, steps: tuple[float, ...]) -> Iterable[float]:
+def _rising(span: float, unit: Unit) -> Iterator[float]:
+    """Go through round steps from a tenth of a span, or from 1 where things are counted."""
     power = 10.0 ** (math.floor(math.log10(span)) - 1)
+    if unit is Unit.COUNT:
+        power = max(1.0, power)
     while True:
-        yield from (step * power for step in steps)
+        for step in _STEPS:
+            if unit is Unit.SHARE and math.isclose(step * power, 2 * _QUARTER):
+                yield _QUARTER
+            yield step * power
         power *= 10
 
 
