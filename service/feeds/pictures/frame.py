@@ -12,7 +12,7 @@ from service.feeds.pictures.scales import Ruler, Tick
 
 _BESIDE = 6.0
 """Units between a tick's words and the drawing."""
-_TICK = 4.0
+_TICK = 4.5
 """Units a tick is long."""
 
 
@@ -79,7 +79,7 @@ def framed(
 def floor(canvas: Canvas, frame: Frame) -> None:
     """Draw the axis across along the bottom, and set the sheet's height."""
     canvas.stroke((frame.left, frame.bottom), (frame.right, frame.bottom), "line", 1)
-    base = frame.bottom + _TICK + canvas.size
+    base = frame.bottom + _TICK + canvas.size * 1.1
     free, lines = 0.0, 1
     for tick in frame.across.ticks:
         words = tick.words.split("\n")

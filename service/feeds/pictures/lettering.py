@@ -10,28 +10,38 @@ from typing import Final
 
 ELLIPSIS: Final = "…"
 _GROUPS: Final = {
-    180: "'’‘",
-    240: " ",
-    290: "!|j.,:;il·",
-    320: "-[]t/\\",
-    350: '(){}f"',
-    400: "IJ`r?“”",
-    450: "sz*",
-    500: "c$0123456789vaeySg_",
-    540: "#+<=>^x~Zko–×",
-    580: "qdFbpu",
-    620: "PELThnBCYß",
-    660: "RXAKV",
-    720: "GDOQ&U",
-    780: "Nwh@Hæ",
-    910: "%MmW—…œÆŒ",
+    200: "'",
+    240: " ’‘",
+    300: "!|ł",
+    320: ",-.:;j·",
+    340: "[]ilı",
+    360: "/\\t{}",
+    380: "()If",
+    420: '"J`?',
+    440: "“”",
+    460: "*r",
+    500: "sz",
+    520: "$_c–",
+    540: "0123456789#+<=>^e~×",
+    580: "Sagovxøð",
+    620: "ZkyFLbdqþ",
+    660: "EPTpußBhn",
+    700: "CXYR",
+    740: "AKV&DGOQ",
+    780: "UN",
+    840: "H—@w…æ",
+    960: "œ%MmÆ",
+    1020: "WŒ",
 }
 _THOUSANDTHS: Final = {letter: width for width, letters in _GROUPS.items() for letter in letters}
-"""Advances of Source Serif 4 Regular in thousandths of its size, rounded up into groups."""
+"""Advances of the typeface as the pages load it, in thousandths of its size, rounded up.
+
+What is set for printing is of a narrower cut.
+"""
 _OTHER: Final = 620
 _FULL: Final = 1000
 """Of a letter of no known width, and of one as wide as it is high."""
-_ROOM: Final = 1.1
+_ROOM: Final = 1.05
 """What the faces that stand in for ours are wider."""
 _FORBIDDEN: Final = re.compile(
     "[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]|[\u202a-\u202e\u2066-\u2069]"
