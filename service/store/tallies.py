@@ -7,7 +7,7 @@ from operator import itemgetter
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, and_, bindparam, delete, select, text, type_coerce
+from sqlalchemy import Connection, and_, bindparam, delete, func, select, text, type_coerce
 from sqlalchemy.types import NullType
 
 from cards.answers import Grade
@@ -36,6 +36,16 @@ _ADD = text(
 ).bindparams(bindparam("reader", type_=ID))
 _EMPTY = delete(tallies).where(
     tallies.c.reader_id == bindparam("reader"), *(tallies.c[name] == 0 for name in _NUMBERS)
+)
+_FACTS = select(
+    select(func.count())
+    .select_from(answers)
+    .where(answers.c.reader_id == bindparam("reader"), answers.c.day <= bindparam("through"))
+    .scalar_subquery(),
+    select(func.count())
+    .select_from(taken_back)
+    .where(taken_back.c.reader_id == bindparam("reader"))
+    .scalar_subquery(),
 )
 _AS_IT_COMES = NullType()
 _touched = select(answers.c.item_id).where(
@@ -121,6 +131,12 @@ class SqlTallies:
     def reach(self, reader: ReaderId, through: date) -> None:
         """Keep up to which day answers are in the tallies."""
         self._connection.execute(_REACH, {"reader_id": reader, "through": through})
+
+    def facts(self, reader: ReaderId, through: date) -> tuple[int, int]:
+        """Return how many answers there are to a day, and how many of any day were taken back."""
+        values = {"reader": reader, "through": through}
+        given, taken = self._connection.execute(_FACTS, values).one()
+        return given, taken
 
     def answers(
         self, reader: ReaderId, after: date | None, through: date | None

@@ -23,29 +23,39 @@ _SETTLED = timedelta(days=1)
 
 
 def bring_on(desk: Desk) -> None:
-    """Add to the tallies what was answered since, unless they hold it."""
+    """Add to the tallies what was answered since, unless they hold it.
+
+    What was answered is read before anything is locked, as that can take long the first time.
+    Facts are only ever added, so their number tells whether any came in meanwhile.
+    """
     with desk.store.reading() as work:
         day = work.readers.get(desk.reader).days.of(desk.now()) - _BEHIND
         through = work.tallies.through(desk.reader)
-    if through is not None and through >= day:
-        return
+        if through is not None and through >= day:
+            return
+        facts = work.tallies.facts(desk.reader, day)
+        since = _since(work, desk.reader, through, day)
     if through is None:
-        _begin(desk)
+        through = _begin(desk)
     with desk.store.writing() as work:
-        through = work.tallies.lock(desk.reader)
-        if through is not None and through < day:
-            work.tallies.add(desk.reader, _since(work, desk.reader, through, day))
-            work.tallies.reach(desk.reader, day)
-            work.commit()
+        reached = work.tallies.lock(desk.reader)
+        if reached is None or reached >= day:
+            return
+        if reached != through or work.tallies.facts(desk.reader, day) != facts:
+            since = _since(work, desk.reader, reached, day)
+        work.tallies.add(desk.reader, since)
+        work.tallies.reach(desk.reader, day)
+        work.commit()
 
 
-def _begin(desk: Desk) -> None:
+def _begin(desk: Desk) -> date:
     """Have tallies that hold nothing yet: whoever changes them has a row to wait for."""
     with desk.store.writing() as work:
         work.readers.lock(desk.reader)
         if work.tallies.through(desk.reader) is None:
             work.tallies.reach(desk.reader, date.min)
             work.commit()
+    return date.min
 
 
 def tallied(work: UnitOfWork, reader: ReaderId) -> dict[TallyKey, Tally]:

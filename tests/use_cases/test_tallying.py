@@ -1,13 +1,16 @@
 """What the answers add up to is the same however it was brought together."""
 
 from collections.abc import Callable
-from datetime import timedelta
+from datetime import date, timedelta
 from random import Random
 from uuid import UUID, uuid4
+
+import pytest
 
 from cards.answers import Grade
 from cards.retention.reading import read
 from cards.retention.tally import Tally, TallyKey
+from service.use_cases import tallying
 from service.use_cases.answer import record_answer, take_back
 from service.use_cases.items import list_items
 from service.use_cases.ports import Desk
@@ -52,6 +55,32 @@ def test_a_life_of_answers_adds_up(house: House, added: Callable[[], UUID]) -> N
     assert kept != told
     assert told == from_scratch(house.desk)
     assert 0 < read(told).whole().n < len(given)
+
+
+def test_what_comes_in_meanwhile_is_counted(
+    house: House, added: Callable[[], UUID], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An answer for an old day that arrives while the tallies are brought on is in them."""
+    added()
+    items = [each.kept.item.id for each in list_items(house.desk).items]
+    for item in items:
+        record_answer(house.desk, GivenAnswer(uuid4(), item, Grade.CLEAR))
+    begun = house.now
+    house.now += timedelta(days=9)
+    begin = tallying._begin
+
+    def late(desk: Desk) -> date:
+        answer = GivenAnswer(uuid4(), items[0], Grade.BLANK, begun + timedelta(days=3))
+        record_answer(house.desk, answer)
+        return begin(desk)
+
+    monkeypatch.setattr(tallying, "_begin", late)
+    bring_on(house.desk)
+    with house.desk.store.reading() as work:
+        whole = read(work.tallies.all(house.desk.reader)).whole()
+    assert (whole.n, whole.recalled) == (1, 0)
+    with house.desk.store.reading() as work:
+        assert tallied(work, house.desk.reader) == from_scratch(house.desk)
 
 
 def test_nothing_answered_adds_up_to_nothing(house: House) -> None:

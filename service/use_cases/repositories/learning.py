@@ -39,6 +39,10 @@ class Tallies(Protocol):
         """Keep up to which day answers are in the tallies."""
         ...
 
+    def facts(self, reader: ReaderId, through: date) -> tuple[int, int]:
+        """Return how many answers there are to a day, and how many of any day were taken back."""
+        ...
+
     def answers(
         self, reader: ReaderId, after: date | None, through: date | None
     ) -> Iterator[ItemAnswers]:
