@@ -35,8 +35,8 @@ def draw_calibration(calibration: Calibration, canvas: Canvas) -> None:
     for point, radius in marks:
         _mark(canvas, frame, point, radius)
         x, y = frame.x(point.predicted), frame.y(point.share)
-        taken.areas.append(Area(x - radius, y - radius, x + radius, y + radius))
-        taken.areas.append(Area(x - 1, frame.y(point.high), x + 1, frame.y(point.low)))
+        taken.take(Area(x - radius, y - radius, x + radius, y + radius))
+        taken.take(Area(x - 1, frame.y(point.high), x + 1, frame.y(point.low)))
     _key(canvas, frame, taken)
     for point, radius in marks:
         _number(canvas, frame, taken, point, radius)
@@ -78,7 +78,7 @@ def _key(canvas: Canvas, frame: Frame, taken: Taken) -> None:
     left, top = frame.right + 16, frame.y(1)
     canvas.words((left, canvas.middle(top)), _DIAGONAL, manner=FAINT)
     half = canvas.size / 2
-    taken.areas.append(Area(left, top - half, canvas.form.width, top + half))
+    taken.take(Area(left, top - half, canvas.form.width, top + half))
     lines = broken(_KEY, canvas.size, canvas.form.width - left, 4)
     for n, words in enumerate(reversed(lines)):
         canvas.words((left, frame.bottom - 4 - canvas.form.line * n), words, manner=FAINT)

@@ -1,7 +1,6 @@
 """Curves over two axes, and dots for what was observed."""
 
 from collections.abc import Iterator
-from itertools import pairwise
 from typing import Final
 
 from service.feeds.pictures.canvas import Canvas
@@ -17,7 +16,7 @@ HEIGHTS: Final = {"wide": 260.0, "narrow": 210.0}
 _DOT: Final = 3.5
 _BESIDE: Final = 8.0
 """Units between a dot and its words above the drawing."""
-_PACE: Final = 8.0
+_PACE: Final = 6.0
 """Units from one piece of a line to the next that labels keep off."""
 
 
@@ -43,10 +42,12 @@ def draw_curves(curves: Curves, canvas: Canvas) -> None:
     taken = Taken(Area(frame.left, frame.top - canvas.size / 2, frame.right, frame.bottom))
     for line, dash in zip(lines, DASHES, strict=False):
         canvas.path([(frame.x(x), frame.y(y)) for x, y in line.points], dash=dash)
-        taken.areas += _along(frame, line)
+        for piece in _along(frame, line):
+            taken.take(piece)
     name_ends(canvas, frame, [End(*line.points[-1], line.label) for line in lines])
     for dot in curves.dots:
-        taken.areas += _draw_dot(canvas, frame, dot)
+        for piece in _draw_dot(canvas, frame, dot):
+            taken.take(piece)
     for dot in curves.dots:
         if dot.label:
             _label(canvas, frame, taken, dot, dot.label)
@@ -66,12 +67,16 @@ def _draw_dot(canvas: Canvas, frame: Frame, dot: Dot) -> Iterator[Area]:
 
 def _along(frame: Frame, line: Line) -> Iterator[Area]:
     """Return a line as small areas."""
-    points = [(frame.x(x), frame.y(y)) for x, y in line.points]
-    for (x1, y1), (x2, y2) in pairwise(points):
-        pieces = max(1, int(max(abs(x2 - x1), abs(y2 - y1)) / _PACE))
+    x1, y1 = frame.x(line.points[0][0]), frame.y(line.points[0][1])
+    for point in line.points[1:]:
+        x2, y2 = frame.x(point[0]), frame.y(point[1])
+        pieces = int(max(abs(x2 - x1), abs(y2 - y1)) / _PACE)
+        if not pieces:
+            continue
         for n in range(pieces):
             x, y = x1 + (x2 - x1) * n / pieces, y1 + (y2 - y1) * n / pieces
             yield Area(x - 1, y - 2, x + 1, y + 2)
+        x1, y1 = x2, y2
 
 
 def _observed(canvas: Canvas, frame: Frame, taken: Taken, curves: Curves) -> None:

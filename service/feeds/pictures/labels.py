@@ -1,10 +1,12 @@
 """Words beside what they name: kept apart from each other, and inside the sheet."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 GAP = 3.0
 """Units kept free between two labels."""
+_COLUMN = 16.0
+"""Units of the columns in which areas are looked for."""
 
 
 def spread(
@@ -85,17 +87,32 @@ class Area:
         )
 
 
-@dataclass(slots=True)
 class Taken:
     """The areas of a sheet on which something stands already."""
 
-    sheet: Area
-    areas: list[Area] = field(default_factory=list)
+    def __init__(self, sheet: Area) -> None:
+        self._sheet = sheet
+        self._columns: dict[int, list[Area]] = {}
 
-    def first_free(self, offered: Sequence[Area]) -> Area | None:
+    def take(self, area: Area) -> None:
+        """Take an area."""
+        for column in _columns(area):
+            self._columns.setdefault(column, []).append(area)
+
+    def first_free(self, offered: Iterable[Area]) -> Area | None:
         """Take the first free one of the areas offered, or return None when none is."""
         for area in offered:
-            if area.within(self.sheet) and not any(area.meets(other) for other in self.areas):
-                self.areas.append(area)
+            if area.within(self._sheet) and not any(map(area.meets, self._near(area))):
+                self.take(area)
                 return area
         return None
+
+    def _near(self, area: Area) -> Iterator[Area]:
+        for column in _columns(area):
+            yield from self._columns.get(column, ())
+
+
+def _columns(area: Area) -> range:
+    """Return the columns of the sheet an area comes near to: few areas are in each."""
+    left, right = area.left - GAP, area.right + GAP
+    return range(int(left // _COLUMN), int(right // _COLUMN) + 1)

@@ -5,7 +5,7 @@ No browser is at hand when a picture is drawn, so widths come from the typeface'
 
 import re
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 ELLIPSIS: Final = "…"
@@ -56,9 +56,12 @@ _LONGEST: Final = 2_000
 
 def clean(words: str) -> str:
     """Return words on one line, without what a picture cannot hold."""
+    if words.isascii() and words.isprintable() and "  " not in words:
+        return words[:_LONGEST].strip()
     return _BLANKS.sub(" ", _FORBIDDEN.sub("\ufffd", words[:_LONGEST])).strip()
 
 
+@lru_cache(2048)
 def width(words: str, size: float) -> float:
     """Return how wide words are at a size, in the units of the size."""
     return sum(map(_advance, words)) * size * _ROOM / 1000
