@@ -2,10 +2,11 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from datetime import datetime
+from datetime import UTC, date, datetime
 from typing import Any, TypeAlias, cast
 from uuid import UUID
 
+from cards.answers import Answer, Grade
 from cards.errors import CatchwordError, InvalidArchive, Refusal
 from cards.items import occasion_of
 from cards.kinds import KINDS
@@ -22,6 +23,9 @@ _MOST_HELD = 500
 """Digests kept at hand for their items."""
 _MOST_FITTINGS = 1_000
 """Fits read back with one statement: thirty years of one a fortnight."""
+_ANY = UUID(int=0)
+_FIRST = (Answer(_ANY, _ANY, Grade.CLEAR, datetime(2000, 1, 1, tzinfo=UTC), date(2000, 1, 1)),)
+"""An answer like any other, to try weights on."""
 _Keys: TypeAlias = Mapping[str, Any]
 
 
@@ -39,7 +43,7 @@ class _Checks:
     def readers(self, _: _Keys) -> None:
         reader = self._work.readers.get(self._reader)
         for kind in KindName:
-            reader.schedule(kind, Care.CLOSE)
+            reader.schedule(kind, Care.CLOSE).fold(reader.id, _FIRST)
 
     def digests(self, row: _Keys) -> None:
         self._digest(row["id"]).digest()
@@ -104,7 +108,7 @@ class _Checks:
     def fittings(self, _: _Keys) -> None:
         self._work.fittings.latest(self._reader)
         for fitting in self._work.fittings.adopted(self._reader, _MOST_FITTINGS):
-            fitting.weighting.schedule(KindName.THEME, TARGET)
+            fitting.weighting.schedule(KindName.THEME, TARGET).fold(self._reader, _FIRST)
 
     def reminders(self, _: _Keys) -> None:
         self._work.reminding.get(self._reader)

@@ -9,6 +9,7 @@ from cards.commitments import Act, Outcome
 from cards.digest import Digest, Quotation
 from cards.intake.heading_words import Part
 from cards.parts import Care, PartKind
+from cards.weighting import Weighting
 from service.use_cases.add_digest import add_digest
 from service.use_cases.answer import take_back
 from service.use_cases.care import set_care
@@ -17,8 +18,8 @@ from service.use_cases.commitments import list_commitments
 from service.use_cases.decide import Ruling, decide
 from service.use_cases.drafts import begin_draft, look_over
 from service.use_cases.headings import set_headings
-from service.use_cases.leave_out import leave_out
 from service.use_cases.learning_records import Fitting
+from service.use_cases.leave_out import leave_out
 from service.use_cases.links import GivenLink, link
 from service.use_cases.mend_digest import mend_digest, remove_digest
 from service.use_cases.minutes import set_minutes_today
@@ -29,7 +30,6 @@ from service.use_cases.rereading import ReadAgain, record_rereading
 from service.use_cases.sheets import compose_sheet, keep_sheet
 from service.use_cases.talking import HeldTalk, record_talk
 from service.use_cases.tallying import bring_on
-from cards.weighting import Weighting
 from tests.use_cases.house import DIGEST, House
 
 OTHER = Digest(
@@ -43,12 +43,14 @@ BOOK = b"In those days. There were angels who came and took men by the hand. " *
 
 
 def live(house: House) -> UUID:
-    """Fill a library with facts of every sort over three weeks, and return its first digest's id."""
+    """Fill a library with facts of every sort over three weeks; return its first digest's id."""
     desk = house.desk
     set_preferences(desk, Preferences(unasked_a_day=30, time_zone="Europe/Vienna", minutes=20))
     set_headings(desk, {"Kern": Part.THEME, "Vorsätze": Part.COMMITMENTS, "z": Part.POINTS})
     first = add_digest(desk, "silas.docx", house.shelf.put(DIGEST)).kept.id
+    house.now += timedelta(minutes=1)
     other = add_digest(desk, "2019/walden – Notizen.md", house.shelf.put(OTHER)).kept.id
+    house.now += timedelta(minutes=1)
     gone = add_digest(desk, "emma.md", house.shelf.put(replace(OTHER, title="Emma"))).kept
     look_over(desk, "emma.docx", house.shelf.put(replace(OTHER, title="Emma again")), _lay)
     begin_draft(desk, {"title": "Wald\u0000en", "theme": ""})

@@ -11,13 +11,13 @@ from sqlalchemy import Column, Connection, MetaData, Table
 from sqlalchemy.types import TypeEngine
 
 from cards.errors import InvalidArchive
-from service.store.archive.tables import READER, fact_table
+from service.store.archive.tables import LEFT_OUT, READER, fact_table
 from service.store.columns import ID, INSTANT, WORDS
 from service.store.engine import open_engines
 from service.store.migrations import HEAD, alembic_config, bring_up_to_date
 from service.use_cases.archiving_records import Facts, FieldType
 
-_OWN: Mapping[FieldType, TypeEngine[Any]] = {
+_OWN: Mapping[FieldType | None, TypeEngine[Any]] = {
     FieldType.ID: ID,
     FieldType.INSTANT: INSTANT,
     FieldType.WORDS: WORDS,
@@ -96,8 +96,9 @@ def _tables(connection: Connection) -> dict[str, Table]:
 
 
 def _typed(table: Table, column: Column[Any]) -> Column[Any]:
-    types = {each.name: each.type for each in fact_table(table).fields}
-    own = ID if column.name == READER else _OWN.get(types.get(column.name, FieldType.FILE))
+    told = () if table.name in LEFT_OUT else fact_table(table).fields
+    types = {each.name: each.type for each in told if each.longest is None}
+    own = _OWN.get(FieldType.ID if column.name == READER else types.get(column.name))
     return Column(
         column.name,
         column.type if own is None else own,

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from functools import cache
 from importlib import resources
 
-from sqlalchemy import Column, String, Table
+from sqlalchemy import Column, Table
 from sqlalchemy.dialects import sqlite
 
 from service.store.tables import metadata
@@ -86,9 +86,9 @@ def fact_table(table: Table) -> FactTable:
 
 def _field(table: str, column: Column[object], meaning: str) -> Field:
     kept_as = column.type.compile(dialect=_DIALECT)
-    longest = column.type.length if isinstance(column.type, String) else None
-    optional = bool(column.nullable)
-    return Field(column.name, _type(table, column.name, kept_as), optional, longest, meaning)
+    holds = _type(table, column.name, kept_as)
+    longest = getattr(column.type, "length", None) if holds is FieldType.WORDS else None
+    return Field(column.name, holds, bool(column.nullable), longest, meaning)
 
 
 def _type(table: str, name: str, kept_as: str) -> FieldType:
