@@ -13,6 +13,7 @@ from tests.benchmarks import (
     locating,
     pacing,
     printing,
+    retaining,
     sitting,
 )
 from tests.office import MISSING
@@ -28,6 +29,9 @@ if __name__ == "__main__":
         stands, page = pacing.measure(Path(folder))
         print(f"all commitments      {stands} (at most {pacing.LIMIT})")
         print(f"their page           {page} (at most {pacing.PAGE_LIMIT})")
+        retained, growth = retaining.measure(Path(folder))
+        print(f"retention's figures  {retained} (at most {retaining.LIMIT})")
+        print(f"as answers grow      {growth} (at most {retaining.GROWTH_LIMIT})")
         fed = feeding.measure()
         print(f"the calendar         {fed} (at most {feeding.LIMIT})")
         print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")

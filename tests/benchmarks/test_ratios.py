@@ -10,6 +10,7 @@ from tests.benchmarks import (
     folding,
     locating,
     pacing,
+    retaining,
     sitting,
 )
 from tests.benchmarks.paired import Ratio
@@ -95,3 +96,16 @@ def test_all_commitments_cost_little_more_than_one_pass_over_their_check_ins(tmp
 def test_a_feed_costs_little_more_than_icalendar_alone():
     """The feed of 300 books takes at most twice icalendar's making the same entries."""
     assert holds(lambda _: feeding.measure(3), feeding.LIMIT)
+
+
+def test_retention_costs_less_than_a_pass_over_the_answers(tmp_path):
+    """Its figures take at most twice a plain pass over 150,000 answers, and no more than of few."""
+    found = []
+    for run in range(RUNS):
+        folder = tmp_path / str(run)
+        folder.mkdir()
+        found.append(retaining.measure(folder, 150_000, 15_000))
+        if found[-1][1].ratio <= retaining.GROWTH_LIMIT:
+            break
+    assert min(against.ratio for against, _ in found) <= retaining.LIMIT
+    assert min(growth.ratio for _, growth in found) <= retaining.GROWTH_LIMIT
