@@ -29,7 +29,7 @@ def draw_days(days: Days, canvas: Canvas) -> None:
     beside = room_beside(canvas, [days.limit_label]) if limits else 0.0
     frame = framed(
         canvas,
-        _calendar(canvas, first, last, canvas.form.width * 0.92 - beside),
+        _calendar(canvas, first, last, canvas.form.width * 0.9 - beside),
         ruler(Axis(days.label, days.unit, start=0.0), [*values, *limits], 5),
         height=_HEIGHTS[canvas.form.name],
         beside=beside,

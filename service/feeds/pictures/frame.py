@@ -93,13 +93,10 @@ def floor(canvas: Canvas, frame: Frame) -> None:
     base += canvas.form.line * (lines - 1)
     canvas.height = base + canvas.size * 0.4
     if frame.across.label:
-        canvas.words(
-            (frame.right, base + canvas.form.line),
-            frame.across.label,
-            manner=TITLE,
-            anchor="end",
-            room=frame.right,
-        )
+        fits = canvas.width_of(frame.across.label) <= frame.right
+        right = frame.right if fits else canvas.form.width
+        at = (right, base + canvas.form.line)
+        canvas.words(at, frame.across.label, manner=TITLE, anchor="end", room=right)
         canvas.height += canvas.form.line
 
 

@@ -14,7 +14,7 @@ DASHES: Final = ("", "7 3", "2 3", "11 3 2 3", "1 4", "14 4")
 _APART: Final = 20.0
 """Units between the drawing and the names, for leaders."""
 _ROOM_WIDE: Final = 150.0
-_ROOM_NARROW: Final = 94.0
+_ROOM_NARROW: Final = 100.0
 _MOST_LINES: Final = 3
 _BETWEEN: Final = 4.0
 """Units between two names, so that neither is read into the other."""

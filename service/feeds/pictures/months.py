@@ -38,7 +38,7 @@ def draw_months(months: Months, canvas: Canvas) -> None:
     """Draw the bars, and the names of their layers beside the last."""
     bars = [_layers(month) for month in months.months]
     beside = max(canvas.width_of(each.name) for each in _OUTCOMES) + _SWATCH + 2 * _APART
-    room = (canvas.form.width - beside) * 0.92 / len(bars)
+    room = (canvas.form.width - beside) * 0.9 / len(bars)
     axis = Axis("windows", Unit.COUNT, start=0.0)
     frame = framed(
         canvas,
@@ -83,8 +83,8 @@ def _layers(month: Month) -> tuple[int, int, int, int]:
 def _calendar(canvas: Canvas, months: Months, room: float) -> Ruler:
     """Return the months as a ruler, each its own unit wide, written as often as there is room."""
     days = [month.month for month in months.months]
-    widest = max(canvas.width_of(f"{day:%b}") for day in days)
-    every = max(1, -int(-max(widest, canvas.width_of("2000")) // room))
+    widest = max(canvas.width_of(f"{day:%b}") for day in days) + canvas.size
+    every = max(1, -int(-widest // room))
     shown = range(0, len(days), every)
     words = month_words([days[n] for n in shown])
     ticks = tuple(Tick(n, each) for n, each in zip(shown, words, strict=True))

@@ -11,7 +11,7 @@ from service.feeds.pictures.manners import FAINT, RUBRIC, Ink
 from service.feeds.pictures.scales import Ruler, ruler
 from service.use_cases.picture_records import Axis, Share, Shares, Unit
 
-_LABELS: Final = 210.0
+_LABELS: Final = 230.0
 """Units that labels take on a wide sheet at the most."""
 _MOST_LINES: Final = 2
 _APART: Final = 14.0

@@ -34,8 +34,18 @@ LONG = (
     "and Several Cures of It"
 )
 TABLE = Table(
-    (Column("kind", "Kind", Unit.TEXT), Column("share", "Came back", Unit.SHARE)),
-    (("theme", 0.8472), (HOSTILE, None)),
+    (
+        Column("book", "Book", Unit.TEXT),
+        Column("share", "Came back", Unit.SHARE),
+        Column("low", "From", Unit.SHARE),
+        Column("high", "To", Unit.SHARE),
+        Column("n", "Answers", Unit.COUNT),
+    ),
+    (
+        ("Middlemarch", 0.8472, 0.8, 0.9, 305),
+        (HOSTILE, None, None, None, 0),
+        ("W" * 300, 1.0, 0.51, 1.0, 4),
+    ),
 )
 
 SHARES = Shares(
