@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from service.feeds.pictures.dates import marked_days
@@ -38,6 +38,7 @@ def test_ticks_are_few_and_round(axis: Axis, values: list[float], most: int, sai
     assert ticks == said.split("|" if "|" in said else " ")
 
 
+@settings(max_examples=60)
 @given(st.lists(st.floats(-1e6, 1e6), min_size=1, max_size=5), st.integers(3, 8))
 def test_every_value_stands_between_the_ends(values: list[float], most: int):
     """No value is off its axis, and there are never more ticks than may be."""
@@ -46,6 +47,7 @@ def test_every_value_stands_between_the_ends(values: list[float], most: int):
     assert 1 <= len(axis.ticks) <= most
 
 
+@settings(max_examples=60)
 @given(HEIGHTS)
 def test_names_never_overlap_and_keep_their_order(blocks: list[tuple[float, float]]):
     """Blocks stand in the order they want, apart, and inside whenever they fit inside."""
@@ -65,6 +67,7 @@ def test_names_that_have_room_stand_where_they_want():
     assert spread([50, 54], [20, 20], 0, 300) == [42, 62]
 
 
+@settings(max_examples=60)
 @given(st.text(max_size=60), st.floats(20, 300))
 def test_words_are_cut_to_their_room(words: str, room: float):
     """What is cut fits; what fits is not cut."""
