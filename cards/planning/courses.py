@@ -7,8 +7,8 @@ from numpy.typing import NDArray
 
 from cards.planning.beginnings import Abreast, Places
 from cards.planning.forgetting import recalled_days
-from cards.planning.lots import lots, waited
 from cards.planning.records import YEARS
+from cards.sitting.lots import lots, waited
 from cards.sitting.memory import asked
 from cards.sitting.worth_memory import Floats, recall
 from cards.weighting import Weights

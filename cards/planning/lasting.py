@@ -7,7 +7,7 @@ minutes until an item lasts. That a memory lasts from a stability of a year on, 
 reader's one target is chosen so, is our own definition.
 
 What is known for each minute a day would propose the lowest target, always: the first minutes
-keep most, and every further one less. It would count an item that is about to be lost like one
+keep most, and every further one less. It would count an item that is soon lost again like one
 that is kept for good.
 """
 
@@ -16,17 +16,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from cards.planning.beginnings import Abreast
-from cards.planning.lots import lots, waited
 from cards.schedule import MAX_INTERVAL
+from cards.sitting.lots import lots, waited
 from cards.sitting.memory import asked
 from cards.sitting.worth_memory import Floats, recall
 from cards.weighting import Weights
 
 LASTS = 365.0
 """Stability, in days, from which on a memory lasts: after a year without being asked nine in
-ten still come back. Three years instead move the proposal by some two hundredths."""
-
-
+ten still come back. Three years instead move the proposal by one to three hundredths."""
 MOST = 1000
 """Askings after which an item that still does not last is taken never to."""
 

@@ -6,8 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from cards.planning.library import Habits
-from cards.planning.lots import lots, waited
 from cards.planning.ranked import NEVER, Ranked
+from cards.sitting.lots import lots, waited
 from cards.sitting.memory import asked
 from cards.sitting.weights import at
 from cards.sitting.worth_memory import Floats, recall

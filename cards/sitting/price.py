@@ -7,8 +7,9 @@ from functools import lru_cache
 import numpy as np
 
 from cards.kinds.base import KindName
-from cards.schedule import DEFAULT_WEIGHTS, spread_range
-from cards.sitting.memory import asked, interval
+from cards.schedule import DEFAULT_WEIGHTS
+from cards.sitting.lots import lots, waited
+from cards.sitting.memory import asked
 from cards.sitting.worth_memory import CLEAR, Floats, first, recall
 from cards.weighting import PUBLISHED, Weighting, Weights
 
@@ -20,8 +21,6 @@ _MINUTE = 60
 _COURSES = 8192
 """Courses one item could take, followed side by side. The mean of so many is within some 5 in
 a hundred of the expectation in any of the years; a memory is not foreseen so exactly."""
-_GOLDEN, _PLASTIC, _PLASTIC_SQUARED = 0.6180339887498949, 0.7548776662466927, 0.5698402909980532
-"""Steps that lay points evenly on a line and, two at once, in a square (Roberts 2018)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,16 +85,13 @@ def askings(target: float, days: int, weights: Weights = DEFAULT_WEIGHTS) -> tup
     """Return how often one item is asked on each coming day, because due, and once more.
 
     The first day holds its first asking. The courses are drawn without chance: they stand in
-    the order of their memory at every step, and neighbours are given lots that lie evenly
-    between 0 and 1, so that every sort of course forgets in its right share (Array-RQMC:
-    L'Ecuyer, Lécot & Tuffin 2008, Operations Research 56(4), 958-975; from memory).
+    the order of their memory at every step, and lots lie evenly (`cards.sitting.lots`).
 
     Args:
         target: retention aimed for, from 0.7 to 0.97.
         days: how many are looked ahead.
         weights: the 21 weights of FSRS-6.
     """
-    ranges = np.array([spread_range(each) for each in range(2 * days)])
     due, again = np.zeros(days), np.zeros(days)
     due[0] = 1.0
     stability, difficulty = (np.full(_COURSES, each[CLEAR]) for each in first(weights))
@@ -103,14 +99,12 @@ def askings(target: float, days: int, weights: Weights = DEFAULT_WEIGHTS) -> tup
     step = 0
     while len(day):
         step += 1
-        places = np.arange(len(day)) + step * _GOLDEN
-        exact = interval(stability, target, weights).astype(np.int64)
-        low, high = ranges[np.minimum(exact, 2 * days - 1)].T
-        waited = low + (places * _PLASTIC % 1 * (high - low + 1)).astype(np.int64)
-        recalled = recall(stability, waited.astype(np.float64), weights)
-        came_back = places * _PLASTIC_SQUARED % 1 < recalled
+        spread, fate = lots(len(day), step)
+        wait = waited(stability, target, weights, spread)
+        recalled = recall(stability, wait, weights)
+        came_back = fate < recalled
         stability, difficulty = asked(stability, difficulty, recalled, came_back, weights)
-        day = day + waited
+        day = day + wait.astype(np.int64)
         within = day < days
         due += np.bincount(day[within], minlength=days) / _COURSES
         again += np.bincount(day[within], 1 - recalled[within], days) / _COURSES

@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from cards.planning.lots import lots, waited
 from cards.schedule import DEFAULT_WEIGHTS, MAX_INTERVAL, spread_range
+from cards.sitting.lots import lots, waited
 
 
 @pytest.mark.parametrize(("lot", "end"), [(0.0, 0), (1 - 1e-12, 1)])
