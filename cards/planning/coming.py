@@ -38,7 +38,7 @@ def coming(
     for number in range(days):
         spent = sittings.sit()
         on = day + timedelta(days=number)
-        told.append(ComingDay(on, spent.due, spent.unasked, spent.left_over))
+        told.append(ComingDay(on, spent.due, spent.unasked, sittings.left_over()))
     return tuple(told)
 
 

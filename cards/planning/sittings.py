@@ -26,12 +26,10 @@ class Spent:
     Attributes:
         due: for what was due.
         unasked: for what was asked for the first time.
-        left_over: for what was due and did not fit.
     """
 
     due: float
     unasked: float
-    left_over: float
 
 
 class Sittings:
@@ -55,6 +53,7 @@ class Sittings:
         self._difficulty = np.repeat(library.difficulty, copies)
         self._last, self._due = np.repeat(library.last, copies), np.repeat(library.due, copies)
         self._queue = (library.queue[:, None] * copies + np.arange(copies)).ravel()
+        self._minute = _MINUTE * copies
         self._today = 0
 
     def sit(self) -> Spent:
@@ -64,20 +63,28 @@ class Sittings:
         waiting = np.concatenate(
             [owed, np.sort(np.concatenate([np.flatnonzero(self._due <= self._today), others]))]
         )
+        # Asked once they take as much at the least, so no more than these are taken.
+        waiting = waiting[: self._fit(self._seconds(waiting))]
         is_due = self._due[waiting] <= self._today
-        recalled = np.where(is_due, self._recall(waiting), 1.0)
-        costs = self._library.seconds[waiting // self._copies] * (2 - recalled)
-        fit = int(np.searchsorted(np.cumsum(costs), self._room, "right"))
-        taken = np.arange(len(waiting)) < max(fit, self._copies)
-        self._ask(waiting[taken & is_due], recalled[taken & is_due])
-        self._begin(waiting[taken & ~is_due])
+        recalled = np.where(is_due, self._recall(waiting, self._today), 1.0)
+        costs = self._seconds(waiting) * (2 - recalled)
+        most = self._fit(costs)
+        waiting, is_due = waiting[:most], is_due[:most]
+        recalled, costs = recalled[:most], costs[:most]
+        self._ask(waiting[is_due], recalled[is_due])
+        self._begin(waiting[~is_due])
         self._today += 1
-        minute = _MINUTE * self._copies
         return Spent(
-            due=float(costs[taken & is_due].sum()) / minute,
-            unasked=float(costs[taken & ~is_due].sum()) / minute,
-            left_over=float(costs[~taken & is_due].sum()) / minute,
+            due=float(costs[is_due].sum()) / self._minute,
+            unasked=float(costs[~is_due].sum()) / self._minute,
         )
+
+    def left_over(self) -> float:
+        """Return the minutes for what was due at the last sitting and did not fit."""
+        last = self._today - 1
+        places = np.flatnonzero(self._due <= last)
+        costs = self._seconds(places) * (2 - self._recall(places, last))
+        return float(costs.sum()) / self._minute
 
     def known(self) -> Floats:
         """Return of each item the chance that it comes back on the next day, before it is asked.
@@ -85,12 +92,21 @@ class Sittings:
         None of what was not asked yet.
         """
         every = np.arange(len(self._due))
-        recalled = np.where(self._due < NEVER, self._recall(every), 0.0)
+        recalled = np.where(self._due < NEVER, self._recall(every, self._today), 0.0)
         known: Floats = recalled.reshape(-1, self._copies).mean(axis=1)
         return known
 
-    def _recall(self, places: NDArray[np.int64]) -> Floats:
-        elapsed = np.maximum(self._today - self._last[places], 0.0)
+    def _fit(self, costs: Floats) -> int:
+        """Return how many of the first fit into the minutes; one whole item always does."""
+        fit = int(np.searchsorted(np.cumsum(costs), self._room, "right"))
+        return max(fit, self._copies)
+
+    def _seconds(self, places: NDArray[np.int64]) -> Floats:
+        seconds: Floats = self._library.seconds[places // self._copies]
+        return seconds
+
+    def _recall(self, places: NDArray[np.int64], day: int) -> Floats:
+        elapsed = np.maximum(day - self._last[places], 0.0)
         return recall(self._stability[places], elapsed, self._weights(places))
 
     def _ask(self, places: NDArray[np.int64], recalled: Floats) -> None:

@@ -5,6 +5,8 @@ from random import Random
 from statistics import fmean
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from cards.kinds.base import KindName
 from cards.parts import Care
@@ -34,12 +36,12 @@ def test_the_weeks_ask_what_they_ask_when_lived_through():
     Outside source: `lived`, the package itself by chance, 80 times over; the mean of a week
     strays by some 3 in a hundred.
     """
-    given = histories(14, 9)
-    told = coming(held(given), [fresh(20)], DAY, habits(a_day=2))
-    library, chance, runs = held(given), Random(2), 80
+    ones = histories(14, 9)
+    told = coming(held(ones), [fresh(20)], DAY, habits(a_day=2))
+    library, chance, runs = held(ones), Random(2), 80
     weeks = [0.0] * WEEKS
     for _ in range(runs):
-        for one, due in zip(given, library.due_on, strict=True):
+        for one, due in zip(ones, library.due_on, strict=True):
             for day in lived(one, (due - DAY).days, DAYS, 0.9, chance)[0]:
                 weeks[day // 7] += 1 / runs
         for begun in range(20):
@@ -57,13 +59,13 @@ def test_a_year_keeps_what_it_keeps_when_lived_through():
 
     Outside source: as above, 40 times over; what is known strays by some 1 in a hundred.
     """
-    given = histories(16, 5)
-    library, chance = held(given), Random(6)
+    ones = histories(16, 5)
+    library, chance = held(ones), Random(6)
     (told,) = known_in_a_year(library, [], DAY, habits())
     known = fmean(
         lived(one, (due - DAY).days, A_YEAR, 0.9, chance)[1]
         for _ in range(40)
-        for one, due in zip(given, library.due_on, strict=True)
+        for one, due in zip(ones, library.due_on, strict=True)
     )
     assert told.kept_up / 16 == pytest.approx(known, abs=0.02)
 
@@ -120,6 +122,37 @@ def test_the_order_the_items_come_in_does_not_matter(minutes):
     for foretold in (coming, known_in_a_year):
         once = foretold(library, [fresh(9)], DAY, how)
         assert foretold(library.turned_round(), [fresh(9)], DAY, how) == once
+
+
+ITEMS = st.tuples(
+    st.floats(0.001, 40_000),  # stability, days
+    st.floats(1, 10),  # difficulty
+    st.integers(-4_000, 1),  # last answer; tomorrow's, of a reader who has come back from the east
+    st.integers(-60, 400),  # due
+    st.sampled_from(list(KindName)),
+    st.sampled_from(list(Care)),
+)
+
+
+@settings(max_examples=30)
+@given(
+    items=st.lists(ITEMS, max_size=12),
+    minutes=st.floats(0.1, 90),
+    target=st.sampled_from([0.7, 0.9, 0.97]),
+    a_day=st.integers(0, 4),
+)
+def test_whatever_the_library_days_are_finite_and_hold_what_fits(items, minutes, target, a_day):
+    """No day is over the minutes but for one item, asked twice; nothing is asked below nothing."""
+    library = Library()
+    for stability, difficulty, last, due, kind, care in items:
+        library.hold(1, stability, last, due, kind=kind, difficulty=difficulty, care=care)
+    told = coming(library, [fresh(3)], DAY, habits(minutes, target, a_day))
+    for day in told:
+        assert 0 <= day.minutes <= max(minutes, 2) + 1e-9
+        assert min(day.due, day.unasked, day.left_over) >= 0
+        assert day.left_over < 2 * len(items) + 6
+    assert sum(day.unasked for day in told) <= 3 + 1e-9
+    assert bool(a_day) == bool(sum(day.unasked for day in told))
 
 
 def test_a_book_is_known_by_its_items():

@@ -77,6 +77,14 @@ def test_a_few_courses_tell_what_all_of_them_tell():
     assert few.seconds.sum(axis=1) / n == pytest.approx(all_.seconds.sum(axis=1) / m, rel=0.06)
 
 
+def test_a_higher_target_takes_more_and_keeps_more_as_it_is_foreseen():
+    """Before anything is drawn level, too: of all ten years, and but for a three-hundredth."""
+    targets = np.arange(0.7, 0.975, 0.03)
+    found, count = courses(varied(1_000), targets=targets, count=512)
+    assert (np.diff(found.known, axis=0) / count > -0.003).all()
+    assert (np.diff(found.seconds.sum(axis=1)) > 0).all()
+
+
 def test_what_is_overdue_is_asked_on_the_first_day():
     """Items due for years are all asked in the first year, and those asked yesterday are not."""
     overdue, _ = courses(Library().hold(4, 3_000.0, last=-5_000))

@@ -40,7 +40,7 @@ def whole():
 
 def test_the_targets_go_from_the_lowest_to_the_highest(whole):
     """From 0.70 to 0.97 by hundredths, for the whole library and each care."""
-    assert TARGETS[0], TARGETS[-1] == (0.7, 0.97)
+    assert (TARGETS[0], TARGETS[-1], len(TARGETS)) == (0.7, 0.97, 28)
     for each in (whole.whole, *whole.by_care):
         assert tuple(row.target for row in each.targets) == TARGETS
     assert [each.care for each in whole.by_care] == [Care.CLOSE, Care.STEADY, Care.RESTING]
@@ -77,6 +77,19 @@ def test_nothing_is_known_beyond_the_items_nor_less_than_without_sittings(whole)
             for alone, known in zip(each.left_alone, row.known, strict=True):
                 assert alone <= known <= each.items
             assert row.mean_minutes > 0
+
+
+def test_known_for_each_minute_the_lowest_target_would_always_be_best(whole):
+    """Why it is not what a target is proposed by: every further minute keeps less than the first.
+
+    As `cards.planning.lasting` says, also of what is known beyond what is left alone.
+    """
+    steady = whole.by_care[1]
+    for without in (0.0, steady.left_alone[2]):
+        a_minute = [(row.known[2] - without) / row.mean_minutes for row in steady.targets]
+        assert max(a_minute[5:]) < a_minute[0] == max(a_minute)
+    assert steady.proposal is not None
+    assert steady.proposal.target > 0.75
 
 
 def test_at_rest_no_target_makes_a_difference(whole):
