@@ -19,7 +19,7 @@ from service.use_cases.preferences import Preferences, set_preferences, show_rea
 from service.use_cases.records import FEWEST_MINUTES, MOST_MINUTES, MOST_UNASKED_A_DAY
 
 _HUNDREDTHS = re.compile(r"\d{1,2}(\.\d{1,2})?", re.ASCII)
-_LOWEST, _HIGHEST = round(LOWEST_TARGET * 100), round(HIGHEST_TARGET * 100)
+LOWEST, HIGHEST = round(LOWEST_TARGET * 100), round(HIGHEST_TARGET * 100)
 
 
 def install(door: Blueprint, desk: Desk) -> None:
@@ -60,8 +60,8 @@ def page(desk: Desk, form: dict[str, str], faults: Faults) -> str:
         faults=faults,
         revision=show_reader(desk).revision,
         zones=_zones(),
-        lowest=_LOWEST,
-        highest=_HIGHEST,
+        lowest=LOWEST,
+        highest=HIGHEST,
         most_unasked=MOST_UNASKED_A_DAY,
         most_minutes=MOST_MINUTES,
         kept_now=request.args.get("kept", ""),
@@ -101,16 +101,16 @@ def _preferences() -> tuple[Preferences, Faults]:
     if not zone:
         faults["time_zone"] = "Give a time zone, as Europe/London."
     hour = number("turns_at", "The hour", 0, 23)
-    target = _target(faults)
+    target = target_given(faults)
     unasked = number("unasked_a_day", "The number a day", 0, MOST_UNASKED_A_DAY)
     minutes = number("minutes", "The number of minutes", FEWEST_MINUTES, MOST_MINUTES)
     return Preferences(zone, hour, target, unasked, minutes), faults
 
 
-def _target(faults: Faults) -> float | None:
-    """Return the retention aimed for as a share of 1, typed as hundredths."""
+def target_given(faults: Faults) -> float | None:
+    """Return the retention aimed for as a share of 1, typed as hundredths; else a fault."""
     written = fields.text(request.form, "target").strip()
-    if _HUNDREDTHS.fullmatch(written) and _LOWEST <= float(written) <= _HIGHEST:
+    if _HUNDREDTHS.fullmatch(written) and LOWEST <= float(written) <= HIGHEST:
         return round(float(written) / 100, 4)
-    faults["target"] = f"The retention aimed for is a number from {_LOWEST} to {_HIGHEST}."
+    faults["target"] = f"The retention aimed for is a number from {LOWEST} to {HIGHEST}."
     return None

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import NamedTuple
 from uuid import UUID
 
 from cards.kinds.base import KindName
@@ -36,7 +35,8 @@ class StandingItems:
         return len(self.kinds)
 
 
-class NeverAsked(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class NeverAsked:
     """Items of one book and kind that were never asked.
 
     Attributes:
