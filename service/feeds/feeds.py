@@ -1,6 +1,6 @@
 """Behind the port of that name: bibliographies and annotations, in and out."""
 
-from collections.abc import Mapping
+from collections.abc import Generator, Mapping
 from typing import IO
 from uuid import UUID
 
@@ -10,8 +10,10 @@ from cards.proving import Anchor
 from service.feeds import bibliography, calendar, web_annotations
 from service.feeds.archive.reading import OpenArchive
 from service.feeds.archive.writing import write_archive
+from service.feeds.exports.writing import write_export
 from service.use_cases.archiving_records import Contents
 from service.use_cases.calendar_records import CalendarFacts
+from service.use_cases.exporting_records import ExportForm, Table
 from service.use_cases.records import AnnotatedQuotation, BookFacts
 
 
@@ -67,3 +69,7 @@ class Feeds:
             InvalidArchive: it is damaged, beyond its bounds, or of a later Catchword.
         """
         return OpenArchive(source)
+
+    def write_export(self, table: Table, form: ExportForm) -> Generator[bytes]:
+        """Yield an export piece by piece, never holding more than a few batches of it."""
+        return write_export(table, form)

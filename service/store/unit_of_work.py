@@ -16,6 +16,7 @@ from service.store.commitments import SqlCommitments
 from service.store.decisions import SqlDecisions
 from service.store.digests import SqlDigests
 from service.store.drafts import SqlDrafts
+from service.store.exporting import SqlExportRows
 from service.store.fittings import SqlFittings
 from service.store.headings import SqlHeadings
 from service.store.items import SqlItems
@@ -146,6 +147,11 @@ class SqlUnitOfWork:
     def fittings(self) -> SqlFittings:
         """The fits of the reader's weights."""
         return SqlFittings(self._connection)
+
+    @property
+    def exporting(self) -> SqlExportRows:
+        """All rows of a kind, few at a time."""
+        return SqlExportRows(self._connection)
 
     @property
     def facts(self) -> SqlFacts:

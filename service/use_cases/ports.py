@@ -4,7 +4,7 @@ Doors hand a `Desk` to a use case; `service.main` sets it up. The store and the
 document reader satisfy the protocols below without importing them being necessary.
 """
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Generator, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from secrets import token_urlsafe
@@ -21,6 +21,7 @@ from cards.talk import Agenda
 from cards.yearly import Review
 from service.use_cases.archiving_records import Archive, Contents
 from service.use_cases.calendar_records import CalendarFacts
+from service.use_cases.exporting_records import ExportForm, Table
 from service.use_cases.letter_records import Letter
 from service.use_cases.picture_records import Drawer
 from service.use_cases.records import (
@@ -154,6 +155,13 @@ class Feeds(Protocol):
 
         Raises:
             InvalidAnnotations: it is no such document, or beyond its bounds.
+        """
+        ...
+
+    def write_export(self, table: Table, form: ExportForm) -> Generator[bytes]:
+        """Yield an export piece by piece, never holding more than a few batches of it.
+
+        Closing it leaves nothing behind.
         """
         ...
 

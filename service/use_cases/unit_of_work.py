@@ -4,6 +4,7 @@ from types import TracebackType
 from typing import Protocol, Self
 
 from service.use_cases.archiving_records import Facts
+from service.use_cases.exporting_records import ExportRows
 from service.use_cases.repositories import (
     Answers,
     Books,
@@ -129,6 +130,11 @@ class UnitOfWork(Protocol):
     @property
     def fittings(self) -> Fittings:
         """The fits of the reader's weights."""
+        ...
+
+    @property
+    def exporting(self) -> ExportRows:
+        """All rows of a kind, few at a time."""
         ...
 
     @property

@@ -1,0 +1,1 @@
+"""Exports as files: CSV, JSON, Parquet, workbooks, and statements of xAPI."""
