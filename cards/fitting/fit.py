@@ -1,7 +1,6 @@
 """The reader's own weights: the likeliest, given their answers and what is thought beforehand."""
 
 import numpy as np
-from scipy.optimize import Bounds, minimize
 
 from cards.fitting.gradient import loss_and_gradient
 from cards.fitting.prior import Prior
@@ -44,6 +43,9 @@ def fit(
         return loss + penalty, gradient * prior.slopes(weights) + pull
 
     at_centre, _ = posterior(np.zeros(21))
+    # It takes half a second to import, and everything but a fit does without it.
+    from scipy.optimize import Bounds, minimize  # noqa: PLC0415
+
     found = minimize(
         posterior,
         np.zeros(21),
