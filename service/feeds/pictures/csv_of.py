@@ -3,12 +3,9 @@
 import csv
 import io
 from datetime import date
-from typing import Final
 
+from service.feeds.exports.disarming import disarmed
 from service.use_cases.picture_records import Cell, Table
-
-_FORMULA: Final = ("=", "+", "-", "@", "\t", "\r")
-"""Beginnings of words that spreadsheets take for a formula."""
 
 
 def csv_of(table: Table) -> bytes:
@@ -26,6 +23,4 @@ def csv_of(table: Table) -> bytes:
 def _cell(cell: Cell) -> str | int | float | None:
     if isinstance(cell, date):
         return cell.isoformat()
-    if isinstance(cell, str) and cell.startswith(_FORMULA):
-        return f"'{cell}"
-    return cell
+    return disarmed(cell) if isinstance(cell, str) else cell
