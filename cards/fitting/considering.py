@@ -22,6 +22,8 @@ HELD_OUT = 0.2
 """Share of the answers, the latest ones, that the judged fit does not see."""
 FEWEST = 60
 """Held-out answers below which nothing is judged."""
+FEWEST_APART = 10
+"""Items, and days, they are to be of: of fewer their standard error says little."""
 
 
 def consider(reviews: Reviews, current: Weighting = PUBLISHED, since: int = 0) -> Considered:
@@ -38,10 +40,11 @@ def consider(reviews: Reviews, current: Weighting = PUBLISHED, since: int = 0) -
     verdict, tried = _try(reviews, begin, None, current)
     final = _with(current, None, fit(reviews)) if verdict.adopted else current
     verdicts = []
-    for number, kind in enumerate(KINDS):
-        of_kind = reviews.only(reviews.kinds == number)
-        if not len(of_kind):
-            continue
+    for number in np.unique(reviews.kinds):
+        kind, of_kind = KINDS[number], reviews.only(reviews.kinds == number)
+        # Of one kind alone its weights would be those for every kind, fitted to the same twice.
+        if len(of_kind) == len(reviews):
+            break
         found, _ = _try(of_kind, begin, kind, tried)
         verdicts.append(found)
         if found.adopted:
@@ -55,8 +58,10 @@ def _try(
     """Judge weights for a kind, or for all; and return what the judged fit has in force then."""
     held_out = reviews.scored & (reviews.days >= begin)
     count, answers = int(held_out.sum()), int(reviews.scored.sum())
-    if count < FEWEST:
-        return Verdict(kind, answers, count, None, False, too_few(kind, count, FEWEST)), current
+    items, days = (len(np.unique(each[held_out])) for each in (reviews.items, reviews.days))
+    if count < FEWEST or min(items, days) < FEWEST_APART:
+        sentence = too_few(kind, (count, items, days), (FEWEST, FEWEST_APART))
+        return Verdict(kind, answers, count, None, False, sentence), current
     earlier = reviews.only(reviews.days < begin)
     if kind is None:
         proposed = _with(current, None, fit(earlier, DEFAULT_WEIGHTS, STRENGTH))

@@ -7,11 +7,20 @@ from cards.fitting.records import Comparison
 from cards.kinds.base import KindName
 
 
-def too_few(kind: KindName | None, held_out: int, needed: int) -> str:
-    """Say that there are too few later answers to judge by."""
+def too_few(kind: KindName | None, later: tuple[int, int, int], needed: tuple[int, int]) -> str:
+    """Say that there are too few later answers to judge by.
+
+    Args:
+        kind: whose answers; None for all.
+        later: the answers held out, and of how many items and on how many days they are.
+        needed: the fewest answers, and the fewest items and days.
+    """
+    answers, items, days = later
+    fewest, apart = needed
     return (
-        f"There are too few answers{_of(kind)} yet to fit weights of your own to: "
-        f"{held_out:,} later ones to judge by, where {needed} are needed."
+        f"There are too few answers{_of(kind)} yet to fit weights of your own to: later ones to "
+        f"judge by are {answers:,}, of {_counted(items, 'item')} on {_counted(days, 'day')}, where "
+        f"{fewest} are needed, of {apart} items on {apart} days."
     )
 
 
@@ -35,3 +44,7 @@ def judged(kind: KindName | None, held_out: int, comparison: Comparison, *, adop
 
 def _of(kind: KindName | None) -> str:
     return "" if kind is None else f" of the kind “{kind}”"
+
+
+def _counted(number: int, noun: str) -> str:
+    return f"{number:,} {noun}{'' if number == 1 else 's'}"
