@@ -33,6 +33,7 @@ BOOKS = ("franklin", "on-liberty", "great-expectations", "paradise-lost")
 """Digests that come with Catchword, of books in the public domain."""
 FIRST = date(2026, 1, 5)
 LAST = date(2026, 4, 5)
+WINTER_MINUTES = 20
 AS_FORETOLD = 1.0
 MUCH_FASTER = 2.0
 """The power to which what is foretold is taken: of ten that are to come back, eight do."""
@@ -74,7 +75,7 @@ def a_winter(power: float) -> bytes:
         file = Path(folder) / "library.sqlite3"
         lay_empty_library(file)
         with library_in(file, lambda: life.now, new_id=life.new_id) as desk:
-            set_preferences(desk, Preferences(time_zone="Europe/London", minutes=20))
+            set_preferences(desk, Preferences(time_zone="Europe/London", minutes=WINTER_MINUTES))
             _live(desk, life)
         return file.read_bytes()
 
