@@ -7,21 +7,18 @@ from flask import Response
 from flask_smorest.fields import Upload
 from marshmallow import fields
 from werkzeug.datastructures import FileStorage
-from werkzeug.wsgi import FileWrapper
 
 from cards.errors import CannotWrite, InvalidArchive, LibraryNotEmpty
 from service.api.desk import desk
 from service.api.fields import Request, Shape
 from service.api.files import attachment
 from service.api.operations import BINARY, Content, Gives, Reply, Resource, Takes
-from service.use_cases.archiving import FILE, spooled_archive
+from service.use_cases.archiving import FILE, pieces_of, spooled_archive
 from service.use_cases.archiving_back import restore_everything
 
 resource = Resource(
     "archives", "", "Everything at once: out as one archive of open formats, and back from it."
 )
-
-_PIECE = 64 * 1024
 
 
 class ArchiveFileSchema(Request):
@@ -67,10 +64,9 @@ def get_everything() -> Reply:
     size = archive.seek(0, SEEK_END)
     archive.seek(0)
     answer = Response(
-        FileWrapper(archive, _PIECE),
+        pieces_of(archive),
         content_type="application/zip",
         headers={"Content-Disposition": attachment(FILE), "Content-Length": str(size)},
-        direct_passthrough=True,
     )
     answer.call_on_close(archive.close)
     return answer

@@ -1,13 +1,14 @@
 """`/archive`: everything at once, out of the library and back into an empty one."""
 
 from http import HTTPStatus
+from os import SEEK_END
 
-from flask import Blueprint, redirect, render_template, request, send_file, url_for
+from flask import Blueprint, Response, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.exceptions import RequestEntityTooLarge
 
 from cards.errors import Conflict, Invalid
-from service.use_cases.archiving import FILE, spooled_archive
+from service.use_cases.archiving import FILE, pieces_of, spooled_archive
 from service.use_cases.archiving_back import LARGEST_SENT, is_empty, restore_everything
 from service.use_cases.ports import Desk
 
@@ -27,14 +28,15 @@ def install(door: Blueprint, desk: Desk) -> None:
         return _page(desk)
 
     @door.get("/archive/everything.zip")
-    def everything() -> ResponseReturnValue:
+    def everything() -> Response:
         """Hand out the archive."""
-        return send_file(
-            spooled_archive(desk),
-            mimetype="application/zip",
-            as_attachment=True,
-            download_name=FILE,
-        )
+        archive = spooled_archive(desk)
+        answer = Response(pieces_of(archive), mimetype="application/zip")
+        answer.content_length = archive.seek(0, SEEK_END)
+        archive.seek(0)
+        answer.headers.set("Content-Disposition", "attachment", filename=FILE)
+        answer.call_on_close(archive.close)
+        return answer
 
     @door.post("/archive")
     def restore() -> ResponseReturnValue:

@@ -17,6 +17,7 @@ FILE = "catchword.zip"
 """What an archive is called unless the reader says otherwise."""
 _AT_ONCE = 50
 """Digests in memory."""
+_PIECE = 64 * 1024
 
 
 def archive_everything(desk: Desk, target: IO[bytes]) -> None:
@@ -43,6 +44,13 @@ def archive_everything(desk: Desk, target: IO[bytes]) -> None:
             _digests(desk, work),
         )
         desk.feeds.write_archive(target, contents)
+
+
+def pieces_of(archive: IO[bytes]) -> Iterator[bytes]:
+    """Yield an archive piece by piece, and close it after the last."""
+    with archive:
+        while piece := archive.read(_PIECE):
+            yield piece
 
 
 def _digests(desk: Desk, work: UnitOfWork) -> Iterator[tuple[str, bytes]]:
