@@ -111,7 +111,7 @@ def show_retention(desk: Desk) -> Retained:
             day,
             reader,
             found,
-            _books(desk, work, {*found.books, *found.known.books}),
+            books_of(desk, work, {*found.books, *found.known.books}),
             _learnt(desk, work),
             items,
             unasked,
@@ -137,8 +137,8 @@ def _habits(desk: Desk, work: UnitOfWork, reader: Reader) -> Habits:
     )
 
 
-def _books(desk: Desk, work: UnitOfWork, wanted: set[UUID]) -> dict[UUID, Shelved]:
-    """Return the books by their digests; those on the shelf are read without their parts."""
+def books_of(desk: Desk, work: UnitOfWork, wanted: set[UUID]) -> dict[UUID, Shelved]:
+    """Return books by their digests, removed ones too; those on the shelf without their parts."""
     books = {each.id: each for each in work.digests.shelf(desk.reader, MOST_BOOKS)}
     removed = work.digests.many(desk.reader, wanted - books.keys())
     books |= {each.id: Shelved(each.id, each.title, each.author) for each in removed.values()}

@@ -27,10 +27,15 @@ def known(retained: Retained) -> Picture:
     to with one every day.
     """
     books = retained.known
-    told = "Nothing was asked yet, so nothing can be said of what is known."
+    told = in_words(retained)
     rows: tuple[Share, ...] = ()
     if any(each.asked for each in books):
-        told = _told(retained, books)
+        told += (
+            " Each dot is what is known now; its line reaches from what is left in a year without "
+            "a sitting to what is known with one every day."
+        )
+        if len(books) > MOST_BOOKS:
+            told += f" Drawn are the {MOST_BOOKS} books that fade most when left alone."
         fading = sorted(books, key=lambda each: (each.left_alone / each.items, each.book))
         rows = (
             _row("All books", books),
@@ -60,17 +65,17 @@ def known(retained: Retained) -> Picture:
     )
 
 
-def _told(retained: Retained, books: Sequence[BookKnown]) -> str:
+def in_words(retained: Retained) -> str:
+    """Return how much of the library is known now, and would be in a year."""
+    books = retained.known
+    if not any(each.asked for each in books):
+        return "Nothing was asked yet, so nothing can be said of what is known."
     items, now, alone, up = _sums(books)
-    told = (
+    return (
         f"Of {counted(items, 'item')} in {counted(len(books), 'book')} you would recall some "
         f"{now:,.0f} today. In a year it would be {alone:,.0f} if you never sat down again, and "
-        f"{up:,.0f} with a sitting of {retained.habits.minutes:g} minutes every day: each dot is "
-        "what is known now, and its line reaches from the one to the other."
+        f"{up:,.0f} with a sitting of {retained.habits.minutes:g} minutes every day."
     )
-    if len(books) > MOST_BOOKS:
-        told += f" Drawn are the {MOST_BOOKS} books that fade most when left alone."
-    return told
 
 
 def _sums(books: Sequence[BookKnown]) -> tuple[int, float, float, float]:
