@@ -13,7 +13,7 @@ from sklearn.metrics import brier_score_loss, log_loss, roc_auc_score
 
 from cards.retention.calibration import by_count, by_width, expected_error, root_error
 from cards.retention.guesses import Guess
-from cards.retention.losses import losses_of, standard_error
+from cards.retention.losses import loss, losses_of, standard_error
 from cards.retention.quality import quality_of
 from cards.retention.tally import total
 from cards.retention.telling_apart import auc
@@ -131,6 +131,13 @@ def test_bins_of_equal_count_are_cut_where_a_tenth_is_full(seed):
     assert start == len(came)
 
 
+def test_answers_that_can_be_shared_out_evenly_are():
+    """Twenty answers, each of a thousandth of its own, make ten bins of two."""
+    given = [0.9 + 0.001 * number for number in range(20)]
+    found = by_count(cells_of([1] * 20, given), 10)
+    assert [each.share.asked for each in found] == [2] * 10
+
+
 @pytest.mark.parametrize("seed", range(3))
 def test_errors_of_the_mean_are_numpys(seed):
     """That of the loss, and of how much more a plain guess loses on the same answers."""
@@ -143,8 +150,17 @@ def test_errors_of_the_mean_are_numpys(seed):
 
 
 def test_one_answer_has_no_error_of_its_mean():
-    """Of one answer nothing is known of the spread."""
+    """Of one answer nothing is known of the spread; of two, half of what lies between them."""
     assert standard_error(cells_of([1], [0.9])) is None
+    apart = abs(loss(0.9, came=True) - loss(0.5, came=True))
+    assert standard_error(cells_of([1, 1], [0.9, 0.5])) == pytest.approx(apart / 2)
+
+
+def test_no_loss_is_infinite_and_none_is_below_nothing():
+    """What was certain is held a millionth from it, either way."""
+    for certain, came in ((1.0, True), (0.0, False)):
+        assert loss(certain, came) == pytest.approx(1e-6)
+        assert loss(certain, not came) == pytest.approx(-np.log(1e-6))
 
 
 @pytest.mark.parametrize("seed", range(3))
