@@ -68,8 +68,8 @@ def judged_windows(
     Args:
         commitment: as it came in.
         decisions: about it, in any order.
-        check_ins: on it, in any order: at least all about `since` and later days, and all of
-            the window `since` stands in.
+        check_ins: on it, in any order: at least all about later days than the longest window
+            before `since`; of what is done once, or has so many periods, all.
         day: the reader's day; what was recorded later is not known yet.
         since: the first last day that is wanted.
     """
