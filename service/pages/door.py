@@ -16,6 +16,7 @@ from service.pages import (
     comparing,
     deciding,
     drafts,
+    exports,
     leaving_out,
     links,
     looking_over,
@@ -78,6 +79,7 @@ _PAGES = (
     reminders,
     calendar,
     own_headings,
+    exports,
     archive,
 )
 

@@ -30,8 +30,7 @@ _PACKED = {
 _ANSWER_COLUMNS = tuple(
     column for column in DESCRIBED[What.ANSWERS].columns if column.name not in _BESIDE
 )
-_ANSWERS = Packing(
-    _ANSWER_COLUMNS,
+_OF_ANSWERS = (
     select(
         *(
             _PACKED[each.name] if each.name in _PACKED else answers.c[each.name]
@@ -47,9 +46,9 @@ _ANSWERS = Packing(
             ),
         )
     )
-    .where(answers.c.reader_id == bindparam("reader")),
-    BLOCK,
+    .where(answers.c.reader_id == bindparam("reader"))
 )
+_ANSWERS = Packing(_ANSWER_COLUMNS, _OF_ANSWERS, BLOCK)
 _ITS_DIGEST = and_(digests.c.reader_id == items.c.reader_id, digests.c.id == items.c.digest_id)
 _ITS_PART = and_(parts.c.reader_id == items.c.reader_id, parts.c.id == items.c.part_id)
 _OF_ITEMS = (

@@ -54,7 +54,7 @@ def _answered(row: _Row) -> dict[str, Any]:
     result: dict[str, Any] = {
         "success": row["came_back"],
         "score": {"scaled": SCALED[row["grade"]]},
-        "response": row["attempt"],
+        **_said(row["attempt"]),
     }
     if row["seconds"] is not None:
         result["duration"] = f"PT{row['seconds']}S"
@@ -73,7 +73,7 @@ def _answered(row: _Row) -> dict[str, Any]:
 
 
 def _checked_in(row: _Row) -> dict[str, Any]:
-    result: dict[str, Any] = {"completion": row["outcome"] == "kept", "response": row["note"]}
+    result: dict[str, Any] = {"completion": row["outcome"] == "kept", **_said(row["note"])}
     if row["outcome"] != "partly":
         result["success"] = row["outcome"] == "kept"
     extensions = {
@@ -88,6 +88,11 @@ def _checked_in(row: _Row) -> dict[str, Any]:
         "context": _context(row, extensions),
         "timestamp": row["reported_at"],
     }
+
+
+def _said(words: str) -> dict[str, str]:
+    """Return the reader’s words as a response: a statement holds nothing empty (IEEE 9274.1.1)."""
+    return {"response": words} if words else {}
 
 
 def _verb(name: str) -> dict[str, Any]:

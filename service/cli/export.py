@@ -1,0 +1,144 @@
+"""`catchword export WHAT`: facts for other programs, as a table or as statements of xAPI."""
+
+import sys
+from collections.abc import Callable
+from contextlib import closing
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+from typing import IO
+
+import click
+
+from cards.errors import CannotWrite
+from service.cli.group import Tools
+from service.cli.screen import console, faint, heading, print_json, prose
+from service.use_cases.archiving import FILE, archive_everything
+from service.use_cases.exporting import export as export_of
+from service.use_cases.exporting import forms_of
+from service.use_cases.exporting_columns import HOLDS, What
+from service.use_cases.exporting_described import DESCRIBED
+from service.use_cases.exporting_records import ExportForm
+
+EVERYTHING = "everything"
+"""What the archive of the whole library is called here."""
+CHOICES = [*(what.value for what in What), EVERYTHING]
+"""What can be asked for."""
+
+
+@click.command()
+@click.argument("what", type=click.Choice(CHOICES), required=False)
+@click.option(
+    "--as",
+    "form",
+    type=click.Choice([form.value for form in ExportForm]),
+    help="What to write it as; csv unless given. Everything is an archive.",
+)
+@click.option(
+    "--out",
+    "--to",
+    "target",
+    type=click.Path(path_type=Path, allow_dash=True),
+    help="The file to write; named after what it holds unless given, - for standard output.",
+)
+@click.option("--columns", is_flag=True, help="Say what the columns hold, and write nothing.")
+@click.option("--json", "as_json", is_flag=True, help="Print the columns as JSON.")
+@click.pass_obj
+def export(
+    tools: Tools,
+    *,
+    what: str | None,
+    form: str | None,
+    target: Path | None,
+    columns: bool,
+    as_json: bool,
+) -> None:
+    """Write all your answers, items, digests, commitments or check-ins to a file.
+
+    `everything` writes the whole library as one archive, which `catchword restore` reads back.
+    """
+    if columns or as_json:
+        _tell_columns(list(What) if what in {None, EVERYTHING} else [What(what)], as_json=as_json)
+        return
+    if what is None:
+        raise click.UsageError(f"Say what: {', '.join(CHOICES)}.")
+    if what == EVERYTHING and form is not None:
+        raise click.UsageError("Everything is an archive of several forms; leave --as out.")
+    with tools.desk() as desk:
+        if what == EVERYTHING:
+            path = _write(target, FILE, lambda file: archive_everything(desk, file))
+        else:
+            chosen = ExportForm(form or ExportForm.CSV)
+            exported = export_of(desk, What(what), chosen)
+            with closing(exported.pieces):
+                path = _write(target, exported.name, lambda file: file.writelines(exported.pieces))
+    if path is not None:
+        console(stderr=True).print(f"{what}: {path}")
+
+
+def _write(target: Path | None, name: str, write: Callable[[IO[bytes]], None]) -> Path | None:
+    """Write a file that is whole or not there, or standard output; return it, None for that.
+
+    Raises:
+        CannotWrite: it cannot be written, or stands there already and was not named.
+    """
+    path = target or Path(name)
+    if str(path) == "-":
+        write(sys.stdout.buffer)
+        return None
+    if target is None and path.exists():
+        raise CannotWrite(
+            f"{path} stands there already, and nothing was written. Give another with --out, or "
+            "the same to write over it.",
+            where=path.name,
+        )
+    try:
+        with NamedTemporaryFile(dir=path.parent, prefix=f".{path.name}.", delete=False) as file:
+            try:
+                write(file)
+            except BaseException:
+                Path(file.name).unlink()
+                raise
+        Path(file.name).replace(path)
+    except OSError as error:
+        raise CannotWrite(
+            f"{path} cannot be written: {error.strerror or 'it is not writable'}. Give another "
+            "with --out.",
+            where=path.name,
+        ) from error
+    return path
+
+
+def _tell_columns(chosen: list[What], *, as_json: bool) -> None:
+    if as_json:
+        print_json(
+            {
+                what.value: [
+                    {
+                        "name": column.name,
+                        "type": column.holds.value,
+                        "unit": column.unit,
+                        "absent": column.absent,
+                        "meaning": column.meaning,
+                        "fields": [each.name for each in column.fields],
+                    }
+                    for column in DESCRIBED[what].columns
+                ]
+                for what in chosen
+            }
+        )
+        return
+    screen = console()
+    for what in chosen:
+        described = DESCRIBED[what]
+        screen.print(heading(what.value))
+        prose(screen, described.holds)
+        prose(screen, faint(f"As {', '.join(forms_of(what))}."))
+        for column in described.columns:
+            unit = f", in {column.unit}" if column.unit else ""
+            screen.print(f"{column.name}  ", faint(f"{column.holds.value}{unit}"), sep="")
+            prose(screen, column.meaning, indent=2)
+            for each in column.fields:
+                prose(screen, f"{each.name}: {each.meaning}", indent=4)
+    screen.print(heading("types"))
+    for holds, said in HOLDS.items():
+        prose(screen, f"{holds.value}: {said}")
