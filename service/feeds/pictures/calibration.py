@@ -8,12 +8,12 @@ from service.feeds.pictures.frame import Frame, framed
 from service.feeds.pictures.labels import Area, Taken
 from service.feeds.pictures.lettering import broken
 from service.feeds.pictures.manners import FAINT, OVER
-from service.feeds.pictures.scales import ruler
+from service.feeds.pictures.scales import ruler, start_of_shares
 from service.use_cases.picture_records import Axis, Calibration, Foreseen, Unit
 
 _SIDE: Final = 380.0
 """Units of the square on a wide sheet."""
-_LARGEST: Final = 8.0
+_LARGEST: Final = 6.5
 _SMALLEST: Final = 3.0
 """The radius of the dot of most answers, and the least at which a dot is seen."""
 _KEY: Final = "The larger a dot, the more answers; beside it, how many."
@@ -24,7 +24,7 @@ def draw_calibration(calibration: Calibration, canvas: Canvas) -> None:
     """Draw the diagonal and the dots, the area of each as the number of its answers."""
     points = calibration.points
     lowest = min(min(point.low, point.predicted) for point in points)
-    start = 0.5 if lowest >= 0.5 else 0.0
+    start = start_of_shares(max(0.0, lowest))
     most = 3 if canvas.form.narrow else 6
     across = ruler(Axis("recall foretold", Unit.SHARE, start=start, end=1.0), (), most)
     up = ruler(Axis("share that came back", Unit.SHARE, start=start, end=1.0), (), most)

@@ -4,6 +4,7 @@ import math
 from typing import Final
 
 from service.feeds.pictures.canvas import Canvas
+from service.feeds.pictures.lettering import broken, clean
 from service.feeds.pictures.manners import FAINT, TITLE
 from service.use_cases.picture_records import Grid
 
@@ -25,7 +26,9 @@ def draw_grid(grid: Grid, canvas: Canvas) -> None:
     most = max(count for row in grid.counts for count in row)
     right = left + room * len(grid.columns)
     canvas.words((left, canvas.size), grid.across, manner=TITLE, room=form.width - left)
-    canvas.words((0, canvas.size + form.line), grid.down, manner=TITLE, room=left - 4)
+    down = broken(clean(grid.down), form.size, left - 4, 2)
+    for n, words in enumerate(reversed(down)):
+        canvas.words((0, canvas.size + form.line * (1 - n)), words, manner=TITLE, whole=grid.down)
     for column, name in enumerate(grid.columns):
         x = left + room * (column + 0.5)
         canvas.words((x, canvas.size + form.line), name, anchor="middle", room=room - 2)

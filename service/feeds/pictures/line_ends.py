@@ -19,7 +19,7 @@ _MOST_LINES: Final = 3
 _BETWEEN: Final = 4.0
 """Units between two names, so that neither is read into the other."""
 _NEAR: Final = 3.0
-"""Units a name may stand off its line and still need no leader."""
+"""Units a line may end before the drawing does and still need no leader to its name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +52,7 @@ def name_ends(canvas: Canvas, frame: Frame, ends: list[End], manner: Manner = PL
     left = frame.right + _APART - 2
     for (end, lines), middle in zip(named, middles, strict=True):
         x, y = frame.x(end.across), frame.y(end.up)
-        if abs(middle - y) > _NEAR or frame.right - x > _NEAR:
+        if abs(middle - y) > high * len(lines) / 2 or frame.right - x > _NEAR:
             canvas.stroke((max(x + 3, frame.right + 2), y), (left - 4, middle), "line", 0.75)
         if frame.right - x > _NEAR:
             canvas.stroke((x + 3, y), (frame.right + 2, y), "line", 0.75)

@@ -24,6 +24,8 @@ _DURATIONS: Final = (
 )
 """What is round among spans of time, in minutes; a month is of 30 days, a year of 365."""
 _MINUTES_OF: Final = {Unit.MINUTES: 1, Unit.DAYS: 1440, Unit.YEARS: 365 * 1440}
+_STARTS: Final = (0.8, 0.6, 0.5, 0.0)
+"""Where axes of shares begin; all are round to any number of ticks."""
 _HAIR: Final = 1e-9
 
 
@@ -84,6 +86,11 @@ def ruler(axis: Axis, values: Iterable[float], most: int, *, snug: bool = False)
         if start - _HAIR * step <= n * step <= end + _HAIR * step
     )
     return Ruler(axis.label, start, end, log=False, ticks=ticks)
+
+
+def start_of_shares(lowest: float) -> float:
+    """Return where an axis of shares begins: so near below the lowest that differences are seen."""
+    return next(start for start in _STARTS if start <= lowest)
 
 
 def said(value: float, unit: Unit, step: float) -> str:

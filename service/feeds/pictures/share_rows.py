@@ -8,7 +8,7 @@ from service.feeds.pictures.canvas import Canvas
 from service.feeds.pictures.frame import Frame, floor
 from service.feeds.pictures.lettering import broken, clean
 from service.feeds.pictures.manners import FAINT, RUBRIC, Ink
-from service.feeds.pictures.scales import Ruler, ruler
+from service.feeds.pictures.scales import Ruler, ruler, start_of_shares
 from service.use_cases.picture_records import Axis, Share, Shares, Unit
 
 _LABELS: Final = 230.0
@@ -48,7 +48,9 @@ def draw_shares(shares: Shares, canvas: Canvas) -> None:
     form, rows = canvas.form, shares.rows
     found = [f"{row.share:.0%} of {row.n:,}" for row in rows]
     beside = max(map(canvas.width_of, found)) + _APART
-    across = ruler(Axis("", Unit.SHARE, start=_start(shares), end=1.0), (), 3 if form.narrow else 6)
+    target = 1.0 if shares.target is None else shares.target
+    start = start_of_shares(max(0.0, min(target, *(row.low for row in rows))))
+    across = ruler(Axis("", Unit.SHARE, start=start, end=1.0), (), 3 if form.narrow else 6)
     labels = form.width - beside if form.narrow else _LABELS
     named = [broken(clean(row.label), form.size, labels, _MOST_LINES) for row in rows]
     half = canvas.width_of(across.ticks[-1].words) / 2
@@ -93,13 +95,6 @@ def _draw_row(canvas: Canvas, frame: Frame, row: _Row) -> None:
     low, high = max(0.0, row.share.low), min(1.0, row.share.high)
     canvas.stroke((frame.x(low), row.middle), (frame.x(high), row.middle), "ink", 1.25)
     canvas.dot((frame.x(row.share.share), row.middle), _DOT)
-
-
-def _start(shares: Shares) -> float:
-    """Return where the axis begins: half way when all lies above, so that more is seen of it."""
-    lowest = min(row.low for row in shares.rows)
-    target = 1.0 if shares.target is None else shares.target
-    return 0.5 if min(lowest, target) >= 0.5 else 0.0
 
 
 def _target(canvas: Canvas, frame: Frame, target: float, strips: list[tuple[float, float]]) -> None:
