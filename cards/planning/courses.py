@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from cards.planning.beginnings import Abreast, Places
 from cards.planning.forgetting import recalled_days
 from cards.planning.records import YEARS
+from cards.planning.thinning import thinned
 from cards.sitting.lots import lots, waited
 from cards.sitting.memory import asked
 from cards.sitting.worth_memory import Floats, recall
@@ -49,6 +50,7 @@ class _Courses:
         rows, its = len(start.targets), start.courses
         self._weights, self._targets = weights, start.targets
         self._row, self._day, self._seconds = start.row, its.day, its.seconds
+        self._times = np.ones(len(self._row))
         self._stability, self._difficulty = its.stability, its.difficulty
         self._spent = np.zeros((rows, YEARS[-1]))
         self._known = np.zeros((rows, len(YEARS)))
@@ -59,6 +61,10 @@ class _Courses:
         while len(self._row):
             step += 1
             self._on(step)
+            fewer = thinned(len(self._row), step)
+            if fewer is not None:
+                self._only(fewer)
+                self._times = 2 * self._times
         return Followed(self._spent, self._known)
 
     def _on(self, step: int) -> None:
@@ -84,7 +90,7 @@ class _Courses:
         """Count the seconds of asking some courses on the days they stand at."""
         years = self._spent.shape[1]
         cell = self._row[these] * years + (self._day[these] // A_YEAR).astype(np.int64)
-        spent = np.bincount(cell, (self._seconds * times)[these], self._spent.size)
+        spent = np.bincount(cell, (self._times * self._seconds * times)[these], self._spent.size)
         self._spent += spent.reshape(self._spent.shape)
 
     def _keep(self, then: Floats) -> None:
@@ -100,11 +106,11 @@ class _Courses:
                 self._weights,
             )
             self._known[:, place] += np.bincount(
-                self._row[here], kept / QUARTER, len(self._targets)
+                self._row[here], self._times[here] * kept / QUARTER, len(self._targets)
             )
 
-    def _only(self, places: Places) -> None:
+    def _only(self, places: Places | slice) -> None:
         """Go on with the courses at some places, in that order."""
         self._row, self._day = self._row[places], self._day[places]
         self._stability, self._difficulty = self._stability[places], self._difficulty[places]
-        self._seconds = self._seconds[places]
+        self._seconds, self._times = self._seconds[places], self._times[places]

@@ -16,6 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from cards.planning.beginnings import Abreast
+from cards.planning.thinning import thinned
 from cards.schedule import MAX_INTERVAL
 from cards.sitting.lots import lots, waited
 from cards.sitting.memory import asked
@@ -51,23 +52,27 @@ def gained(start: Abreast, weights: Weights) -> Gained:
     not_yet = ~start.courses.asked | (start.courses.stability < LASTS)
     row, its = start.row[not_yet], start.courses.at(not_yet)
     stability, difficulty, day, seconds = its.stability, its.difficulty, its.day, its.seconds
-    spent, lasting = np.zeros(rows), np.zeros(rows)
+    times, spent, lasting = np.ones(len(row)), np.zeros(rows), np.zeros(rows)
     spent += np.bincount(row, np.where(its.asked, 0.0, seconds), rows)
     for step in range(1, MOST + 1):
         begun = stability >= LASTS
-        lasting += np.bincount(row[begun], minlength=rows)
+        lasting += np.bincount(row[begun], times[begun], rows)
         # By target, then difficulty, then stability: below 100, 41 and 1.
         order = np.argsort(100 * row + np.round(4 * difficulty) + stability / (2 * LASTS))
         order = order[~begun[order] & (day[order] < MAX_INTERVAL)]
-        row, day, seconds = row[order], day[order], seconds[order]
+        fewer = thinned(len(order), step)
+        if fewer is not None:
+            order, times = order[fewer], 2 * times
+        row, day, seconds, times = row[order], day[order], seconds[order], times[order]
         stability, difficulty = stability[order], difficulty[order]
         if not len(row):
             break
         spread, fate = lots(len(row), step)
         then = np.maximum(day + waited(stability, start.targets[row], weights, spread), 0.0)
         recalled = recall(stability, then - day, weights)
-        spent += np.bincount(row, seconds * (2 - recalled), rows)
+        spent += np.bincount(row, times * seconds * (2 - recalled), rows)
         stability, difficulty = asked(stability, difficulty, recalled, fate < recalled, weights)
         day = then
-    lasting += np.bincount(row[stability >= LASTS], minlength=rows)
+    begun = stability >= LASTS
+    lasting += np.bincount(row[begun], times[begun], rows)
     return Gained(spent, lasting)
