@@ -4,7 +4,7 @@
 """
 
 from cards.fitting.considering import consider
-from cards.fitting.fit import fit
+from cards.fitting.likeliest import fit
 from cards.fitting.model import predictions
 from cards.fitting.records import KINDS, Comparison, Considered, Reviews, Verdict
 

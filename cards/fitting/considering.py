@@ -10,8 +10,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from cards.fitting.fit import KIND_STRENGTH, STRENGTH, fit
 from cards.fitting.judging import CERTAINTY, CERTAINTY_OF_A_KIND, better, compared
+from cards.fitting.likeliest import KIND_STRENGTH, STRENGTH, fit
 from cards.fitting.records import KINDS, Considered, Reviews, Verdict
 from cards.fitting.telling import judged, too_few
 from cards.kinds.base import KindName

@@ -10,7 +10,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from cards.fitting.model import (
-    CLEAR,
     EASIEST,
     HARDEST,
     HAZY,
@@ -102,7 +101,7 @@ def _back_to_difficulty(
 ) -> Floats:
     left = moment.difficulty_after
     by = by * ((left > EASIEST) & (left < HARDEST))
-    off = step.grades - CLEAR
+    off = step.off
     room = (HARDEST - moment.difficulty) / 9
     whole = by.sum()
     moved = by @ (off * room)
@@ -153,9 +152,9 @@ def _back_from_lapsed(
 def _back_from_same_day(
     step: Step, moment: Moment, at: Places, by: Floats, w: Floats, gradient: Floats
 ) -> tuple[Floats, Floats, Floats]:
-    s, g = moment.stability[at], step.grades[at]
-    moves = by * ((g == 0) | (w[17] * (g - CLEAR + w[18]) - w[19] * s > 0))
-    gradient[17] += moves @ (g - CLEAR + w[18])
+    s, off = moment.stability[at], step.off[at] + w[18]
+    moves = by * ((step.grades[at] == 0) | (w[17] * off - w[19] * s > 0))
+    gradient[17] += moves @ off
     gradient[18] += w[17] * moves.sum()
     gradient[19] -= moves @ s
     none = np.zeros(len(at))

@@ -22,7 +22,7 @@ MOST = float(np.log(1e100))
 """A bound no reader comes near: under it every power stays a number."""
 EASIEST, HARDEST = 1.0, 10.0
 """Difficulty, least and greatest."""
-HAZY, CLEAR, VIVID = np.arange(1, 4, dtype=np.int8)
+HAZY, VIVID = np.array((1, 3), dtype=np.int8)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -70,8 +70,8 @@ def forward(laid: Laid, w: Floats) -> Iterator[Moment]:
         faded = factor(w) * step.elapsed * np.exp(-stability)
         log_recall = -w[20] * np.log1p(faded)
         recall = np.exp(log_recall)
-        after = np.clip(_next_stability(step, stability, difficulty, recall, w), LEAST, MOST)
-        drawn = np.clip(drawn_difficulty(step, difficulty, w), EASIEST, HARDEST)
+        after = _held(_next_stability(step, stability, difficulty, recall, w), LEAST, MOST)
+        drawn = _held(drawn_difficulty(step, difficulty, w), EASIEST, HARDEST)
         yield Moment(stability, difficulty, faded, log_recall, recall, after, drawn)
         stability, difficulty = after, drawn
 
@@ -96,7 +96,7 @@ def first_difficulty(w: Floats, grades: NDArray[np.int8] | np.int8) -> Floats:
 
 def drawn_difficulty(step: Step, difficulty: Floats, w: Floats) -> Floats:
     """Return the difficulty after a step, not held to its range."""
-    moved = difficulty - w[6] * (step.grades - CLEAR) * (HARDEST - difficulty) / 9
+    moved = difficulty - w[6] / 9 * step.off * (HARDEST - difficulty)
     # The packages draw it to the difficulty of a first vivid answer before that is held to range.
     drawn: Floats = w[7] * first_difficulty(w, VIVID) + (1 - w[7]) * moved
     return drawn
@@ -125,9 +125,8 @@ def _next_stability(
         stability[at] - w[17] * w[18],
     )
     at = step.same_day
-    grades = step.grades[at]
-    risen = w[17] * (grades - CLEAR + w[18]) - w[19] * stability[at]
-    after[at] = stability[at] + np.where(grades > 0, np.maximum(risen, 0.0), risen)
+    risen = w[17] * (step.off[at] + w[18]) - w[19] * stability[at]
+    after[at] = stability[at] + np.where(step.grades[at] > 0, np.maximum(risen, 0.0), risen)
     return after
 
 
@@ -136,3 +135,9 @@ def lapsed_stability(stability: Floats, difficulty: Floats, recall: Floats, w: F
     kept = np.log(np.expm1(w[13] * np.log1p(np.exp(stability))))
     after: Floats = np.log(w[11]) - w[12] * np.log(difficulty) + kept + w[14] * (1 - recall)
     return after
+
+
+def _held(values: Floats, least: float, most: float) -> Floats:
+    """Return values held within a range: as `numpy.clip`, at a third of its cost a call."""
+    held: Floats = np.minimum(np.maximum(values, least), most)
+    return held

@@ -23,6 +23,7 @@ class Step:
     Attributes:
         rows: the slice of the laid rows they fill.
         grades: 0 to 3.
+        off: the same, counted from clear: -2 to 1.
         elapsed: days since the answer before.
         recalled, lapsed: places within the step of what came back, and what came back blank,
             after a day or more: these are scored.
@@ -31,6 +32,7 @@ class Step:
 
     rows: slice
     grades: NDArray[np.int8]
+    off: Floats
     elapsed: Floats
     recalled: Places
     lapsed: Places
@@ -52,8 +54,8 @@ class Laid:
     later: tuple[Step, ...]
 
 
-def lay(reviews: Reviews) -> Laid:
-    """Lay reviews step by step."""
+def lay(reviews: Reviews, longest: int | None = None) -> Laid:
+    """Lay reviews step by step; with a longest, only so many answers of each item."""
     starts = np.flatnonzero(reviews.first)
     lengths = np.diff(starts, append=len(reviews))
     longest_first = np.argsort(-lengths, kind="stable")
@@ -66,7 +68,7 @@ def lay(reviews: Reviews) -> Laid:
     grades = reviews.grades[order]
     later = tuple(
         _step(slice(int(begin), int(end)), grades[begin:end], elapsed[begin:end])
-        for begin, end in pairwise(bounds)
+        for begin, end in pairwise(bounds[:longest])
     )
     return Laid(order, grades[: len(starts)], later)
 
@@ -76,6 +78,7 @@ def _step(rows: slice, grades: NDArray[np.int8], elapsed: Floats) -> Step:
     return Step(
         rows,
         grades,
+        grades.astype(np.float64) - 2,
         elapsed,
         np.flatnonzero(later & (grades > 0)),
         np.flatnonzero(later & (grades == 0)),

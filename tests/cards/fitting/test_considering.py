@@ -5,7 +5,7 @@ import pytest
 
 from cards.fitting import KINDS, Reviews, consider
 from cards.fitting.considering import FEWEST, FEWEST_APART
-from cards.fitting.fit import fit
+from cards.fitting.likeliest import fit
 from cards.kinds.base import KindName
 from cards.weighting import PUBLISHED, Weighting
 from tests.benchmarks.recovery.histories import FIRST_DAY, history

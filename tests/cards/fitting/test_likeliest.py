@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from cards.fitting.fit import STRENGTH, fit
 from cards.fitting.gradient import loss_and_gradient
+from cards.fitting.likeliest import STRENGTH, fit
 from cards.fitting.prior import HIGHEST, LOGARITHMIC, LOWEST, SPREAD
 from cards.fitting.records import Reviews
 from cards.fitting.steps import lay

@@ -10,8 +10,11 @@ from cards.schedule import DEFAULT_WEIGHTS
 
 STRENGTH = 1.0
 KIND_STRENGTH = 1.0
-ENOUGH = 1e-3
+ENOUGH = 1e-2
 """Nats of the whole: a step that makes the fit no likelier than by so little is the last."""
+LONGEST = 64
+"""Answers of an item a fit goes through: few have more, and each further step over all items
+costs as much as a thousand answers."""
 
 
 def fit(
@@ -33,7 +36,7 @@ def fit(
     """
     if not reviews.scored.any():
         return centre
-    laid = lay(reviews)
+    laid = lay(reviews, LONGEST)
     prior = Prior.around(centre, strength)
 
     def posterior(spreads: Floats) -> tuple[float, Floats]:
