@@ -12,7 +12,7 @@ import click
 from cards.errors import CannotWrite
 from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json, prose
-from service.use_cases.archiving import FILE, archive_everything
+from service.use_cases.archiving import FILE, pieces_of, spooled_archive
 from service.use_cases.exporting import export as export_of
 from service.use_cases.exporting import forms_of
 from service.use_cases.exporting_columns import HOLDS, What
@@ -65,7 +65,8 @@ def export(
         raise click.UsageError("Everything is an archive of several forms; leave --as out.")
     with tools.desk() as desk:
         if what == EVERYTHING:
-            path = _write(target, FILE, lambda file: archive_everything(desk, file))
+            whole = pieces_of(spooled_archive(desk))
+            path = _write(target, FILE, lambda file: file.writelines(whole))
         else:
             chosen = ExportForm(form or ExportForm.CSV)
             exported = export_of(desk, What(what), chosen)

@@ -1,13 +1,17 @@
 """`catchword restore FILE`: everything back, into a library that has nothing in it yet."""
 
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import IO
 
 import click
 
-from service.cli.archives import open_archive
+from cards.errors import DocumentRefused, DocumentTooLarge
 from service.cli.group import Tools
 from service.cli.screen import print_json
-from service.use_cases.archiving_back import restore_everything
+from service.use_cases.archiving_back import LARGEST_ARCHIVE, restore_everything
 
 
 @click.command()
@@ -20,7 +24,7 @@ def restore(tools: Tools, file: Path, *, as_json: bool) -> None:
     The library has to be empty: name a new folder as CATCHWORD_HOME to make a new one. Memories,
     due days and pages are as they were.
     """
-    with open_archive(file) as archive, tools.desk() as desk:
+    with _opened(file) as archive, tools.desk() as desk:
         back = restore_everything(desk, archive)
     if as_json:
         print_json(
@@ -36,3 +40,26 @@ def restore(tools: Tools, file: Path, *, as_json: bool) -> None:
         f"Everything is back: digests {back.digests:,}, items {back.items:,}, "
         f"answers {back.answers:,}, files {back.originals:,}."
     )
+
+
+@contextmanager
+def _opened(path: Path) -> Iterator[IO[bytes]]:
+    """Lend a file that is to be an archive.
+
+    Raises:
+        DocumentRefused: it cannot be opened, or is larger than any archive that is read.
+    """
+    try:
+        file = path.open("rb")
+    except OSError as error:
+        raise DocumentRefused(
+            f"{path} cannot be opened: {error.strerror or 'it is not readable'}.", where=path.name
+        ) from error
+    with file:
+        size = os.fstat(file.fileno()).st_size
+        if size > LARGEST_ARCHIVE:
+            raise DocumentTooLarge(
+                f"{path.name} has {size:,} bytes; at most {LARGEST_ARCHIVE:,} are read back.",
+                where=path.name,
+            )
+        yield file

@@ -4,9 +4,6 @@ from pathlib import Path
 
 import pytest
 
-from service.cli import archives
-from service.main import open_desk
-from service.settings import from_environment
 from tests.cli.conftest import Terminal
 from tests.standing import lay_empty_library
 
@@ -21,9 +18,8 @@ def another(tmp_path: Path) -> Terminal:
 
 def taken_out(terminal: Terminal, target: Path) -> Path:
     """Write everything of a library into a file."""
-    with open_desk(from_environment({"CATCHWORD_HOME": str(terminal.home)})) as desk:
-        path = archives.write_archive(desk, target)
-    assert path == target
+    result = terminal.run("export", "everything", "--out", str(target))
+    assert result.exit_code == 0, result.output
     return target
 
 
@@ -65,40 +61,13 @@ def test_what_is_no_archive_is_refused(terminal, written, tmp_path, monkeypatch)
     ):
         result = terminal.run("restore", path)
         assert (result.exit_code, said in result.output) == (code, True), result.output
-    monkeypatch.setattr(archives, "LARGEST_ARCHIVE", 10)
+    monkeypatch.setattr("service.cli.restore.LARGEST_ARCHIVE", 10)
     result = terminal.run("restore", written("silas.md"))
     assert result.exit_code == 6
     assert "at most 10 are read back" in result.output
 
 
-def test_a_file_stands_there_whole_or_not_at_all(terminal, tmp_path, monkeypatch):
-    """What fails on the way leaves nothing behind, and never what stood there half written over."""
-    target = tmp_path / "all.zip"
-    taken_out(terminal, target)
-    before = target.read_bytes()
-
-    def fail(*_: object) -> None:
-        raise OSError(28, "No space left on device")
-
-    monkeypatch.setattr(archives, "archive_everything", fail)
-    with pytest.raises(archives.CannotWrite, match="No space left on device"):
-        taken_out(terminal, target)
-    assert target.read_bytes() == before
-    assert [path.name for path in tmp_path.iterdir() if path.is_file()] == ["all.zip"]
-
-
-def test_what_stands_there_is_not_written_over_unasked(terminal, tmp_path, monkeypatch):
-    """Without a name for it the file is catchword.zip, and one that is there stays."""
-    monkeypatch.chdir(tmp_path)
-    with open_desk(from_environment({"CATCHWORD_HOME": str(terminal.home)})) as desk:
-        assert archives.write_archive(desk) == Path("catchword.zip")
-        with pytest.raises(archives.CannotWrite, match="stands there already"):
-            archives.write_archive(desk)
-
-
-def test_it_goes_to_standard_output_too(terminal, tmp_path, capfdbinary):
-    """Called `-`, it is written there, the same bytes."""
+def test_the_archive_goes_to_standard_output_too(terminal, tmp_path):
+    """The same bytes as in a file, though nothing can be sought in there."""
     archive = taken_out(terminal, tmp_path / "all.zip")
-    with open_desk(from_environment({"CATCHWORD_HOME": str(terminal.home)})) as desk:
-        assert archives.write_archive(desk, Path("-")) is None
-    assert capfdbinary.readouterr().out == archive.read_bytes()
+    assert terminal.run("export", "everything", "--out", "-").stdout_bytes == archive.read_bytes()

@@ -9,8 +9,8 @@ from service.feeds.archive.writing import write_archive
 from service.use_cases.archiving_records import Contents, Row
 from tests.feeds.archive.test_opening import WORDS
 
-SLACK = 256 * 1024
-"""Bytes by which ten thousand facts may take more memory than a hundred."""
+SLACK = 128 * 1024
+"""Bytes by which four thousand facts may take more memory than a hundred."""
 
 
 def peak(facts: int) -> int:
@@ -35,4 +35,4 @@ def peak(facts: int) -> int:
 def test_many_facts_take_no_more_memory_than_few() -> None:
     """Each is written as it comes and forgotten, and read back likewise."""
     peak(100)
-    assert peak(10_000) < peak(100) + SLACK
+    assert peak(4_000) < peak(100) + SLACK
