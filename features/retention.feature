@@ -45,6 +45,7 @@ Feature: What is still there
     When she opens the page of retention
     Then what came back is what can be counted in her answers
     And the shares by book, by kind, by age and by month each add up to it
+    And the terminal and the API say the same
 
   Scenario: What was foretold is judged as it was foretold
     Given the books Mira kept for a winter

@@ -161,6 +161,14 @@ def add_up(doors):
     assert {row["book"]: int(row["asked"]) for row in figures(doors, "by-book")} == by_book
 
 
+@then("the terminal and the API say the same")
+def says_the_same(doors):
+    recalled, asked = whole(doors)
+    assert f"{recalled:,} of {asked:,} came back" in " ".join(doors.says("retention").split())
+    share = doors.api("retention")["whole"]
+    assert (share["came_back"], share["asked"]) == (recalled, asked)
+
+
 @then("the log loss and the Brier score are those of what was foretold with each answer")
 def as_foretold(doors):
     foretold = [(each.predicted, each.grade is not Grade.BLANK) for *_, each in recalls(doors)]
