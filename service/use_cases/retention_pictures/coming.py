@@ -19,8 +19,9 @@ def coming(retained: Retained) -> Picture:
     """Return the minutes that each of the coming days is expected to ask."""
     days = retained.coming
     minutes = retained.habits.minutes
+    asked = any(each.minutes or each.left_over for each in days)
     told = "Nothing is asked in the coming weeks: there are no items yet, or all rest."
-    if any(each.minutes or each.left_over for each in days):
+    if asked:
         week = days[:_WEEK]
         mean = sum(each.minutes for each in week) / len(week)
         fullest = max(days, key=lambda each: each.minutes)
@@ -41,9 +42,9 @@ def coming(retained: Retained) -> Picture:
         told,
         Table(
             _COLUMNS,
-            tuple(
-                (each.day, each.due, each.unasked, each.minutes, each.left_over) for each in days
-            ),
+            tuple((each.day, each.due, each.unasked, each.minutes, each.left_over) for each in days)
+            if asked
+            else (),
         ),
         Days(
             tuple(DayBar(each.day, each.minutes, each.left_over) for each in days),

@@ -101,11 +101,11 @@ def _told(power: Curve, exponential: Curve, oldest: AgeClass) -> str:
     if exponential.log_loss < power.log_loss:
         better, other = other, better
     reached = [
-        f"after {words} {percent(power.at(days))}"
+        f"{percent(power.at(days))} after {words}"
         for words, days in _TOLD
         if days <= (oldest.last or days)
     ]
     return (
-        f"By the power curve, {listed(reached)} comes back. The {better} lies closer to what "
-        f"happened than the {other}."
+        f"By the power curve what comes back is {listed(reached)}. The {better} lies closer to "
+        f"what happened than the {other}."
     )

@@ -35,7 +35,9 @@ def grades(retained: Retained) -> Picture:
                 Column("mark", "Mark suggested", Unit.TEXT),
                 *(Column(name, f"You said {name}", Unit.COUNT) for name in _NAMES),
             ),
-            tuple((mark, *row) for mark, row in zip(_NAMES, whole.counts, strict=True)),
+            tuple((mark, *row) for mark, row in zip(_NAMES, whole.counts, strict=True))
+            if whole.n
+            else (),
         ),
         Grid("mark suggested", "your grade", _NAMES, _NAMES, whole.counts),
     )

@@ -14,7 +14,7 @@ from service.use_cases.picture_records import (
     Unit,
 )
 from service.use_cases.retaining import Retained
-from service.use_cases.retention_pictures.words import counted, percent
+from service.use_cases.retention_pictures.words import counted, minutes_in_words, percent
 
 _IN_WORDS = {1: "one year", 5: "five years", 10: "ten years"}
 _OF_CARE = {
@@ -54,7 +54,7 @@ def _picture(retained: Retained, plan: CarePlan, name: str, title: str) -> Pictu
         return _nothing(name, title)
     lines = tuple(
         Line(
-            f"after {_IN_WORDS[year]}",
+            f"in year {year}",
             tuple((each.minutes[place], each.known[place] / plan.items) for each in plan.targets),
         )
         for place, year in enumerate(YEARS)
@@ -101,12 +101,13 @@ def _nearest(plan: CarePlan, target: float) -> TargetPlan:
 
 
 def _told(plan: CarePlan, now: TargetPlan) -> str:
-    first, last = YEARS[0], YEARS[-1]
+    first, *_, last = (_IN_WORDS[year] for year in YEARS)
     return (
-        f"At {now.target:.0%} your {counted(plan.items, 'item')} take {now.minutes[0]:.1f} minutes "
-        f"a day in the first year and {now.minutes[-1]:.1f} in the tenth; some {now.known[0]:,.0f} "
-        f"are known after {_IN_WORDS[first]} and {now.known[-1]:,.0f} after {_IN_WORDS[last]}. "
-        f"Without a sitting it would be {plan.left_alone[0]:,.0f} and {plan.left_alone[-1]:,.0f}."
+        f"At {now.target:.0%} your {counted(plan.items, 'item')} take "
+        f"{minutes_in_words(now.minutes[0])} a day in the first year and "
+        f"{minutes_in_words(now.minutes[-1])} in the tenth; some {now.known[0]:,.0f} are known "
+        f"after {first} and {now.known[-1]:,.0f} after {last}. Without a sitting it would be "
+        f"{plan.left_alone[0]:,.0f} and {plan.left_alone[-1]:,.0f}."
     )
 
 
@@ -156,4 +157,4 @@ def within_in_words(retained: Retained) -> str:
 
 
 def _minutes(each: TargetPlan) -> str:
-    return "no minutes" if each.until_lasting is None else f"{each.until_lasting:.1f} minutes"
+    return "no time" if each.until_lasting is None else minutes_in_words(each.until_lasting)

@@ -67,6 +67,14 @@ def listed(words: Iterable[str]) -> str:
     return f"{', '.join(most)} and {last}" if most else last
 
 
+def minutes_in_words(minutes: float) -> str:
+    """Return minutes as one says them: 1.4 minutes, 20 seconds, no time."""
+    seconds = round(60 * minutes)
+    if seconds >= 60:
+        return f"{minutes:.1f} minutes"
+    return counted(seconds, "second") if seconds else "no time"
+
+
 def month_in_words(month: str) -> str:
     """Return `2026-03` as March 2026."""
     year, number = month.split("-")
