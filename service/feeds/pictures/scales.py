@@ -107,15 +107,23 @@ def _logarithmic(axis: Axis, low: float, high: float, most: int) -> Ruler:
         low, high = low / 2, high * 2
     minutes = _MINUTES_OF.get(axis.unit)
     if minutes is None:
-        powers = range(math.ceil(math.log10(low) - _HAIR), math.floor(math.log10(high) + _HAIR) + 1)
-        round_values = [
-            Tick(10.0**power, said(10.0**power, axis.unit, 10.0**power)) for power in powers
-        ]
+        round_values = _round_values(low, high, axis.unit)
     else:
         round_values = [Tick(span / minutes, words) for span, words in _DURATIONS]
     ticks = [tick for tick in round_values if low * (1 - _HAIR) <= tick.value <= high * (1 + _HAIR)]
     kept = ticks[:: math.ceil(len(ticks) / most)] if ticks else [Tick(low, f"{low:g}")]
     return Ruler(axis.label, low, high, log=True, ticks=tuple(kept))
+
+
+def _round_values(low: float, high: float, unit: Unit) -> list[Tick]:
+    """Return powers of ten between two values; where they are few, twice and five times them too.
+
+    Of a span below two powers hardly one would be written otherwise.
+    """
+    powers = range(math.floor(math.log10(low)), math.floor(math.log10(high) + _HAIR) + 1)
+    steps = (1.0,) if high / low >= 100 else _STEPS
+    values = ((step * 10.0**power, 10.0**power) for power in powers for step in steps)
+    return [Tick(value, said(value, unit, power)) for value, power in values]
 
 
 def _rising(span: float, unit: Unit) -> Iterator[float]:

@@ -30,6 +30,8 @@ HEIGHTS = st.lists(st.tuples(st.floats(-50, 350), st.floats(10, 40)), min_size=1
         (Axis("", Unit.DAYS, Scale.LOG), [1, 400], 5, "1 day|1 week|1 month|1 year"),
         (Axis("", Unit.MINUTES, Scale.LOG), [20, 44640], 5, "1 hour|1 day|1 week|1 month"),
         (Axis("", Unit.NUMBER, Scale.LOG), [1, 1000], 4, "1 10 100 1,000"),
+        (Axis("", Unit.NUMBER, Scale.LOG), [0.31, 4.2], 5, "0.5 1 2"),
+        (Axis("", Unit.NUMBER, Scale.LOG), [0.2, 2.0], 5, "0.2 0.5 1 2"),
     ],
 )
 def test_ticks_are_few_and_round(axis: Axis, values: list[float], most: int, said: str):
