@@ -9,6 +9,7 @@ from tests.benchmarks import (
     answering,
     composing_time,
     feeding,
+    fitting,
     folding,
     locating,
     pacing,
@@ -32,6 +33,7 @@ if __name__ == "__main__":
         retained, growth = retaining.measure(Path(folder))
         print(f"retention's figures  {retained} (at most {retaining.LIMIT})")
         print(f"as answers grow      {growth} (at most {retaining.GROWTH_LIMIT})")
+        print(f"fitting weights      {fitting.measure()} (at most {fitting.LIMIT})")
         fed = feeding.measure()
         print(f"the calendar         {fed} (at most {feeding.LIMIT})")
         print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")

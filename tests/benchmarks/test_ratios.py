@@ -7,6 +7,7 @@ from tests.benchmarks import (
     answering,
     composing_time,
     feeding,
+    fitting,
     folding,
     locating,
     pacing,
@@ -109,3 +110,8 @@ def test_retention_costs_less_than_a_pass_over_the_answers(tmp_path):
             break
     assert min(against.ratio for against, _ in found) <= retaining.LIMIT
     assert min(growth.ratio for _, growth in found) <= retaining.GROWTH_LIMIT
+
+
+def test_fitting_weights_keeps_within_reach_of_a_compiled_optimiser():
+    """Fitting weights to 100,000 answers takes at most 30 times the compiled reference."""
+    assert holds(lambda _: fitting.measure(1), fitting.LIMIT)
