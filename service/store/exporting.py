@@ -14,44 +14,46 @@ from service.store.tables import answers, check_ins, digests, items, parts, take
 from service.store.withdrawals import with_withdrawal
 from service.use_cases.exporting_columns import What
 from service.use_cases.exporting_described import DESCRIBED
-from service.use_cases.exporting_records import Batch, Beside, ItemRow
+from service.use_cases.exporting_records import Batch, Beside, ItemRow, Packed
 from service.use_cases.records import ReaderId
 
 BLOCK = 5_000
 """Answers of a block: few enough to stay in a processor's cache, many enough to be quick."""
 AT_ONCE = 1_000
 """Other rows in memory at a time."""
+MOST_ITEMS = 2**31 - 1
+"""All there are: what is said of them is packed in one block."""
 
+_DESCRIBED = DESCRIBED[What.ANSWERS]
 _BESIDE = ("digest_id", "title", "kind")
-_PACKED = {
-    "came_back": (answers.c.grade != Grade.BLANK.value).label("came_back"),
-    "taken_back_at": taken_back.c.taken_back_at,
-}
+_BACK = "taken_back_at"
 _ANSWER_COLUMNS = tuple(
-    column for column in DESCRIBED[What.ANSWERS].columns if column.name not in _BESIDE
+    column for column in _DESCRIBED.columns if column.name not in {*_BESIDE, _BACK}
 )
-_OF_ANSWERS = (
-    select(
-        *(
-            _PACKED[each.name] if each.name in _PACKED else answers.c[each.name]
-            for each in _ANSWER_COLUMNS
-        )
+_CAME_BACK = (answers.c.grade != Grade.BLANK.value).label("came_back")
+_OF_ANSWERS = select(
+    *(
+        _CAME_BACK if each.name == _CAME_BACK.name else answers.c[each.name]
+        for each in _ANSWER_COLUMNS
     )
-    .select_from(
-        answers.outerjoin(
-            taken_back,
-            and_(
-                taken_back.c.reader_id == answers.c.reader_id,
-                taken_back.c.answer_id == answers.c.id,
-            ),
-        )
-    )
-    .where(answers.c.reader_id == bindparam("reader"))
-)
+).where(answers.c.reader_id == bindparam("reader"))
 _ANSWERS = Packing(_ANSWER_COLUMNS, _OF_ANSWERS, BLOCK)
+# Few are taken back. Joined, they would cost a look-up for every answer; so those of a block are
+# read by its first and its last id.
+_TAKEN_BACK = select(taken_back.c.answer_id, taken_back.c.taken_back_at).where(
+    taken_back.c.reader_id == bindparam("reader"),
+    taken_back.c.answer_id.between(bindparam("first"), bindparam("last")),
+)
 _ITS_DIGEST = and_(digests.c.reader_id == items.c.reader_id, digests.c.id == items.c.digest_id)
 _ITS_PART = and_(parts.c.reader_id == items.c.reader_id, parts.c.id == items.c.part_id)
-_OF_ITEMS = (
+_OF_ITEMS = Packing(
+    [_DESCRIBED.column(name) for name in ("item_id", *_BESIDE)],
+    select(items.c.id, items.c.digest_id, digests.c.title, items.c.kind)
+    .select_from(items.join(digests, _ITS_DIGEST))
+    .where(items.c.reader_id == bindparam("reader")),
+    MOST_ITEMS,
+)
+_ITEMS = (
     select(items.c.id, items.c.digest_id, digests.c.title, items.c.kind)
     .select_from(items.join(digests, _ITS_DIGEST))
     .where(items.c.reader_id == bindparam("reader"))
@@ -107,18 +109,27 @@ class SqlExportRows:
 
     def answers(self, reader: ReaderId) -> Generator[Batch]:
         """Yield every answer, taken back or not, in blocks, by id."""
-        return _ANSWERS.batches(self._connection, reader)
+        for batch in _ANSWERS.batches(self._connection, reader):
+            yield Batch(batch.count, {**batch.columns, _BACK: self._taken_back(reader, batch)})
+
+    def _taken_back(self, reader: ReaderId, batch: Batch) -> Packed:
+        """Return when each answer of a block was taken back."""
+        ids = batch.columns["id"]
+        assert isinstance(ids, Packed)
+        first, last = UUID(bytes=ids.data[:16]), UUID(bytes=ids.data[-16:])
+        rows = self._connection.execute(
+            _TAKEN_BACK, {"reader": reader, "first": first, "last": last}
+        ).all()
+        when = [b""] * batch.count
+        places = {each: place for place, each in enumerate(ids.apart())} if rows else {}
+        for answer_id, at in rows:
+            when[places[answer_id.bytes]] = at.isoformat(timespec="microseconds").encode()
+        return Packed(b"\0".join(when))
 
     def beside_answers(self, reader: ReaderId) -> Beside:
         """Return what is said of each item beside its answers."""
-        found = self._connection.execute(_OF_ITEMS, {"reader": reader}).all()
-        books: dict[UUID, tuple[UUID, str]] = {}  # one object a book, however many its items are
-        rows = [
-            (item.bytes, *books.setdefault(digest_id, (digest_id, title)), kind)
-            for item, digest_id, title, kind in found
-        ]
-        ids, digest_ids, titles, kinds = zip(*rows, strict=True) if rows else ((), (), (), ())
-        return Beside("item_id", ids, dict(zip(_BESIDE, (digest_ids, titles, kinds), strict=True)))
+        none = Batch(0, {name: Packed(b"") for name in ("item_id", *_BESIDE)})
+        return Beside("item_id", next(_OF_ITEMS.batches(self._connection, reader), none))
 
     def items(self, reader: ReaderId) -> Generator[Sequence[ItemRow]]:
         """Yield every item, retired or not, in blocks, book by book."""

@@ -47,6 +47,12 @@ class Packed:
     width: int | None = None
     marked: bool = False
 
+    def apart(self) -> list[bytes]:
+        """Return the values one by one, of at least one row."""
+        if self.width is None:
+            return self.data.split(b"\0")
+        return [self.data[at : at + self.width] for at in range(0, len(self.data), self.width)]
+
 
 @dataclass(frozen=True, slots=True)
 class Batch:
@@ -66,14 +72,12 @@ class Beside:
     """Columns that are the same for every row with the same key, so they are handed over once.
 
     Attributes:
-        key: the name of the column with the key, a packed one of ids.
-        ids: each key once, as its 16 bytes.
-        columns: the values by the name of the column, in the order of the ids.
+        key: the name of the column with the key, a packed one of ids, here as in every batch.
+        rows: each key once, with what stands beside it.
     """
 
     key: str
-    ids: Sequence[bytes]
-    columns: Mapping[str, Sequence[Value]]
+    rows: Batch
 
 
 @dataclass(frozen=True, slots=True)

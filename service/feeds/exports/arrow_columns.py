@@ -48,16 +48,21 @@ class Looked:
 
     def __init__(self, beside: Beside, columns: Mapping[str, Column]) -> None:
         self._key = beside.key
-        self._ids = pa.array(beside.ids, _ID_BYTES)
+        self._keys = self._of(beside.rows)
         self._columns = {
-            name: _of_values(columns[name], values) for name, values in beside.columns.items()
+            name: arrow_column(columns[name], values, beside.rows.count)
+            for name, values in beside.rows.columns.items()
+            if name != beside.key
         }
+
+    def _of(self, batch: Batch) -> Any:  # noqa: ANN401
+        keys = batch.columns[self._key]
+        assert isinstance(keys, Packed)
+        return _ids(keys, batch.count)
 
     def up(self, batch: Batch) -> dict[str, Any]:
         """Return the columns beside the rows of a batch."""
-        keys = batch.columns[self._key]
-        assert isinstance(keys, Packed)
-        places = pc.index_in(_ids(keys, batch.count), value_set=self._ids)
+        places = pc.index_in(self._of(batch), value_set=self._keys)
         return {name: _taken(values, places) for name, values in self._columns.items()}
 
 

@@ -52,7 +52,8 @@ class _Pieces(io.RawIOBase):
 def to_parquet(table: Table) -> Generator[bytes]:
     """Yield a table as Parquet, a row group at a time."""
     columns = {column.name: column for column in table.described.columns}
-    looked = None if table.beside is None else Looked(table.beside, columns)
+    beside = table.beside
+    looked = None if beside is None or not beside.rows.count else Looked(beside, columns)
     schema = schema_of(table.described)
     pieces = _Pieces()
     repeated: Any = [name for name, each in columns.items() if _repeats(each)]

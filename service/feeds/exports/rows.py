@@ -10,7 +10,7 @@ from typing import TypeAlias
 from uuid import UUID
 
 from service.use_cases.exporting_columns import Column, Holds
-from service.use_cases.exporting_records import Packed, Table, Value
+from service.use_cases.exporting_records import Batch, Beside, Packed, Table, Value
 
 Plain: TypeAlias = str | int | float | bool | list[dict[str, str | int | None]] | None
 
@@ -27,23 +27,14 @@ _MADE: dict[Holds, Callable[[str], Plain]] = {
 def rows_of(table: Table) -> Iterator[tuple[Plain, ...]]:
     """Yield the rows of a table, their values in the order of its columns."""
     columns = table.described.columns
-    beside = table.beside
-    places = {} if beside is None else {key: place for place, key in enumerate(beside.ids)}
-    looked_up = (
-        {}
-        if beside is None
-        else {name: [plain(each) for each in values] for name, values in beside.columns.items()}
-    )
+    beside = _beside(table)
+    places = {} if table.beside is None else _places(table.beside)
     for batch in table.batches:
-        at: Sequence[int] = ()
-        if beside is not None:
-            keys = batch.columns[beside.key]
-            assert isinstance(keys, Packed)
-            at = [places[key] for key in _apart(keys)]
+        at = [] if table.beside is None else [places[key] for key in _keys(table.beside, batch)]
         yield from zip(
             *(
-                [looked_up[column.name][place] for place in at]
-                if column.name in looked_up
+                [beside[column.name][place] for place in at]
+                if column.name in beside
                 else plain_column(column, batch.columns[column.name])
                 for column in columns
             ),
@@ -51,11 +42,32 @@ def rows_of(table: Table) -> Iterator[tuple[Plain, ...]]:
         )
 
 
+def _beside(table: Table) -> dict[str, list[Plain]]:
+    """Return the plain values of what stands beside the rows, by the name of the column."""
+    if table.beside is None or not table.beside.rows.count:
+        return {}
+    return {
+        name: plain_column(table.described.column(name), values)
+        for name, values in table.beside.rows.columns.items()
+        if name != table.beside.key
+    }
+
+
+def _places(beside: Beside) -> dict[bytes, int]:
+    return {key: place for place, key in enumerate(_keys(beside, beside.rows))}
+
+
+def _keys(beside: Beside, batch: Batch) -> list[bytes]:
+    keys = batch.columns[beside.key]
+    assert isinstance(keys, Packed)
+    return keys.apart()
+
+
 def plain_column(column: Column, values: Packed | Sequence[Value]) -> list[Plain]:
     """Return the values of a column as plain ones."""
     if not isinstance(values, Packed):
         return [plain(each) for each in values]
-    apart = _apart(values)
+    apart = values.apart()
     if column.holds is Holds.ID:
         return [id_text(each.hex()) for each in apart]
     made = _marked if values.marked else _MADE.get(column.holds, str)
@@ -90,13 +102,6 @@ def id_text(digits: str) -> str:
 
 def _marked(said: str) -> str:
     return said[1:]
-
-
-def _apart(packed: Packed) -> list[bytes]:
-    data, width = packed.data, packed.width
-    if width is None:
-        return data.split(b"\0")
-    return [data[at : at + width] for at in range(0, len(data), width)]
 
 
 def lines_of(parts: list[dict[str, str | int | None]]) -> str:
