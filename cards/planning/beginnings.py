@@ -7,7 +7,6 @@ from datetime import date
 import numpy as np
 from numpy.typing import NDArray
 
-from cards.kinds.base import KindName
 from cards.parts import Care
 from cards.planning.entering import entering
 from cards.planning.library import Habits, Remembered, Unasked
@@ -109,14 +108,16 @@ def beginnings(
         np.array([*items.difficulty, *np.zeros(len(entered))], dtype=np.float64),
         np.concatenate([np.minimum(last - day.toordinal(), 0.0), begun]),
         np.arange(len(kinds)) < len(items.kinds),
-        seconds_of(kinds, habits),
+        np.array([habits.seconds[kind] for kind in kinds], dtype=np.float64),
     )
+    of_care = {care: np.array([each is care for each in cares], dtype=np.bool_) for care in Care}
     for weights, places in apart(kinds, habits.weighting):
         fresh = first(weights)
-        for care in Care:
-            its = np.flatnonzero(np.array([each is care for each in cares], dtype=np.bool_))
-            both = np.intersect1d(its, np.arange(len(kinds))[places], assume_unique=True)
-            if len(both):
+        foreseen = np.zeros(len(kinds), dtype=np.bool_)
+        foreseen[places] = True
+        for care, its in of_care.items():
+            both = foreseen & its
+            if both.any():
                 yield care, weights, _begun(every.at(both), *(each[CLEAR] for each in fresh))
 
 
@@ -129,8 +130,3 @@ def _begun(courses: Beginnings, stability: float, difficulty: float) -> Beginnin
         courses.asked,
         courses.seconds,
     )
-
-
-def seconds_of(kinds: Sequence[KindName], habits: Habits) -> Floats:
-    """Return what asking each item takes, in seconds."""
-    return np.array([habits.seconds[kind] for kind in kinds], dtype=np.float64)
