@@ -104,6 +104,7 @@ def test_certainty_that_was_wrong_costs_no_more_than_is_said():
     found = told(counted(0), counted(1, "blank", 1.0)).whole()
     assert found.squares == 1_000_000_000
     assert found.logs == round(-log(1e-6) * 1e9)
+    assert told(counted(0), counted(1, "vivid", 1.0)).whole().logs == 1_000
 
 
 def test_days_after_the_last_one_wanted_are_not_there_yet():
