@@ -16,6 +16,7 @@ class What(StrEnum):
     DIGESTS = "digests"
     COMMITMENTS = "commitments"
     CHECK_INS = "check-ins"
+    RETENTION = "retention"
 
 
 class Holds(StrEnum):

@@ -1,6 +1,7 @@
 """Every export described, column by column."""
 
 from service.use_cases.exporting_columns import Column, Described, Holds, What
+from service.use_cases.retaining_columns import RETENTION
 
 _BOOK = (
     Column("digest_id", Holds.ID, "The digest of the book."),
@@ -241,5 +242,6 @@ DESCRIBED: dict[What, Described] = {
         "Every check-in, those taken back with them, by commitment and day.",
         _CHECK_INS,
     ),
+    What.RETENTION: RETENTION,
 }
 """What each export holds."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Generator, Iterable, Iterator
 from contextlib import contextmanager
+from dataclasses import astuple
 from datetime import date, datetime
 from itertools import islice
 from typing import TypeVar
@@ -16,6 +17,7 @@ from service.use_cases.exporting_described import DESCRIBED
 from service.use_cases.exporting_records import Batch, Beside, ItemRow, Table, Value
 from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Reader, Tally
+from service.use_cases.retaining_rows import rows_in
 from service.use_cases.standing import stands_on
 
 _Each = TypeVar("_Each")
@@ -173,6 +175,11 @@ def _commitment(kept: KeptCommitment, stand: Stand | None, tally: Tally) -> tupl
     )
 
 
+def _retention(desk: Desk, work: UnitOfWork) -> tuple[None, Generator[Batch]]:
+    rows = [astuple(each) for each in rows_in(desk, work)]
+    return None, (_batch(What.RETENTION, each) for each in ([rows] if rows else []))
+
+
 def _few(all_of_them: Iterable[_Each]) -> Iterator[list[_Each]]:
     going = iter(all_of_them)
     while some := list(islice(going, _AT_ONCE)):
@@ -191,5 +198,6 @@ _SOURCES: dict[What, Callable[[Desk, UnitOfWork], tuple[Beside | None, Generator
     What.DIGESTS: _digests,
     What.COMMITMENTS: _commitments,
     What.CHECK_INS: _check_ins,
+    What.RETENTION: _retention,
 }
 """Where the rows of each export come from: what stands beside them, and the rows in batches."""

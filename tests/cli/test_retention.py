@@ -13,7 +13,7 @@ from service.settings import from_environment
 from service.use_cases.answer import record_answer
 from service.use_cases.items import list_items
 from service.use_cases.recording import GivenAnswer
-from service.use_cases.retaining_rows import RETENTION
+from service.use_cases.retaining_columns import RETENTION
 
 
 @pytest.fixture

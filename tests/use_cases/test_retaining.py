@@ -1,5 +1,7 @@
 """What a reader is told of what they retain: the figures of a small library, checked by hand."""
 
+import csv
+import io
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
@@ -14,6 +16,9 @@ from cards.parts import PartKind
 from cards.retention.shares import Share
 from service.use_cases.check_in import Report, check_in
 from service.use_cases.decide import Ruling, decide
+from service.use_cases.exporting import export
+from service.use_cases.exporting_columns import What
+from service.use_cases.exporting_records import ExportForm
 from service.use_cases.library import open_digest
 from service.use_cases.picture_records import Picture
 from service.use_cases.retaining import Retained, show_retention
@@ -133,3 +138,15 @@ def test_the_same_whatever_the_tallies_hold(answered: House) -> None:
     answered.now += timedelta(days=9)
     again = show_retention(answered.desk).figures
     assert replace(again, known=first.known, kept=first.kept) == first
+
+
+def test_rows_are_exported(answered: House) -> None:
+    """Exported as CSV, the first row is of everything, as the figures have it."""
+    written = b"".join(export(answered.desk, What.RETENTION, ExportForm.CSV).pieces).decode()
+    rows = list(csv.DictReader(io.StringIO(written)))
+    whole = show_retention(answered.desk).figures.whole
+    assert (rows[0]["of"], rows[0]["label"]) == ("all", "everything")
+    assert (int(rows[0]["asked"]), int(rows[0]["came_back"])) == (whole.asked, whole.recalled)
+    assert float(rows[0]["low"]) == pytest.approx(whole.low)
+    assert {row["label"] for row in rows if row["of"] == "book"} == {"Silas Marner"}
+    assert sum(int(row["asked"]) for row in rows if row["of"] == "kind") == whole.asked
