@@ -106,5 +106,8 @@ def _learn(house: House) -> None:
         work.fittings.add(
             house.reader, Fitting(uuid4(), house.now, today, 400, (), own, moved_on=today)
         )
+        work.fittings.add(
+            house.reader, Fitting(uuid4(), house.now, today, 450, (), Weighting(), refolded=True)
+        )
         work.readers.weigh(house.reader, own)
         work.commit()

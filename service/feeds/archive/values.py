@@ -60,13 +60,7 @@ def object_in(text: bytes) -> dict[str, Any]:
         Unreadable: it is none, names a field twice, or holds a number that is none.
     """
     try:
-        found = json.loads(
-            text.decode(),
-            object_pairs_hook=_once,
-            parse_constant=_no_number,
-            parse_int=_whole,
-            parse_float=_number,
-        )
+        found = _strict(text.decode())
     except UnicodeDecodeError as error:
         raise Unreadable("is not text in UTF-8") from error
     except Unreadable:
@@ -76,6 +70,16 @@ def object_in(text: bytes) -> dict[str, Any]:
     if not isinstance(found, dict):
         raise Unreadable("is not a JSON object")
     return found
+
+
+def _strict(text: str) -> Any:  # noqa: ANN401 - whatever JSON may say
+    return json.loads(
+        text,
+        object_pairs_hook=_once,
+        parse_constant=_no_number,
+        parse_int=_whole,
+        parse_float=_number,
+    )
 
 
 def _encoded(field: Field, value: object) -> object:
@@ -89,7 +93,7 @@ def _encoded(field: Field, value: object) -> object:
         case FieldType.DAY:
             return cast("date", value).isoformat()
         case FieldType.JSON:
-            return json.loads(cast("str", value))
+            return _plain_json(cast("str", value))
         case _:
             return value
 
@@ -161,9 +165,28 @@ def _flag(value: object) -> bool | None:
 
 def _json(value: object) -> str | None:
     try:
-        return _text(value) if isinstance(value, dict | list) else None
+        return _text(value) if isinstance(value, dict | list) else _no_json(value)
     except RecursionError as error:
         raise Unreadable("is nested too deeply") from error
+
+
+def _no_json(value: object) -> str | None:
+    """Return a text that stands where JSON may, or None for anything but such a text."""
+    if not isinstance(value, str) or _halved(value) or _plain_json(value) != value:
+        return None
+    return value
+
+
+def _plain_json(text: str) -> object:
+    """Return what a text of JSON says, or the text where no JSON in the strict sense says it.
+
+    Nothing where weights are the published ones, say, or a figure that was no number.
+    """
+    try:
+        found = _strict(text)
+    except (ValueError, RecursionError):
+        return text
+    return found if isinstance(found, dict | list) else text
 
 
 _DECODERS: Mapping[FieldType, Callable[[object], Decoded | None]] = {
