@@ -9,7 +9,7 @@ Feature: Choosing what to aim for
     When she opens the page of targets
     Then for every target from 70 to 97 % it says the minutes a day, and what is known after one, five and ten years
     And a higher target takes more minutes and keeps more
-    And what she aims for is told with its minutes
+    And what she aims for is told with what it keeps
     And books kept close and books kept steadily have figures of their own, which add up to the whole
     When she takes the target it proposes
     Then she aims for that from now on
