@@ -13,7 +13,6 @@ Feature: Figures for other tools
     Examples:
       | what        | form    |
       | answers     | csv     |
-      | answers     | parquet |
       | items       | xlsx    |
       | digests     | json    |
       | commitments | csv     |

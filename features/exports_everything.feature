@@ -16,7 +16,7 @@ Feature: Everything at once
     When she reads it into an empty library
     Then every item is due on the same day, with the same memory
     And today's sitting asks the same
-    And the pages of today, of her books and of her promises are the same
+    And the pages of today, of her books, of her promises and of retention are the same
     And everything taken out again is the same to the byte
 
   Scenario: Back through the page
