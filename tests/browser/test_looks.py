@@ -83,7 +83,7 @@ def rooms(page: Page, live: Live) -> Iterator[str]:
     page.fill("#theme", LONG)
     press(page, "button", "Keep it so")
     yield "mend, refused"
-    for address in ("/books", "/commitments", "/reader"):
+    for address in ("/books", "/commitments", "/archive", "/reader"):
         page.goto(live.address + address)
         for summary in page.locator("summary").all():
             summary.click()
@@ -208,7 +208,7 @@ def test_a_sitting_is_accessible_without_our_script(shelf: Live, opened: Opened)
 def test_an_empty_library_is_accessible(empty: str, opened: Opened) -> None:
     """The first page a reader ever sees is accessible too, and fits."""
     page = opened(bypass_csp=True, viewport=NARROW)
-    for address in ("/", "/books", "/commitments", "/nowhere"):
+    for address in ("/", "/books", "/commitments", "/archive", "/nowhere"):
         page.goto(empty + address)
         assert faults(page) == {}, address
     forgive_refusals(opened)

@@ -10,6 +10,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from cards.answers import Grade
+from service import gate
 from service.main import create_app
 from service.use_cases.answer import record_answer
 from service.use_cases.ports import Desk
@@ -57,7 +58,7 @@ def test_a_library_moves_from_page_to_page(desk: Desk, client, other, added, clo
     assert other.get("/archive/everything.zip").data == out.data
 
 
-def test_what_cannot_be_brought_back_is_told_beside_the_field(client, other, added):
+def test_what_cannot_be_brought_back_is_told_beside_the_field(client, other, added, monkeypatch):
     """No file, no archive, and a library that is not empty: a sentence each, and nothing kept."""
     none = other.post("/archive", data={})
     assert (none.status_code, "Choose the archive first" in said(none)) == (422, True)
@@ -69,6 +70,9 @@ def test_what_cannot_be_brought_back_is_told_beside_the_field(client, other, add
     full = client.post("/archive", data={"file": (BytesIO(out), "catchword.zip")})
     assert full.status_code == 409
     assert "nothing is ever mixed" in said(full)
+    monkeypatch.setitem(gate.LARGEST_AT, "/archive", 100)
+    large = other.post("/archive", data={"file": (BytesIO(b"x" * 200), "catchword.zip")})
+    assert (large.status_code, "catchword restore" in said(large)) == (413, True)
     assert "Silas" not in said(other.get("/books"))
 
 
