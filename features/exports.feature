@@ -24,6 +24,12 @@ Feature: Figures for other tools
     Then what was foretold is a number, the day a date and the instant an instant
     And the share that came back, asked for in SQL, is the one on the page
 
+  Scenario: Retention as a table
+    Given the books Mira kept for a winter
+    When she takes her retention out as csv
+    Then its rows by book, by kind, by age and by month each add up to the row of everything
+    And that row is what the page says
+
   Scenario Outline: A title that would calculate
     Given "=1+1 Walden" was added
     When she takes her digests out as <form>

@@ -134,6 +134,27 @@ def asked_in_sql(doors):
     assert f"{recalled:,} of {asked:,} came back" in doors.page("/retention")
 
 
+@then("its rows by book, by kind, by age and by month each add up to the row of everything")
+def adds_up(doors):
+    names, rows = table_of(doors.seen)
+    table = [dict(zip(names, row, strict=True)) for row in rows]
+    (doors.noted,) = (row for row in table if row["of"] == "all")
+    for of in ("book", "kind", "age", "month"):
+        for figure in ("asked", "came_back"):
+            together = [int(row[figure]) for row in table if row["of"] == of]
+            assert sum(together) == int(doors.noted[figure]) > 500, of
+            assert len(together) > 1
+
+
+@then("that row is what the page says")
+def is_the_page_s(doors):
+    asked, recalled = (int(doors.noted[each]) for each in ("asked", "came_back"))
+    low, high = (round(100 * float(doors.noted[each])) for each in ("low", "high"))
+    page = doors.page("/retention")
+    assert f"{recalled:,} of {asked:,} came back" in page
+    assert f"from {low}% to {high}%" in page
+
+
 @then(parsers.parse('the title stands there as "{title}"'))
 def stands_as(doors, title):
     names, (row,) = table_of(doors.seen)
