@@ -10,6 +10,7 @@ from cards.kinds.base import KindName
 from cards.weighting import PUBLISHED, Weighting, Weights
 from service.use_cases.learning import LEAST_NEW, MOST_MOVED
 from service.use_cases.retaining import MOST_FORMER, Learnt, Retained
+from service.use_cases.retention_pictures.words import listed
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,8 +40,11 @@ def in_force(retained: Retained) -> str:
     kinds = [kind.value for kind, _ in retained.reader.weighting.by_kind]
     told = f"In force since {since} are weights fitted to your own answers."
     if kinds:
-        which = "kind" if len(kinds) == 1 else "kinds"
-        told += f" The {which} {', '.join(kinds)} have weights of their own."
+        told += (
+            f" The kind {kinds[0]} has weights of its own."
+            if len(kinds) == 1
+            else f" The kinds {listed(kinds)} have weights of their own."
+        )
     return told
 
 

@@ -25,8 +25,8 @@ def promises(retained: Retained) -> Picture:
         kept, judged = sum(each.kept for each in found), sum(each.share.asked for each in found)
         told = (
             f"Of {counted(judged, 'window')} in which something you promised was due, "
-            f"{kept:,} were kept whole, {percent(kept / judged)}; in {month_in_words(last.month)} "
-            f"{last.kept} of {last.share.asked}."
+            f"{kept:,} {'was' if kept == 1 else 'were'} kept whole, {percent(kept / judged)}; in "
+            f"{month_in_words(last.month)} {last.kept} of {last.share.asked}."
         )
     return Picture(
         "promises",
