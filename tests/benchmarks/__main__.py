@@ -8,6 +8,7 @@ from tests.benchmarks import (
     adding,
     answering,
     composing_time,
+    exporting,
     feeding,
     fitting,
     folding,
@@ -34,6 +35,9 @@ if __name__ == "__main__":
         print(f"retention's figures  {retained} (at most {retaining.LIMIT})")
         print(f"as answers grow      {growth} (at most {retaining.GROWTH_LIMIT})")
         print(f"fitting weights      {fitting.measure()} (at most {fitting.LIMIT})")
+        exported, held = exporting.measure(Path(folder))
+        print(f"exporting answers    {exported} (at most {exporting.LIMIT})")
+        print(f"memory for that      {held} MB (at most {exporting.MEMORY_LIMIT})")
         fed = feeding.measure()
         print(f"the calendar         {fed} (at most {feeding.LIMIT})")
         print(f"adding a document    {adding.measure(Path(folder))} (at most {adding.LIMIT})")

@@ -6,6 +6,7 @@ from tests.benchmarks import (
     adding,
     answering,
     composing_time,
+    exporting,
     feeding,
     fitting,
     folding,
@@ -115,3 +116,16 @@ def test_retention_costs_less_than_a_pass_over_the_answers(tmp_path):
 def test_fitting_weights_keeps_within_reach_of_a_compiled_optimiser():
     """Fitting weights to 100,000 answers takes at most 30 times the compiled reference."""
     assert holds(lambda _: fitting.measure(1), fitting.LIMIT)
+
+
+def test_an_export_costs_little_more_than_a_copy_of_its_table(tmp_path):
+    """100,000 answers to Parquet take at most twice DuckDB's copy of them, and under 200 MB."""
+    found = []
+    for run in range(RUNS):
+        folder = tmp_path / str(run)
+        folder.mkdir()
+        found.append(exporting.measure(folder, 100_000, 1))
+        if found[-1][0].ratio <= exporting.LIMIT and found[-1][1] <= exporting.MEMORY_LIMIT:
+            break
+    assert min(ratio.ratio for ratio, _ in found) <= exporting.LIMIT
+    assert min(held for _, held in found) <= exporting.MEMORY_LIMIT
