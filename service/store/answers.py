@@ -10,6 +10,7 @@ from sqlalchemy import Connection, and_, bindparam, select, tuple_
 from cards.answers import Answer, Grade
 from cards.errors import Conflict
 from cards.kinds.base import KindName
+from service.store.answer_joins import STANDS, WITH_ITEM, WITH_TAKEN_BACK
 from service.store.columns import ID, INSTANT
 from service.store.inserts import insert_once
 from service.store.tables import answers, items, taken_back
@@ -30,21 +31,17 @@ _FACTS = (
     answers.c.graded_first,
     answers.c.ticked,
 )
-_with_taken_back = answers.outerjoin(
-    taken_back,
-    and_(taken_back.c.reader_id == answers.c.reader_id, taken_back.c.answer_id == answers.c.id),
-)
 _WHOLE = (
     select(*_FACTS, answers.c.received_at, taken_back.c.taken_back_at)
-    .select_from(_with_taken_back)
+    .select_from(WITH_TAKEN_BACK)
     .where(_MINE)
 )
 _GET = _WHOLE.where(answers.c.id == bindparam("answer"))
 _of_item = answers.c.item_id == bindparam("item")
 _STANDING = (
     select(*_FACTS)
-    .select_from(_with_taken_back)
-    .where(_MINE, _of_item, taken_back.c.id.is_(None))
+    .select_from(WITH_TAKEN_BACK)
+    .where(_MINE, _of_item, STANDS)
     .order_by(answers.c.answered_at, answers.c.id)
 )
 _NEWEST = (
@@ -56,11 +53,10 @@ _OLDER = _NEWEST.where(
     tuple_(answers.c.answered_at, answers.c.id)
     < tuple_(bindparam("answered_at", type_=INSTANT), bindparam("last", type_=ID))
 )
-_its_item = and_(items.c.reader_id == answers.c.reader_id, items.c.id == answers.c.item_id)
 _ON = (
     select(answers.c.id, answers.c.item_id, items.c.kind, answers.c.seconds)
-    .select_from(_with_taken_back.join(items, _its_item))
-    .where(_MINE, answers.c.day == bindparam("day"), taken_back.c.id.is_(None))
+    .select_from(WITH_ITEM)
+    .where(_MINE, answers.c.day == bindparam("day"), STANDS)
     .order_by(answers.c.answered_at, answers.c.id)
 )
 _LAST_DAY = (

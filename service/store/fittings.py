@@ -9,7 +9,6 @@ from uuid import UUID
 
 from sqlalchemy import (
     Connection,
-    and_,
     bindparam,
     case,
     func,
@@ -23,9 +22,10 @@ from sqlalchemy.types import NullType
 from cards.answers import GRADES, Grade
 from cards.kinds.base import KindName
 from cards.parts import Care
+from service.store.answer_joins import STANDS, WITH_ITEM
 from service.store.columns import ID
 from service.store.item_rows import KEPT, MINE, memory_values
-from service.store.tables import MOVING, answers, fittings, items, taken_back
+from service.store.tables import MOVING, answers, fittings, items
 from service.store.verdict_json import verdicts_from_json, verdicts_to_json
 from service.store.weighting_json import weighting_from_json, weighting_to_json
 from service.use_cases.learning_records import AnswerColumns, Fitting, FoldedItem, Refolded
@@ -55,18 +55,8 @@ _CARRIED = (
 )
 _COLUMNS = (
     select(type_coerce(answers.c.item_id, NullType()), items.c.kind, answers.c.day, answers.c.grade)
-    .select_from(
-        answers.join(
-            items, and_(items.c.reader_id == answers.c.reader_id, items.c.id == answers.c.item_id)
-        ).outerjoin(
-            taken_back,
-            and_(
-                taken_back.c.reader_id == answers.c.reader_id,
-                taken_back.c.answer_id == answers.c.id,
-            ),
-        )
-    )
-    .where(answers.c.reader_id == bindparam("reader"), taken_back.c.id.is_(None))
+    .select_from(WITH_ITEM)
+    .where(answers.c.reader_id == bindparam("reader"), STANDS)
     .order_by(answers.c.item_id, answers.c.answered_at, answers.c.id)
 )
 _FOLDED = (

@@ -7,13 +7,14 @@ from operator import itemgetter
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Connection, and_, bindparam, delete, func, select, text, type_coerce
+from sqlalchemy import Connection, bindparam, delete, func, select, text, type_coerce
 from sqlalchemy.types import NullType
 
 from cards.answers import Grade
 from cards.kinds.base import KindName
 from cards.retention.tally import Of, Tally, TallyKey
 from cards.retention.tallying import Counted
+from service.store.answer_joins import STANDS, WITH_ITEM
 from service.store.columns import ID
 from service.store.inserts import insert_or_update
 from service.store.tables import answers, items, taken_back, tallied, tallies
@@ -64,21 +65,11 @@ _EVERY = (
         answers.c.suggested,
         answers.c.graded_first,
     )
-    .select_from(
-        answers.join(
-            items, and_(items.c.reader_id == answers.c.reader_id, items.c.id == answers.c.item_id)
-        ).outerjoin(
-            taken_back,
-            and_(
-                taken_back.c.reader_id == answers.c.reader_id,
-                taken_back.c.answer_id == answers.c.id,
-            ),
-        )
-    )
+    .select_from(WITH_ITEM)
     .where(
         answers.c.reader_id == bindparam("reader"),
         answers.c.day <= bindparam("through"),
-        taken_back.c.id.is_(None),
+        STANDS,
     )
     .order_by(answers.c.item_id, answers.c.answered_at, answers.c.id)
 )
