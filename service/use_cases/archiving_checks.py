@@ -173,4 +173,6 @@ def _placed(archive: Archive, table: FactTable, row: Row) -> Iterator[None]:
             raise  # the store could not be read: no fault of the archive's
         place = archive.place(table.name, {name: row[name] for name in table.key})
         why = error.message if isinstance(error, Refusal) else "It is not what Catchword keeps."
-        raise InvalidArchive(f"{place}, cannot be read back: {why}", where=place) from error
+        # A refusal may say again what it was given, and whoever made the archive gave it.
+        plain = "".join(letter if letter.isprintable() else "�" for letter in why)
+        raise InvalidArchive(f"{place}, cannot be read back: {plain}", where=place) from error

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from cards.errors import InvalidArchive
 from service.feeds.archive import layout
-from service.feeds.archive.values import Unreadable, object_in
+from service.feeds.archive.strict_json import Unreadable, object_in
 
 
 @dataclass(frozen=True, slots=True)

@@ -87,7 +87,8 @@ def open_zip(source: IO[bytes]) -> tuple[zipfile.ZipFile, Manifest]:
 
 
 def _entries(archive: zipfile.ZipFile) -> dict[str, zipfile.ZipInfo]:
-    listed = archive.infolist()
+    # A program that packs the files of an archive anew lists their folders too.
+    listed = [each for each in archive.infolist() if not each.is_dir()]
     if len(listed) > layout.MAX_ENTRIES + 1:
         raise InvalidArchive(
             f"The archive lists {len(listed)} files, and no library has more than "

@@ -11,7 +11,8 @@ from cards.errors import InvalidArchive
 from service.feeds.archive import layout
 from service.feeds.archive.manifest import Manifest
 from service.feeds.archive.opening import damage_told, open_zip
-from service.feeds.archive.values import Unreadable, fact_in
+from service.feeds.archive.strict_json import Unreadable
+from service.feeds.archive.values import fact_in
 from service.use_cases.archiving_records import FactTable, FieldType, Located, Row
 
 _BUFFER = 256 * 1024

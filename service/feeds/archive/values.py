@@ -1,18 +1,22 @@
 """A fact as a line of JSON, and back; whatever is not exactly what we write is refused."""
 
-import json
-import math
 from collections.abc import Callable, Mapping
 from datetime import UTC, date, datetime
-from typing import Any, NoReturn, TypeAlias, cast
+from typing import Any, TypeAlias, cast
 from uuid import UUID
 
+from service.feeds.archive.strict_json import (
+    Unreadable,
+    halved,
+    object_in,
+    strict,
+    text_of,
+    written,
+)
 from service.use_cases.archiving_records import FactTable, Field, FieldType, Row
 
 WIDEST = 2**31
 """Whole numbers are below this, and not below its negative: what every database keeps."""
-_LONGEST_NUMBER = 24
-"""Characters of a number: a double written exactly takes 24 at the most (IEEE 754, 17 digits)."""
 _SHORTEST_EXACT = 2**53
 """Whole numbers up to this are numbers without a loss."""
 
@@ -20,18 +24,9 @@ Decoded: TypeAlias = str | int | float | bool | UUID | date | datetime
 """The value of a field that is there."""
 
 
-class Unreadable(ValueError):
-    """A line that is no such fact; the message says why, beginning with a small letter."""
-
-
 def line_of(table: FactTable, row: Row) -> bytes:
     """Return a fact as a line of JSON in UTF-8, its fields in the table's order."""
     return written({each.name: _encoded(each, row[each.name]) for each in table.fields})
-
-
-def written(value: object) -> bytes:
-    """Return a value as one line of JSON."""
-    return _text(value).encode() + b"\n"
 
 
 def fact_in(table: FactTable, line: bytes) -> Row:
@@ -48,38 +43,14 @@ def fact_in(table: FactTable, line: bytes) -> Row:
     row: Row = {}
     for name, value in found.items():
         if name not in known:
-            raise Unreadable(f"has a field “{name[:40]}” that is not known")
+            raise Unreadable(f"has a field “{_shown(name)}” that is not known")
         row[name] = _decoded(known[name], value)
     return row
 
 
-def object_in(text: bytes) -> dict[str, Any]:
-    """Return the JSON object a text holds.
-
-    Raises:
-        Unreadable: it is none, names a field twice, or holds a number that is none.
-    """
-    try:
-        found = _strict(text.decode())
-    except UnicodeDecodeError as error:
-        raise Unreadable("is not text in UTF-8") from error
-    except Unreadable:
-        raise
-    except (ValueError, RecursionError) as error:
-        raise Unreadable("is not JSON") from error
-    if not isinstance(found, dict):
-        raise Unreadable("is not a JSON object")
-    return found
-
-
-def _strict(text: str) -> Any:  # noqa: ANN401 - whatever JSON may say
-    return json.loads(
-        text,
-        object_pairs_hook=_once,
-        parse_constant=_no_number,
-        parse_int=_whole,
-        parse_float=_number,
-    )
+def _shown(name: str) -> str:
+    """Return a name that may be anyone's, fit to stand in a sentence."""
+    return "".join(letter if letter.isprintable() else "�" for letter in name[:40])
 
 
 def _encoded(field: Field, value: object) -> object:
@@ -109,7 +80,7 @@ def _decoded(field: Field, value: object) -> Decoded | None:
     if (
         isinstance(found, str)
         and field.type is not FieldType.JSON
-        and ("\x00" in found or _halved(found) or len(found) > (field.longest or len(found)))
+        and ("\x00" in found or halved(found) or len(found) > (field.longest or len(found)))
     ):
         raise Unreadable(f"has words in “{field.name}” that cannot be kept or are too long")
     return found
@@ -165,14 +136,14 @@ def _flag(value: object) -> bool | None:
 
 def _json(value: object) -> str | None:
     try:
-        return _text(value) if isinstance(value, dict | list) else _no_json(value)
+        return text_of(value) if isinstance(value, dict | list) else _no_json(value)
     except RecursionError as error:
         raise Unreadable("is nested too deeply") from error
 
 
 def _no_json(value: object) -> str | None:
     """Return a text that stands where JSON may, or None for anything but such a text."""
-    if not isinstance(value, str) or _halved(value) or _plain_json(value) != value:
+    if not isinstance(value, str) or halved(value) or _plain_json(value) != value:
         return None
     return value
 
@@ -183,7 +154,7 @@ def _plain_json(text: str) -> object:
     Nothing where weights are the published ones, say, or a figure that was no number.
     """
     try:
-        found = _strict(text)
+        found = strict(text)
     except (ValueError, RecursionError):
         return text
     return found if isinstance(found, dict | list) else text
@@ -211,37 +182,3 @@ _SAID = {
     FieldType.JSON: "object or list of JSON",
     FieldType.FILE: "path of a file",
 }
-
-
-def _text(value: object) -> str:
-    plain = json.dumps(value, ensure_ascii=False, allow_nan=False)
-    # Half a character of a pair stands in no file; JSON can spell it.
-    return json.dumps(value, allow_nan=False) if _halved(plain) else plain
-
-
-def _halved(text: str) -> bool:
-    return any("\ud800" <= letter <= "\udfff" for letter in text) if not text.isascii() else False
-
-
-def _once(pairs: list[tuple[str, object]]) -> dict[str, object]:
-    found = dict(pairs)
-    if len(found) != len(pairs):
-        raise Unreadable("names a field twice")
-    return found
-
-
-def _no_number(name: str) -> NoReturn:
-    raise Unreadable(f"holds {name}, which is no number")
-
-
-def _whole(text: str) -> int:
-    if len(text) > _LONGEST_NUMBER:
-        raise Unreadable("holds a number of too many digits")
-    return int(text)
-
-
-def _number(text: str) -> float:
-    found = float(text) if len(text) <= _LONGEST_NUMBER else math.inf
-    if not math.isfinite(found):
-        raise Unreadable("holds a number of too many digits, or beyond every bound")
-    return found

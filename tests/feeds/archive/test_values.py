@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from service.feeds.archive.values import Unreadable, fact_in, line_of
+from service.feeds.archive.strict_json import Unreadable
+from service.feeds.archive.values import fact_in, line_of
 from service.use_cases.archiving_records import FactTable, Field, FieldType, Row
 from tests.store import anything
 
