@@ -41,7 +41,7 @@ def words_in(archive: bytes) -> list[object]:
 
 
 def test_a_sound_archive_is_read() -> None:
-    """What was written is read, and so is a zip of the same files, packed anew with their folders."""
+    """What was written is read, and so are the same files packed anew with their folders."""
     archive = an_archive()
     assert words_in(archive) == ["word 0", "word 1", "word 2"]
     again = zipped({"facts/": b"", "digests/": b"", **files_in(archive)})
