@@ -6,11 +6,12 @@ from cards.commitments.windows import Kept
 from cards.kinds.base import KindName
 from cards.retention.figures import figures
 from cards.retention.known import Recall
+from cards.retention.quality import quality_of
 from cards.retention.reading import read
 from cards.retention.shares import Share
 from cards.retention.tally import Of, Tally, TallyKey, merged
 from cards.retention.tallying import tallies_of
-from tests.cards.retention.telling import BOOK, OTHER, counted, day
+from tests.cards.retention.telling import BOOK, OTHER, counted, day, foretold
 
 NEXT, THEME = KindName.NEXT, KindName.THEME
 
@@ -72,6 +73,12 @@ def test_the_curve_and_its_errors_are_over_the_bins_that_are_shown():
     assert quality.ece == pytest.approx((0.85 + 0.1 + 0.05) / 3)
     assert quality.rmse_bins == pytest.approx(((0.85**2 + 0.1**2 + 0.05**2) / 3) ** 0.5)
     assert quality.auc.area == 1
+
+
+def test_the_curve_has_ten_bins_at_most():
+    """Of a hundred answers, each predicted otherwise, ten each."""
+    sorts = foretold([1] * 100, [0.8 + 0.001 * number for number in range(100)])
+    assert [each.share.asked for each in quality_of(sorts, 0.9).curve] == [10] * 10
 
 
 def test_of_an_empty_library_nothing_is_claimed():
