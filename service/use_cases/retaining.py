@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from functools import cached_property
 from uuid import UUID
 
@@ -62,6 +62,7 @@ class Retained:
         learnt: whose weights are in force.
         items: asked before, as they stand.
         unasked: the others.
+        sits_on: the day of the next sitting: tomorrow where today's was begun.
         habits: how the reader sits.
     """
 
@@ -72,12 +73,13 @@ class Retained:
     learnt: Learnt
     items: StandingItems
     unasked: tuple[Unasked, ...]
+    sits_on: date
     habits: Habits
 
     @cached_property
     def coming(self) -> tuple[ComingDay, ...]:
         """What the coming weeks ask, day by day."""
-        return tuple(coming(self.items, self.unasked, self.day, self.habits))
+        return tuple(coming(self.items, self.unasked, self.sits_on, self.habits))
 
     @cached_property
     def known(self) -> tuple[BookKnown, ...]:
@@ -115,6 +117,7 @@ def show_retention(desk: Desk) -> Retained:
             _learnt(desk, work),
             items,
             unasked,
+            day + timedelta(days=1) if work.answers.on(desk.reader, day) else day,
             _habits(desk, work, reader),
         )
 

@@ -150,3 +150,13 @@ def test_rows_are_exported(answered: House) -> None:
     assert float(rows[0]["low"]) == pytest.approx(whole.low)
     assert {row["label"] for row in rows if row["of"] == "book"} == {"Silas Marner"}
     assert sum(int(row["asked"]) for row in rows if row["of"] == "kind") == whole.asked
+
+
+def test_the_coming_days_begin_where_nobody_sat_yet(house: House, added):
+    """Before today's sitting they begin today; once one answer was given, tomorrow."""
+    added()
+    today = house.now.date()
+    assert show_retention(house.desk).coming[0].day == today
+    item = next(iter(house.items()))
+    house.answer(item, Grade.CLEAR)
+    assert show_retention(house.desk).coming[0].day == today + timedelta(days=1)
