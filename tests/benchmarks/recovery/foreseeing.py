@@ -41,9 +41,10 @@ def expected_losses(reader: str, seed: int, answers: int, fits: Iterable[Fitting
     truth = told.truth[later]
     weights = (DEFAULT_WEIGHTS, *(fit(given) for fit in fits))
     foreseen = [predictions(reviews, each)[later] for each in weights]
-    return [_expected(recall, truth) for recall in (*foreseen, truth)]
+    return [expected(recall, truth) for recall in (*foreseen, truth)]
 
 
-def _expected(recall: Floats, truth: Floats) -> float:
+def expected(recall: Floats, truth: Floats) -> float:
+    """Return the mean log loss, in nats, that recall foreseen is to expect under the truth."""
     lost = truth * np.log(recall) + (1 - truth) * np.log(np.maximum(1 - recall, 1e-12))
     return -float(lost.mean())

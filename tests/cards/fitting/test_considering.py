@@ -74,7 +74,7 @@ def test_the_sentence_says_what_was_compared(considered):
 
 def test_a_reader_like_the_published_weights_keeps_them():
     """Weights fitted to a reader the published ones describe foresee no better, and stay out."""
-    found = consider(history(as_published, 3, books=20, items_a_book=3).reviews)
+    found = consider(history(as_published, 3, books=25, items_a_book=3).reviews)
     assert not found.adopted
     assert found.weighting == PUBLISHED
     assert found.verdict.comparison is not None
@@ -93,7 +93,7 @@ def test_what_was_considered_once_is_not_adopted_again(unlike, considered):
 
 @pytest.mark.parametrize(
     ("items", "apart", "said"),
-    [(50, 1, "40, of 40 items on 40 days"), (70, 0, "70, of 70 items on 1 day")],
+    [(50, 1, "40, of 40 items on 40 days"), (120, 0, "120, of 120 items on 1 day")],
     ids=["answers", "days"],
 )
 def test_too_few_answers_are_told_and_change_nothing(items, apart, said):
@@ -116,8 +116,8 @@ def test_no_answers_at_all_are_too_few():
 def test_a_kind_that_is_forgotten_otherwise_gets_weights_of_its_own():
     """Where one kind is kept and another lost at the same gaps, each gets weights of its own."""
     reviews = joined(
-        (retentive(150, otherwise=True), KindName.THEME),
-        (retentive(150), KindName.PLACE),
+        (retentive(200, otherwise=True), KindName.THEME),
+        (retentive(200), KindName.PLACE),
     )
     found = consider(reviews, Weighting())
     own = dict(found.weighting.by_kind)
