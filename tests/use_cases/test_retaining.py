@@ -10,7 +10,7 @@ from uuid import UUID, uuid4
 import pytest
 
 from cards.answers import Grade
-from cards.commitments import Act, Outcome
+from cards.commitments import Act, Measure, Outcome, Period
 from cards.kinds.base import KindName
 from cards.parts import PartKind
 from cards.retention.shares import Share
@@ -160,3 +160,18 @@ def test_the_coming_days_begin_where_nobody_sat_yet(house: House, added):
     item = next(iter(house.items()))
     house.answer(item, Grade.CLEAR)
     assert show_retention(house.desk).coming[0].day == today + timedelta(days=1)
+
+
+def test_what_was_done_once_long_ago_still_counts(house: House, added) -> None:
+    """Done in its first days, years before its date, a deed is kept in the month of that date."""
+    kept = open_digest(house.desk, added()).kept
+    first, second = kept.held(PartKind.COMMITMENT)
+    decide(house.desk, Ruling(uuid4(), second.id, Act.RELEASE, words="The friend moved in."))
+    by = house.now.date() + timedelta(days=365 * 5)
+    once = Measure(period=Period.ONCE, deadline=by)
+    decide(house.desk, Ruling(uuid4(), first.id, Act.MEASURE, measure=once))
+    house.now += timedelta(days=1)
+    check_in(house.desk, Report(uuid4(), first.id, Outcome.KEPT))
+    house.now += timedelta(days=365 * 5 + 30)
+    found = picture(show_retention(house.desk), "promises")
+    assert [row[:5] for row in found.table.rows] == [(f"{by:%B %Y}", 1, 0, 0, 0)]
