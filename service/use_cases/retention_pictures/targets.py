@@ -26,7 +26,7 @@ _COLUMNS = (
     Column("target", "Target", Unit.SHARE),
     *(Column(f"minutes_{year}", f"Minutes a day, year {year}", Unit.MINUTES) for year in YEARS),
     Column("minutes_mean", "Minutes a day, ten years", Unit.MINUTES),
-    *(Column(f"known_{year}", f"Known after {_IN_WORDS[year]}", Unit.NUMBER) for year in YEARS),
+    *(Column(f"known_{year}", f"Known after {_IN_WORDS[year]}", Unit.COUNT) for year in YEARS),
     Column("until_lasting", "Minutes until an item lasts", Unit.MINUTES),
 )
 
