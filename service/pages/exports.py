@@ -14,7 +14,7 @@ _FORMS = {
     ExportForm.CSV: "CSV",
     ExportForm.JSON: "JSON",
     ExportForm.PARQUET: "Parquet",
-    ExportForm.XLSX: "workbook",
+    ExportForm.XLSX: "Workbook",
     ExportForm.XAPI: "xAPI",
 }
 """What each form is called where one is chosen."""
