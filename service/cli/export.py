@@ -1,23 +1,22 @@
 """`catchword export WHAT`: facts for other programs, as a table or as statements of xAPI."""
 
-import sys
-from collections.abc import Callable
 from contextlib import closing
+from functools import partial
 from pathlib import Path
-from tempfile import NamedTemporaryFile
 from typing import IO
 
 import click
 
-from cards.errors import CannotWrite
 from service.cli.group import Tools
 from service.cli.screen import console, faint, heading, print_json, prose
+from service.cli.whole_file import write_whole
 from service.use_cases.archiving import FILE, pieces_of, spooled_archive
 from service.use_cases.exporting import export as export_of
-from service.use_cases.exporting import forms_of
+from service.use_cases.exporting import file_name, forms_of
 from service.use_cases.exporting_columns import HOLDS, What
 from service.use_cases.exporting_described import DESCRIBED
 from service.use_cases.exporting_records import ExportForm
+from service.use_cases.ports import Desk
 
 EVERYTHING = "everything"
 """What the archive of the whole library is called here."""
@@ -65,48 +64,22 @@ def export(
         raise click.UsageError("Everything is an archive of several forms; leave --as out.")
     with tools.desk() as desk:
         if what == EVERYTHING:
-            whole = pieces_of(spooled_archive(desk))
-            path = _write(target, FILE, lambda file: file.writelines(whole))
+            path = write_whole(target, FILE, partial(_everything, desk))
         else:
-            chosen = ExportForm(form or ExportForm.CSV)
-            exported = export_of(desk, What(what), chosen)
-            with closing(exported.pieces):
-                path = _write(target, exported.name, lambda file: file.writelines(exported.pieces))
+            chosen = What(what), ExportForm(form or ExportForm.CSV)
+            path = write_whole(target, file_name(*chosen), partial(_table, desk, *chosen))
     if path is not None:
         console(stderr=True).print(f"{what}: {path}")
 
 
-def _write(target: Path | None, name: str, write: Callable[[IO[bytes]], None]) -> Path | None:
-    """Write a file that is whole or not there, or standard output; return it, None for that.
+def _everything(desk: Desk, file: IO[bytes]) -> None:
+    file.writelines(pieces_of(spooled_archive(desk)))
 
-    Raises:
-        CannotWrite: it cannot be written, or stands there already and was not named.
-    """
-    path = target or Path(name)
-    if str(path) == "-":
-        write(sys.stdout.buffer)
-        return None
-    if target is None and path.exists():
-        raise CannotWrite(
-            f"{path} stands there already, and nothing was written. Give another with --out, or "
-            "the same to write over it.",
-            where=path.name,
-        )
-    try:
-        with NamedTemporaryFile(dir=path.parent, prefix=f".{path.name}.", delete=False) as file:
-            try:
-                write(file)
-            except BaseException:
-                Path(file.name).unlink()
-                raise
-        Path(file.name).replace(path)
-    except OSError as error:
-        raise CannotWrite(
-            f"{path} cannot be written: {error.strerror or 'it is not writable'}. Give another "
-            "with --out.",
-            where=path.name,
-        ) from error
-    return path
+
+def _table(desk: Desk, what: What, form: ExportForm, file: IO[bytes]) -> None:
+    exported = export_of(desk, what, form)
+    with closing(exported.pieces):
+        file.writelines(exported.pieces)
 
 
 def _tell_columns(chosen: list[What], *, as_json: bool) -> None:

@@ -1,10 +1,10 @@
 """A reader takes everything out at once, in one archive of open formats."""
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from contextlib import ExitStack
 from datetime import datetime
 from tempfile import TemporaryFile
-from typing import IO, cast
+from typing import IO, TypeVar, cast
 from uuid import UUID
 
 from service.use_cases.archiving_records import Contents
@@ -18,6 +18,7 @@ FILE = "catchword.zip"
 _AT_ONCE = 50
 """Digests in memory."""
 _PIECE = 64 * 1024
+_Each = TypeVar("_Each")
 
 
 def archive_everything(desk: Desk, target: IO[bytes]) -> None:
@@ -33,14 +34,20 @@ def archive_everything(desk: Desk, target: IO[bytes]) -> None:
     Raises:
         CannotWrite: there is more than an archive holds.
     """
-    with desk.store.reading() as work:
+    with desk.store.reading() as work, ExitStack() as given_up:
         facts = work.facts
+
+        def let_go(rows: Generator[_Each]) -> Generator[_Each]:
+            # Where the disk is full, they are left in their midst, and close before the store does.
+            given_up.callback(rows.close)
+            return rows
+
         contents = Contents(
             facts.revision,
             facts.tables,
             facts.left_out,
-            lambda table: facts.rows(desk.reader, table),
-            lambda table: facts.files(desk.reader, table),
+            lambda table: let_go(facts.rows(desk.reader, table)),
+            lambda table: let_go(facts.files(desk.reader, table)),
             _digests(desk, work),
         )
         desk.feeds.write_archive(target, contents)

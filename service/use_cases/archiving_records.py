@@ -1,6 +1,6 @@
 """Everything at once: what passes between the use cases, the store and the archive's format."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Generator, Iterable, Iterator, Mapping
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from enum import StrEnum
@@ -139,11 +139,11 @@ class Facts(Protocol):
         """What is not archived, with the reason."""
         ...
 
-    def rows(self, reader: UUID, table: FactTable) -> Iterator[Row]:
+    def rows(self, reader: UUID, table: FactTable) -> Generator[Row]:
         """Yield a reader's facts of one sort in the order of their keys, without files."""
         ...
 
-    def files(self, reader: UUID, table: FactTable) -> Iterator[tuple[Row, bytes]]:
+    def files(self, reader: UUID, table: FactTable) -> Generator[tuple[Row, bytes]]:
         """Yield those that have a file with its bytes, one at a time."""
         ...
 

@@ -3,6 +3,9 @@
 import csv
 import io
 import json
+import os
+from pathlib import Path
+from threading import Thread
 
 import pytest
 
@@ -50,6 +53,48 @@ def test_what_cannot_be_written_is_said(kept, tmp_path):
     assert (stated.exit_code, "answers and of check-ins" in stated.stderr) == (3, True)
     assert not (tmp_path / "x.json").exists()
     assert kept.run("export").exit_code == 2
+
+
+def test_a_folder_is_no_file_to_write(kept, tmp_path):
+    """A folder named as the file is refused, and nothing is left beside it."""
+    refused = kept.run("export", "items", "--out", str(tmp_path))
+    assert (refused.exit_code, "Is a directory" in refused.stderr) == (6, True)
+    assert not [*tmp_path.glob("*catchword*"), *tmp_path.parent.glob(".catchword-*")]
+
+
+def test_a_link_is_followed_and_a_pipe_is_kept(kept, tmp_path):
+    """What a link leads to is written; a pipe, as any device, stays what it is and is written to.
+
+    `--out /dev/null` by an administrator would otherwise replace the device.
+    """
+    (tmp_path / "link.csv").symlink_to(tmp_path / "items.csv")
+    assert kept.run("export", "items", "--out", str(tmp_path / "link.csv")).exit_code == 0
+    assert (tmp_path / "link.csv").is_symlink()
+    written = (tmp_path / "items.csv").read_bytes()
+    pipe, come = tmp_path / "pipe", []
+    os.mkfifo(pipe)
+    reading = Thread(target=lambda: come.append(pipe.read_bytes()))
+    reading.start()
+    assert kept.run("export", "items", "--out", str(pipe)).exit_code == 0
+    reading.join()
+    assert pipe.is_fifo()
+    assert come == [written]
+
+
+@pytest.mark.parametrize(
+    "what", [("items", "--as", "xlsx"), ("everything",), ("items", "--as", "parquet")]
+)
+def test_a_full_disk_is_told(kept, tmp_path, what):
+    """What the system refuses while the file is written is said in a line, and no part is left.
+
+    Linux: writing to /dev/full fails as a full disk does (full(4)).
+    """
+    refused = kept.run("export", *what, "--out", "/dev/full")
+    assert (refused.exit_code, refused.stdout) == (6, "")
+    assert refused.stderr.endswith(
+        "/dev/full cannot be written: No space left on device. Give another with --out.\n"
+    )
+    assert Path("/dev/full").is_char_device()
 
 
 def test_the_columns_are_told(terminal):

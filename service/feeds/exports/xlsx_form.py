@@ -13,6 +13,7 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 import xlsxwriter
+from xlsxwriter.exceptions import FileCreateError
 
 from service.feeds.exports.disarming import disarmed
 from service.feeds.exports.rows import Plain, lines_of, rows_of
@@ -39,6 +40,7 @@ def to_xlsx(table: Table) -> Generator[bytes]:
             "strings_to_formulas": False,
             "strings_to_urls": False,
             "strings_to_numbers": False,
+            "use_zip64": True,
         }
         book = xlsxwriter.Workbook(str(path), options)
         with ExitStack() as given_up:
@@ -48,8 +50,8 @@ def to_xlsx(table: Table) -> Generator[bytes]:
             for row in rows_of(table):
                 sheets.write(row)
             _explain(book, table)
+            _close(book)
             given_up.pop_all()
-        book.close()
         with path.open("rb") as written:
             while piece := written.read(_PIECE):
                 yield piece
@@ -59,6 +61,14 @@ def _let_go(book: Any) -> None:  # noqa: ANN401 - xlsxwriter has no types
     """Close what a workbook holds open that is given up half-way."""
     for sheet in book.worksheets():
         sheet.row_data_fh.close()
+
+
+def _close(book: Any) -> None:  # noqa: ANN401
+    try:
+        book.close()
+    except FileCreateError as error:
+        # Its library wraps what the system refused, such as a full disk.
+        raise OSError(*error.args[0].args) from error
 
 
 class _Sheets:

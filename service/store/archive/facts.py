@@ -1,6 +1,6 @@
 """The facts of a store, read in the order of their keys and written as they are."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Generator, Iterable, Iterator, Mapping
 from contextlib import AbstractContextManager
 from itertools import chain
 from typing import Any
@@ -69,13 +69,13 @@ class SqlFacts:
         columns = {f"{table}.{name}": why for (table, name), why in COLUMNS_LEFT_OUT.items()}
         return {**LEFT_OUT, **columns}
 
-    def rows(self, reader: UUID, table: FactTable) -> Iterator[Row]:
+    def rows(self, reader: UUID, table: FactTable) -> Generator[Row]:
         """Yield a reader's facts of one sort in the order of their keys, without files."""
         names = [each.name for each in table.fields if each.type is not FieldType.FILE]
         for row in self._read(self._select(reader, table, names), AT_ONCE):
             yield dict(zip(names, row, strict=True))
 
-    def files(self, reader: UUID, table: FactTable) -> Iterator[tuple[Row, bytes]]:
+    def files(self, reader: UUID, table: FactTable) -> Generator[tuple[Row, bytes]]:
         """Yield those that have a file with its bytes, one at a time."""
         (file,) = (each.name for each in table.fields if each.type is FieldType.FILE)
         names = [each.name for each in table.fields if each.name != file]
@@ -138,7 +138,7 @@ class SqlFacts:
             .order_by(*order)
         )
 
-    def _read(self, statement: Select[Any], at_once: int) -> Iterator[Any]:
+    def _read(self, statement: Select[Any], at_once: int) -> Generator[Any]:
         with self._connection.execution_options(yield_per=at_once).execute(statement) as rows:
             yield from rows
 

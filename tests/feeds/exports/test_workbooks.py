@@ -1,12 +1,15 @@
 """Workbooks, read by openpyxl."""
 
+import errno
 import io
 import tempfile
 from datetime import date
 from pathlib import Path
+from unittest.mock import Mock
 
 import openpyxl
 import pytest
+import xlsxwriter
 
 from service.feeds.exports import xlsx_form
 from service.use_cases.exporting_columns import What
@@ -93,3 +96,12 @@ def test_nothing_stays_behind(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -
     with pytest.raises(ValueError, match="month"):
         written(table_of(What.CHECK_INS, [check_in(), check_in(day="2026-13-99")]), ExportForm.XLSX)
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_disk_that_fills_at_the_end_is_told_as_one(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What the system refuses is an error of the system's, whatever its library makes of it."""
+    full = OSError(errno.ENOSPC, "No space left on device")
+    monkeypatch.setattr(xlsxwriter.Workbook, "_store_workbook", Mock(side_effect=full))
+    with pytest.raises(OSError, match="No space left") as refused:
+        written(packed_answers(4), ExportForm.XLSX)
+    assert refused.value.errno == errno.ENOSPC
