@@ -38,10 +38,10 @@ def whole(retained: Retained) -> Picture:
 
 def of_care(retained: Retained, care: Care) -> Picture | None:
     """Return what each target takes and keeps of the books of a care; None without any."""
-    for each in retained.plan.by_care:
-        if each.care is care:
-            return _picture(retained, each, f"target-{care.value}", _OF_CARE[care])
-    return None
+    if care not in {*retained.items.cares, *(each.care for each in retained.unasked)}:
+        return None  # a plan takes its time
+    plan = next(each for each in retained.plan.by_care if each.care is care)
+    return _picture(retained, plan, f"target-{care.value}", _OF_CARE[care])
 
 
 def _picture(retained: Retained, plan: CarePlan, name: str, title: str) -> Picture:
