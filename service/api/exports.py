@@ -5,12 +5,11 @@ from http import HTTPStatus
 from flask import Response
 from marshmallow import fields
 
-from cards.errors import Invalid
 from service.api.desk import desk
 from service.api.fields import Shape
 from service.api.files import attachment
 from service.api.operations import BINARY, Content, Gives, Reply, Resource
-from service.use_cases.exporting import MEDIA_TYPES, export, forms_of
+from service.use_cases.exporting import MEDIA_TYPES, STATED, Exported, export, forms_of
 from service.use_cases.exporting_columns import HOLDS, Column, Described, What
 from service.use_cases.exporting_described import DESCRIBED
 from service.use_cases.exporting_records import ExportForm
@@ -20,7 +19,8 @@ resource = Resource(
 )
 
 _WHAT = f"<any({', '.join(repr(str(what)) for what in What)}):what>"
-_FORM = f"<any({', '.join(ExportForm)}):form>"
+_FORM = f"<any({', '.join(form for form in ExportForm if form is not ExportForm.XAPI)}):form>"
+_STATED = f"<any({', '.join(repr(str(what)) for what in STATED)}):what>"
 _OBJECTS = {"type": "array", "items": {"type": "object"}}
 _CONTENTS = (
     Content(
@@ -37,6 +37,26 @@ _CONTENTS = (
     ),
     Content(MEDIA_TYPES[ExportForm.PARQUET], BINARY, "(the bytes of answers.parquet)"),
     Content(MEDIA_TYPES[ExportForm.XLSX], BINARY, "(the bytes of answers.xlsx)"),
+)
+_STATEMENTS = Content(
+    "application/json",
+    {"type": "array", "items": {"type": "object"}},
+    [
+        {
+            "id": "0b7f7a5e-3c5f-4f0e-9a55-1a4b4f7f5d10",
+            "actor": {
+                "objectType": "Agent",
+                "account": {
+                    "homePage": "https://catchword.invalid/",
+                    "name": "5e8b6f0e-6d2c-4b1e-9c57-0a7c5c1f7f10",
+                },
+            },
+            "verb": {"id": "http://adlnet.gov/expapi/verbs/answered"},
+            "object": {"id": "urn:uuid:7d3c5a52-6f7e-5b77-9a41-0a7c5c1f7f10"},
+            "result": {"success": True, "score": {"scaled": 1.0}},
+            "timestamp": "2026-03-01T21:40:00.000000Z",
+        }
+    ],
 )
 
 
@@ -140,18 +160,38 @@ def get_export_columns() -> Reply:
         headers={HTTPStatus.OK: ("Content-Disposition",)},
         contents=_CONTENTS,
     ),
-    refuses=(Invalid,),
 )
 def get_export(what: str, form: str) -> Reply:
     """Export facts as a file.
 
     It is one moment of the library, whatever is recorded while it is sent, and is never held
-    whole: ten million rows take no more memory than ten thousand. `xapi` gives an array of
-    statements (IEEE 9274.1.1), of answers and check-ins alone. Words that a spreadsheet would run
-    as a formula begin with an apostrophe in `csv` and `xlsx`; in all other forms they are as they
-    were written. `/api/export/columns` says what the columns hold.
+    whole: ten million rows take no more memory than ten thousand. Words that a spreadsheet would
+    run as a formula begin with an apostrophe in `csv` and `xlsx`; in all other forms they are as
+    they were written. `/api/export/columns` says what the columns hold.
     """
-    exported = export(desk(), What(what), ExportForm(form))
+    return _streamed(export(desk(), What(what), ExportForm(form)))
+
+
+@resource.operation(
+    f"GET /{_STATED}.xapi",
+    path={"what": "What is exported."},
+    gives=Gives(
+        {HTTPStatus.OK: "The statements, written while they are sent."},
+        headers={HTTPStatus.OK: ("Content-Disposition",)},
+        contents=(_STATEMENTS,),
+    ),
+)
+def get_statements(what: str) -> Reply:
+    """Export what was done as statements for learning record stores.
+
+    Answers and check-ins alone, as an array of statements of xAPI (IEEE 9274.1.1), their ids those
+    of the facts; what was taken back is followed by the statement that voids it. It is one moment
+    of the library, and is never held whole.
+    """
+    return _streamed(export(desk(), What(what), ExportForm.XAPI))
+
+
+def _streamed(exported: Exported) -> Response:
     answer = Response(
         exported.pieces,
         content_type=exported.media_type,
