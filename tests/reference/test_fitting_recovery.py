@@ -16,14 +16,14 @@ from tests.benchmarks.recovery.foreseeing import expected_losses
 
 def test_a_reader_with_another_memory_is_foreseen_better_by_what_is_adopted():
     """Weights fitted to a reader of another memory model are adopted, and foresee better."""
-    found = outcome("other memory", 1, books=40)
+    found = outcome("other memory", 1, books=25)
     assert found.adopted
     assert found.proposed < found.in_force
 
 
 def test_a_reader_exactly_as_published_is_left_with_the_published_weights():
     """Nothing is adopted for a reader whom the weights in force describe, for no kind either."""
-    found = outcome("as published", 1, books=40)
+    found = outcome("as published", 1, books=25)
     assert not found.adopted
     assert found.kinds == 0
 
@@ -31,7 +31,7 @@ def test_a_reader_exactly_as_published_is_left_with_the_published_weights():
 @pytest.mark.parametrize("reader", ["as published", "other weights"])
 def test_with_few_answers_less_is_lost_than_by_the_compiled_optimiser(reader):
     """After 360 answers the expected loss of the next 360 is below that of the compiled fit."""
-    rows = [expected_losses(reader, seed, 360, (fit, fit_compiled)) for seed in range(1, 5)]
+    rows = [expected_losses(reader, seed, 360, (fit, fit_compiled)) for seed in range(1, 4)]
     defaults, ours, compiled, truth = np.mean(rows, axis=0)
     assert ours < compiled
     assert truth < ours

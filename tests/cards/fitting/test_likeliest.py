@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from cards.fitting.gradient import loss_and_gradient
-from cards.fitting.likeliest import STRENGTH, fit
+from cards.fitting.likeliest import LONGEST, STRENGTH, fit
 from cards.fitting.prior import HIGHEST, LOGARITHMIC, LOWEST, SPREAD
 from cards.fitting.records import Reviews
 from cards.fitting.steps import lay
@@ -67,6 +67,14 @@ def test_without_a_scored_answer_the_centre_is_found():
     """First answers and further ones of the day teach nothing."""
     assert fit(Reviews.of([], [], [], [])) == DEFAULT_WEIGHTS
     assert fit(reviews_of([[(0, 0), (0, 2)], [(0, 3)]])) == DEFAULT_WEIGHTS
+
+
+def test_of_an_item_answered_without_end_only_the_first_answers_count():
+    """Answers beyond the longest history a fit goes through change nothing, and cost nothing."""
+    steps = [(0, 2), *[(3, count % 4) for count in range(LONGEST + 500)]]
+    cut = fit(reviews_of([steps[:LONGEST]] * 3))
+    assert fit(reviews_of([steps] * 3)) == cut
+    assert cut != fit(reviews_of([steps[: LONGEST - 9]] * 3))
 
 
 @pytest.mark.parametrize(
