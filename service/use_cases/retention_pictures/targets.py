@@ -18,9 +18,9 @@ from service.use_cases.retention_pictures.words import counted, minutes_in_words
 
 _IN_WORDS = {1: "one year", 5: "five years", 10: "ten years"}
 _OF_CARE = {
-    Care.CLOSE: "Books kept close",
-    Care.STEADY: "Books kept steadily",
-    Care.RESTING: "Books at rest",
+    Care.CLOSE: "Books kept close, target by target",
+    Care.STEADY: "Books kept steadily, target by target",
+    Care.RESTING: "Books at rest, target by target",
 }
 _COLUMNS = (
     Column("target", "Target", Unit.SHARE),
@@ -33,7 +33,7 @@ _COLUMNS = (
 
 def whole(retained: Retained) -> Picture:
     """Return what each target takes and keeps of the whole library."""
-    return _picture(retained, retained.plan.whole, "target", "The whole library")
+    return _picture(retained, retained.plan.whole, "target", "The whole library, target by target")
 
 
 def of_care(retained: Retained, care: Care) -> Picture | None:
