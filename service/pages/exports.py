@@ -43,5 +43,4 @@ def install(door: Blueprint, desk: Desk) -> None:
         file = export(desk, What(what), ExportForm(form))
         answer = Response(file.pieces, content_type=file.media_type)
         answer.headers.set("Content-Disposition", "attachment", filename=file.name)
-        answer.call_on_close(file.pieces.close)
         return answer
