@@ -14,9 +14,9 @@ _COLUMNS = (
     Column("book", "Book", Unit.TEXT),
     Column("items", "Items", Unit.COUNT),
     Column("asked", "Asked so far", Unit.COUNT),
-    Column("now", "Known now", Unit.NUMBER),
-    Column("left_alone", "In a year without a sitting", Unit.NUMBER),
-    Column("kept_up", "In a year with sittings", Unit.NUMBER),
+    Column("now", "Known now", Unit.COUNT),
+    Column("left_alone", "In a year without a sitting", Unit.COUNT),
+    Column("kept_up", "In a year with sittings", Unit.COUNT),
 )
 
 
