@@ -7,12 +7,12 @@ from service.api.prediction_shapes import AgreementSchema, ForgettingSchema, Qua
 from service.api.retention_shapes import (
     AgeShareSchema,
     BookShareSchema,
+    CameBackSchema,
     ComingDaySchema,
     KindShareSchema,
     KnownSchema,
     MonthKeptSchema,
     MonthShareSchema,
-    CameBackSchema,
     SurvivalSchema,
     said,
 )
@@ -30,7 +30,7 @@ class RetentionSchema(Shape):
             "earlier day."
         ),
     )
-    whole = fields.Nested(CameBackSchema, required=True, metadata=said("Of everything that counts."))
+    whole = fields.Nested(CameBackSchema, required=True, metadata=said("All that counts."))
     books = fields.List(
         fields.Nested(BookShareSchema), required=True, metadata=said("Book by book.")
     )

@@ -52,7 +52,8 @@ def retained(asked: Iterable[Asked], titles: dict[UUID, str] | None = None) -> R
     books = {each: Shelved(each, title) for each, title in (titles or {}).items()}
     habits = Habits(USUAL, READER.minutes, READER.target, READER.unasked_a_day)
     none = StandingItems((), (), (), (), (), (), ())
-    return Retained(DAY, READER, found, books, Learnt(None, (), 0), none, (), habits)
+    nothing = Learnt(None, (), 0)
+    return Retained(DAY, READER, found, books, nothing, none, (), DAY, habits)
 
 
 @pytest.mark.parametrize(
