@@ -74,8 +74,8 @@ def by_kind(retained: Retained) -> Picture:
         told = f"{worst}: {came_back(least)}."
         if best != worst:
             told = (
-                f"Best of all came back: {best.lower()}, {came_back(most)}; least, "
-                f"{worst.lower()}, {came_back(least)}."
+                f"Surest are {best.lower()}: {came_back(most)}. Least sure are "
+                f"{worst.lower()}: {came_back(least)}."
             )
     kind = Column("kind", "What was asked", Unit.TEXT)
     return _picture("by-kind", "By what was asked", told, kind, rows, found.target)
