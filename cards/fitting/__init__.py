@@ -6,7 +6,8 @@
 from cards.fitting.considering import consider
 from cards.fitting.likeliest import fit
 from cards.fitting.model import predictions
-from cards.fitting.records import KINDS, Comparison, Considered, Reviews, Verdict
+from cards.fitting.records import Comparison, Considered, Verdict
+from cards.fitting.reviews import KINDS, Reviews
 
 __all__ = [
     "KINDS",

@@ -12,7 +12,8 @@ import numpy as np
 
 from cards.fitting.judging import CERTAINTY, CERTAINTY_OF_A_KIND, better, compared
 from cards.fitting.likeliest import KIND_STRENGTH, STRENGTH, fit
-from cards.fitting.records import KINDS, Considered, Reviews, Verdict
+from cards.fitting.records import Considered, Verdict
+from cards.fitting.reviews import KINDS, Reviews
 from cards.fitting.telling import judged, too_few
 from cards.kinds.base import KindName
 from cards.schedule import DEFAULT_WEIGHTS

@@ -24,7 +24,7 @@ from cards.fitting.model import (
     forward,
     lapsed_stability,
 )
-from cards.fitting.records import Floats
+from cards.fitting.reviews import Floats
 from cards.fitting.steps import Laid, Places, Step
 
 LEAST_SURPRISE = 1e-12

@@ -5,7 +5,8 @@ from numpy.typing import NDArray
 
 from cards.fitting.gradient import losses
 from cards.fitting.model import predictions
-from cards.fitting.records import KINDS, Comparison, Floats, Reviews, Whole
+from cards.fitting.records import Comparison
+from cards.fitting.reviews import KINDS, Floats, Reviews, Whole
 from cards.weighting import Weighting
 
 Rows = NDArray[np.bool_]
@@ -13,11 +14,12 @@ Rows = NDArray[np.bool_]
 CERTAINTY = 2.0
 """Standard errors by which a gain for every kind must lie above 0.
 
-A reader whom the weights in force fit exactly is then moved to others in some 2 of 100
-considerations even if the proposed were as good as they can be, and far more rarely as they
-are: fitted to fewer answers than all, they foresee worse than the truth."""
+Measured with 100 simulated readers of each sort after three years and 300 books
+(`python -m tests.benchmarks.recovery`): where the published weights describe the reader exactly
+no gain was above 1.5 errors, where other weights of the same model do none was below 2.8, where
+another model does none below 10."""
 CERTAINTY_OF_A_KIND = 2.75
-"""The same for one kind: of the 8 kinds together one is then moved wrongly as rarely."""
+"""The same for one kind: 8 are tried, and one moved wrongly is to stay as rare."""
 
 
 def compared(

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from cards.fitting.records import Floats, Reviews
+from cards.fitting.reviews import Floats, Reviews
 from cards.fitting.steps import Laid, Step, lay
 
 LEAST = float(np.log(0.001))

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from cards.fitting.records import Floats
+from cards.fitting.reviews import Floats
 from cards.schedule import DEFAULT_WEIGHTS
 
 LOWEST = np.array(

@@ -11,7 +11,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from cards.fitting.records import Floats, Reviews
+from cards.fitting.reviews import Floats, Reviews
 
 Places = NDArray[np.intp]
 

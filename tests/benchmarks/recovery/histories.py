@@ -12,7 +12,7 @@ import numpy as np
 from numpy.random import Generator
 from numpy.typing import NDArray
 
-from cards.fitting.records import KINDS, Reviews
+from cards.fitting.reviews import KINDS, Reviews
 from cards.schedule import DEFAULT_WEIGHTS, TARGET
 from cards.sitting.memory import interval
 from tests.benchmarks.recovery.readers import ByWeights, Floats, Remembering

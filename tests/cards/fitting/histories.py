@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from cards.answers import GRADES, Answer
 from cards.fitting.prior import HIGHEST, LOWEST
-from cards.fitting.records import Reviews
+from cards.fitting.reviews import Reviews
 from tests.reference.histories import START
 
 GAPS = st.one_of(st.just(0), st.integers(1, 14), st.integers(15, 400), st.integers(401, 2_500))

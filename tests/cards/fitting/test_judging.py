@@ -9,7 +9,8 @@ from sklearn.metrics import log_loss
 
 from cards.fitting.judging import better, clustered_error, compared
 from cards.fitting.model import predictions
-from cards.fitting.records import KINDS, Comparison
+from cards.fitting.records import Comparison
+from cards.fitting.reviews import KINDS
 from cards.schedule import DEFAULT_WEIGHTS
 from cards.weighting import PUBLISHED, Weighting
 from tests.benchmarks.recovery.histories import history

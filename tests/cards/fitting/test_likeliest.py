@@ -6,7 +6,7 @@ import pytest
 from cards.fitting.gradient import loss_and_gradient
 from cards.fitting.likeliest import LONGEST, STRENGTH, fit
 from cards.fitting.prior import HIGHEST, LOGARITHMIC, LOWEST, SPREAD
-from cards.fitting.records import Reviews
+from cards.fitting.reviews import Reviews
 from cards.fitting.steps import lay
 from cards.schedule import DEFAULT_WEIGHTS, Schedule
 from tests.benchmarks.recovery.histories import history

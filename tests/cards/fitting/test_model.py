@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 
 from cards.fitting.model import predictions
-from cards.fitting.records import Reviews
+from cards.fitting.reviews import Reviews
 from cards.schedule import DEFAULT_WEIGHTS, Schedule
 from tests.cards.fitting.histories import HISTORIES, WEIGHTS, answers_of, reviews_of
 
