@@ -129,6 +129,14 @@ ORDERED = {
         lambda work: work.sheets.open(READER, 9),
         r"SEARCH sheets USING INDEX sheets_by_making \(reader_id=\?\)",
     ),
+    "a block of answers to export": (
+        lambda work: next(work.exporting.answers(READER)),
+        r"SEARCH answers USING PRIMARY KEY \(reader_id=\?\)",
+    ),
+    "check-ins to export": (
+        lambda work: list(work.exporting.check_ins(READER)),
+        r"SEARCH check_ins USING INDEX check_ins_in_order \(reader_id=\?\)",
+    ),
     "answers to an item": (
         lambda work: work.answers.of_item(READER, BOOK.id),
         r"SEARCH answers USING INDEX answers_in_order \(reader_id=\? AND item_id=\?\)",
