@@ -13,6 +13,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 BENCHMARKS = "tests/benchmarks"
+CALC = Path("/usr/lib/libreoffice/program/libsclo.so")
+"""What of the word processor's house reads tables."""
 
 
 def missing() -> list[str]:
@@ -24,6 +26,8 @@ def missing() -> list[str]:
         packages.append("postgresql")
     if not shutil.which("soffice"):
         packages.append("libreoffice-writer-nogui")
+    if not CALC.exists():
+        packages.append("libreoffice-calc-nogui")
     return packages
 
 
