@@ -1,21 +1,10 @@
 """The reader’s own weights of the memory model, fitted to their answers.
 
-`consider` decides which weights are in force; `fit` finds them, `predictions` foresees with them.
+`considering` decides which weights are in force; `likeliest` finds them, `model` foresees with
+them. Those bring arrays along, which most commands need not wait for, so they are asked for by
+their own names; here stands what a consideration comes to.
 """
 
-from cards.fitting.considering import consider
-from cards.fitting.likeliest import fit
-from cards.fitting.model import predictions
 from cards.fitting.records import Comparison, Considered, Verdict
-from cards.fitting.reviews import KINDS, Reviews
 
-__all__ = [
-    "KINDS",
-    "Comparison",
-    "Considered",
-    "Reviews",
-    "Verdict",
-    "consider",
-    "fit",
-    "predictions",
-]
+__all__ = ["Comparison", "Considered", "Verdict"]

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import asdict
 from typing import Any
 
-from cards.fitting.records import Comparison, Verdict
+from cards.fitting import Comparison, Verdict
 from cards.kinds.base import KindName
 
 

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from datetime import date
 
-from cards.fitting import KINDS, Reviews, consider
+from cards.fitting.considering import consider
+from cards.fitting.reviews import KINDS, Reviews
 from cards.retention.reading import read
 from service.use_cases.learning_records import AnswerColumns, Fitting, FoldedItem, Refolded
 from service.use_cases.ports import Desk, UnitOfWork

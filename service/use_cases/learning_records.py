@@ -6,7 +6,7 @@ from datetime import date, datetime
 from typing import NamedTuple
 from uuid import UUID
 
-from cards.fitting.records import Verdict
+from cards.fitting import Verdict
 from cards.kinds.base import KindName
 from cards.parts import Care
 from cards.retention.tallying import Counted

@@ -5,7 +5,7 @@ from datetime import date
 from itertools import pairwise
 
 from cards.commitments.day_words import day_in_words
-from cards.fitting.records import Verdict
+from cards.fitting import Verdict
 from cards.kinds.base import KindName
 from cards.weighting import PUBLISHED, Weighting, Weights
 from service.use_cases.learning import LEAST_NEW, MOST_MOVED

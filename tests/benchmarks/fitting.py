@@ -2,7 +2,7 @@
 
 from fsrs_rs_python import DEFAULT_PARAMETERS, FSRS
 
-from cards.fitting import fit
+from cards.fitting.likeliest import fit
 from tests.benchmarks.paired import Ratio, paired
 from tests.benchmarks.recovery.compiled import items_of
 from tests.benchmarks.recovery.histories import history

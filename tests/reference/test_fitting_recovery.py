@@ -8,7 +8,7 @@ fsrs-rs-python 0.9.3, which fits the same model in its own way.
 import numpy as np
 import pytest
 
-from cards.fitting import fit
+from cards.fitting.likeliest import fit
 from tests.benchmarks.recovery.compiled import fit_compiled
 from tests.benchmarks.recovery.considered import outcome
 from tests.benchmarks.recovery.foreseeing import expected_losses

@@ -7,7 +7,7 @@ from uuid import UUID
 import pytest
 
 from cards.answers import Answer, Grade
-from cards.fitting.records import Comparison, Verdict
+from cards.fitting import Comparison, Verdict
 from cards.kinds.base import KindName
 from cards.retention.tally import Of, Tally, TallyKey
 from cards.schedule import DEFAULT_WEIGHTS, Memory

@@ -8,7 +8,8 @@ from uuid import UUID, uuid4
 import pytest
 
 from cards.answers import Grade
-from cards.fitting import Considered, Reviews, Verdict
+from cards.fitting import Considered, Verdict
+from cards.fitting.reviews import Reviews
 from cards.schedule import DEFAULT_WEIGHTS
 from cards.weighting import PUBLISHED, Weighting
 from service.use_cases import learning

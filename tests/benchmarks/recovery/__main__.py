@@ -14,7 +14,7 @@ from itertools import repeat
 
 import numpy as np
 
-from cards.fitting import fit
+from cards.fitting.likeliest import fit
 from cards.schedule import DEFAULT_WEIGHTS
 from tests.benchmarks.recovery.compiled import fit_compiled
 from tests.benchmarks.recovery.considered import Outcome, outcome

@@ -2,7 +2,7 @@
 
 from fsrs_rs_python import DEFAULT_PARAMETERS, FSRS, FSRSItem, FSRSReview
 
-from cards.fitting import Reviews
+from cards.fitting.reviews import Reviews
 
 
 def items_of(reviews: Reviews) -> tuple[list[FSRSItem], list[int]]:

@@ -5,7 +5,7 @@ Three years and 300 books a reader, considered once at their end as `catchword t
 
 from dataclasses import dataclass
 
-from cards.fitting import consider
+from cards.fitting.considering import consider
 from tests.benchmarks.recovery.histories import history
 from tests.benchmarks.recovery.readers import READERS
 

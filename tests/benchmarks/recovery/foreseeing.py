@@ -8,7 +8,8 @@ from collections.abc import Callable, Iterable
 
 import numpy as np
 
-from cards.fitting import Reviews, predictions
+from cards.fitting.model import predictions
+from cards.fitting.reviews import Reviews
 from cards.schedule import DEFAULT_WEIGHTS
 from tests.benchmarks.recovery.histories import history
 from tests.benchmarks.recovery.readers import READERS, Floats

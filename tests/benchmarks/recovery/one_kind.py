@@ -8,8 +8,10 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from cards.fitting import Reviews, fit, predictions
+from cards.fitting.likeliest import fit
+from cards.fitting.model import predictions
 from cards.fitting.prior import HIGHEST, LOWEST
+from cards.fitting.reviews import Reviews
 from tests.benchmarks.recovery.foreseeing import expected
 from tests.benchmarks.recovery.histories import history
 from tests.benchmarks.recovery.readers import ByWeights, other_weights

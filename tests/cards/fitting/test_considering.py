@@ -3,9 +3,9 @@
 import numpy as np
 import pytest
 
-from cards.fitting import KINDS, Reviews, consider
-from cards.fitting.considering import FEWEST, FEWEST_APART
+from cards.fitting.considering import FEWEST, FEWEST_APART, consider
 from cards.fitting.likeliest import fit
+from cards.fitting.reviews import KINDS, Reviews
 from cards.kinds.base import KindName
 from cards.weighting import PUBLISHED, Weighting
 from tests.benchmarks.recovery.histories import FIRST_DAY, history
