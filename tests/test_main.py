@@ -2,6 +2,7 @@
 
 import json
 import os
+import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -9,6 +10,7 @@ from pathlib import Path
 from urllib.request import urlopen
 
 import pexpect
+import pytest
 from click.testing import CliRunner
 
 from service.cli import catchword
@@ -112,3 +114,12 @@ def test_a_data_folder_that_can_not_be_is_told_in_one_line(tmp_path):
         assert result.exit_code == 7
         assert result.stderr.startswith(f"catchword: The data folder {home} cannot be used")
         assert len(result.stderr.splitlines()) == 1
+
+
+@pytest.mark.parametrize("module", ["service.cli", "service.use_cases.ports"])
+def test_what_every_command_loads_brings_no_heavy_library(module: str) -> None:
+    """Arrays, fits, tables for other programs and the web are loaded where they are used alone."""
+    heavy = ("numpy", "scipy", "pyarrow", "xlsxwriter", "flask", "sqlalchemy")
+    code = f"import sys, {module}; print(*(set({heavy}) & set(sys.modules)))"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.split() == []
