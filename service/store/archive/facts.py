@@ -1,8 +1,7 @@
 """The facts of a store, read in the order of their keys and written as they are."""
 
 from collections.abc import Callable, Generator, Iterable, Iterator, Mapping
-from contextlib import AbstractContextManager
-from itertools import chain
+from contextlib import AbstractContextManager, contextmanager
 from typing import Any
 from uuid import UUID
 
@@ -16,6 +15,7 @@ from sqlalchemy import (
     exists,
     insert,
     select,
+    update,
 )
 from sqlalchemy.exc import SQLAlchemyError
 
@@ -143,14 +143,17 @@ class SqlFacts:
             yield from rows
 
     def _without_own(self, reader: UUID, found: Iterable[Located]) -> Iterator[Located]:
-        """Write the first line over the reader's own row, which others may refer to."""
+        """Write the first line over the reader's own row where there is one; others refer to it."""
         own = self._tables["readers"]
         mine = own.c[READER] == reader
         facts = iter(found)
         for first in facts:
             if self._connection.execute(select(exists().where(mine))).scalar_one():
-                self._connection.execute(delete(own).where(mine))
-            yield from chain([first], facts)
+                with _told(first), self._connection.begin_nested():
+                    self._connection.execute(update(own).where(mine).values(first.row))
+            else:
+                yield first
+            yield from facts
 
     def _insert(self, reader: UUID, table: FactTable, batch: list[Located]) -> None:
         values = [{READER: reader, **each.row} for each in batch]
@@ -158,14 +161,21 @@ class SqlFacts:
             self._connection.execute(insert(self._tables[table.name]), values)
 
     def _insert_one(self, reader: UUID, table: FactTable, each: Located) -> None:
-        try:
+        with _told(each):
             self._insert(reader, table, [each])
-        except (StoreContradiction, Invalid, SQLAlchemyError) as error:
-            raise InvalidArchive(
-                f"{each.place}, cannot be kept: it is there twice, refers to something that is not "
-                "there, or holds a value out of its range.",
-                where=each.place,
-            ) from error
+
+
+@contextmanager
+def _told(each: Located) -> Iterator[None]:
+    """Say of a fact that breaks a rule of the store where it stands."""
+    try:
+        yield
+    except (StoreContradiction, Invalid, SQLAlchemyError) as error:
+        raise InvalidArchive(
+            f"{each.place}, cannot be kept: it is there twice, refers to something that is not "
+            "there, or holds a value out of its range.",
+            where=each.place,
+        ) from error
 
 
 def _batches(found: Iterable[Located]) -> Iterator[list[Located]]:

@@ -26,7 +26,7 @@ from service.use_cases.mend_digest import remove_digest
 from service.use_cases.minutes import set_minutes_today
 from service.use_cases.preferences import Preferences, set_preferences, show_reader
 from service.use_cases.records import Form
-from service.use_cases.reminding import set_reminders
+from service.use_cases.reminding import new_address, set_reminders
 from service.use_cases.tallying import bring_on, tallied
 from tests.feeds.archive.forging import files_in
 from tests.use_cases.archiving.lives import Earlier, Lived, counts, facts, out_of
@@ -110,6 +110,7 @@ def test_settings_give_way_and_sums_are_made_anew(lived: Lived, house: House) ->
     set_headings(house.desk, {"Zusammenfassung": Part.THEME})
     set_minutes_today(house.desk, 5)
     set_reminders(house.desk, mail=True, to="another@example.org", at=9)
+    new_address(house.desk, "this machine")
     house.now = lived.house.now
     bring_on(house.desk)
     assert is_empty(house.desk)
