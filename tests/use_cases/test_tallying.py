@@ -14,6 +14,7 @@ from service.use_cases import tallying
 from service.use_cases.answer import record_answer, take_back
 from service.use_cases.items import list_items
 from service.use_cases.ports import Desk
+from service.use_cases.preferences import Preferences, set_preferences
 from service.use_cases.recording import GivenAnswer
 from service.use_cases.tallying import bring_on, tallied
 from tests.use_cases.house import House
@@ -89,3 +90,31 @@ def test_nothing_answered_adds_up_to_nothing(house: House) -> None:
     bring_on(house.desk)
     with house.desk.store.reading() as work:
         assert tallied(work, house.desk.reader) == {}
+
+
+@pytest.mark.parametrize("back", ["the clock", "the date line"])
+def test_what_is_answered_on_a_day_told_already_is_counted(
+    house: House, added: Callable[[], UUID], back: str
+) -> None:
+    """A clock set right that ran ahead, or a flight over the date line, loses no answer."""
+    added()
+    set_preferences(house.desk, Preferences(time_zone="Pacific/Kiritimati"))
+    items = [each.kept.item.id for each in list_items(house.desk).items]
+    start = house.now.replace(hour=14, minute=30)  # 04:30 of the next day there
+    house.now = start
+    for item in items:
+        record_answer(house.desk, GivenAnswer(uuid4(), item, Grade.CLEAR))
+    house.now = start + timedelta(days=400 if back == "the clock" else 5)
+    bring_on(house.desk)
+    if back == "the clock":
+        house.now = start + timedelta(days=3)
+    else:  # 25 hours behind: for an hour, its day is the one before yesterday’s here
+        set_preferences(house.desk, Preferences(time_zone="Pacific/Pago_Pago"))
+        house.now = house.now.replace(minute=45)
+    for item in items:
+        record_answer(house.desk, GivenAnswer(uuid4(), item, Grade.HAZY))
+    house.now += timedelta(days=9)
+    with house.desk.store.reading() as work:
+        told = tallied(work, house.desk.reader)
+    assert told == from_scratch(house.desk)
+    assert read(told).whole().n == len(items)
