@@ -16,16 +16,11 @@ Feature: Pictures with their words, their tables and their files
       | /retention             | 7      |
       | /retention/predictions | 4      |
 
-  Scenario Outline: Taken along
-    When she takes the picture <name> along
+  Scenario: Taken along
+    When she takes the picture by-book along
     Then its drawing stands by itself, with its title and its sentence
     And its data hold row for row what stands in its table
     And it is there as a picture of dots too, on light paper and on dark
-
-    Examples:
-      | name       |
-      | by-book    |
-      | forgetting |
 
   Scenario: A title that would calculate, and run
     Given a book is called "=1+1 <b>Walden</b>"

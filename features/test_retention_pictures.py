@@ -42,7 +42,7 @@ def opens(doors, address):
 
 @when(parsers.parse("she takes the picture {name} along"))
 def takes_along(doors, name):
-    opens(doors, "/retention" if name == "by-book" else "/retention/predictions")
+    opens(doors, "/retention")
     doors.noted = doors.seen.get_element_by_id(name)
 
 
