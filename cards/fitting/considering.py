@@ -10,7 +10,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from cards.fitting.judging import CERTAINTY, CERTAINTY_OF_A_KIND, better, compared
+from cards.fitting.judging import better, compared
 from cards.fitting.likeliest import KIND_STRENGTH, STRENGTH, fit
 from cards.fitting.records import Considered, Verdict
 from cards.fitting.reviews import KINDS, Reviews
@@ -73,7 +73,7 @@ def _try(
     else:
         proposed = _with(current, kind, fit(earlier, current.general, KIND_STRENGTH))
     comparison = compared(reviews, held_out, current, proposed)
-    adopted = better(comparison, CERTAINTY if kind is None else CERTAINTY_OF_A_KIND)
+    adopted = better(comparison, count, kind=kind is not None)
     sentence = judged(kind, count, comparison, adopted=adopted)
     verdict = Verdict(kind, answers, count, comparison, adopted, sentence)
     return verdict, proposed if adopted else current

@@ -2,9 +2,11 @@
 
 import numpy as np
 import pytest
+from sklearn.metrics import log_loss
 
 from cards.fitting.considering import FEWEST, FEWEST_APART, consider
-from cards.fitting.likeliest import fit
+from cards.fitting.likeliest import KIND_STRENGTH, fit
+from cards.fitting.model import predictions
 from cards.fitting.reviews import KINDS, Reviews
 from cards.kinds.base import KindName
 from cards.weighting import PUBLISHED, Weighting
@@ -22,9 +24,9 @@ def retentive(items, *, otherwise=False):
     gaps, rows = np.cumsum([0, 4, 20, 60]), range(items)
     days = [FIRST_DAY + item + gap for item in rows for gap in gaps]
     grades = [
-        grade
+        2 * (turn > 0 and ((7 * item + 4 * turn) % 15 < 3) == otherwise)
         for item in rows
-        for grade in ((0, 2, 2, 2) if (item % 15 == 7) == otherwise else (0, 0, 0, 0))
+        for turn in range(4)
     ]
     return Reviews.of(np.repeat(rows, 4), np.zeros(4 * items), days, grades)
 
@@ -58,6 +60,16 @@ def test_a_reader_unlike_the_published_weights_gets_their_own(unlike, considered
     assert considered.weighting.general == fit(unlike)
     assert verdict.answers == unlike.scored.sum()
     assert verdict.held_out == pytest.approx(verdict.answers / 5, rel=0.05)
+
+
+def test_what_is_judged_has_seen_no_later_answer(unlike, considered):
+    """The proposed weights are those fitted to the answers before the held-out days alone."""
+    verdict = considered.verdict
+    begin = verdict.comparison.from_day
+    later = unlike.scored & (unlike.days >= begin)
+    earlier = fit(unlike.only(unlike.days < begin))
+    lost = log_loss(unlike.came_back[later], predictions(unlike, earlier)[later])
+    assert verdict.comparison.proposed == pytest.approx(lost, rel=1e-9)
 
 
 def test_the_sentence_says_what_was_compared(considered):
@@ -116,13 +128,15 @@ def test_no_answers_at_all_are_too_few():
 def test_a_kind_that_is_forgotten_otherwise_gets_weights_of_its_own():
     """Where one kind is kept and another lost at the same gaps, each gets weights of its own."""
     reviews = joined(
-        (retentive(200, otherwise=True), KindName.THEME),
-        (retentive(200), KindName.PLACE),
+        (retentive(400, otherwise=True), KindName.THEME),
+        (retentive(400), KindName.PLACE),
     )
     found = consider(reviews, Weighting())
     own = dict(found.weighting.by_kind)
     assert KindName.PLACE in own
     assert own[KindName.PLACE][0] > 2 * found.weighting.of(KindName.THEME)[0]
+    of_kind = reviews.only(reviews.kinds == KINDS.index(KindName.PLACE))
+    assert own[KindName.PLACE] == fit(of_kind, found.weighting.general, KIND_STRENGTH)
     verdicts = {each.kind: each for each in found.by_kind}
     assert verdicts[KindName.PLACE].adopted
     assert "of the kind “place”" in verdicts[KindName.PLACE].sentence

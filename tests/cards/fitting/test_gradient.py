@@ -76,3 +76,14 @@ def test_what_was_thought_certain_loses_much_but_not_everything():
     """A blank where recall was foreseen as 1 has a finite loss; what came back then has none."""
     lost = losses(np.array([1.0, 1.0, 0.5]), np.array([False, True, False]))
     assert lost == pytest.approx([27.631021, 0.0, 0.693147])
+
+
+@pytest.mark.parametrize(("number", "weight"), [(0, 0.0005), (11, 0.001)])
+def test_a_weight_that_leaves_stability_at_its_floor_changes_nothing(number, weight):
+    """Where a first blank, or a later one, leaves the least stability, its weight has no slope."""
+    laid = lay(reviews_of([[(0, 0), (1, 0), (3, 2)]]))
+    w = np.array(DEFAULT_WEIGHTS)
+    w[number] = weight
+    assert loss_and_gradient(laid, w)[1][number] == 0
+    w[number] = DEFAULT_WEIGHTS[number]
+    assert loss_and_gradient(laid, w)[1][number] != 0
