@@ -14,7 +14,14 @@ from cards.weighting import Weighting
 Rows = NDArray[np.bool_]
 
 CERTAINTY, ODDS = 2.0, 100.0
-"""Standard errors, and odds, beyond which a gain for every kind must lie."""
+"""Standard errors, and odds, beyond which a gain for every kind must lie.
+
+Measured with 100 simulated readers of each sort after three years and 300 books
+(`python -m tests.benchmarks.recovery`): where the published weights describe the reader exactly
+the gain was at most 1.6 errors and 30 to 1, where other weights of the same model do at least
+2.7 errors and a million to 1, where another model does at least 10 errors. The error alone is
+not enough: of 17 exact readers considered each time they had given a tenth more answers, three
+had a gain above 2 errors once, and none of those came near 100 to 1 of odds."""
 CERTAINTY_OF_A_KIND, ODDS_OF_A_KIND = 2.75, 800.0
 """The same for one kind: 8 are tried, and one moved wrongly is to stay as rare."""
 
