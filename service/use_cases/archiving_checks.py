@@ -1,13 +1,15 @@
 """What was brought back is read once more, as every page would read it, before it is kept."""
 
 from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import UTC, date, datetime
+from itertools import islice
 from typing import Any, TypeAlias, cast
 from uuid import UUID
 
 from cards.answers import Answer, Grade
 from cards.errors import CatchwordError, InvalidArchive, Refusal
+from cards.intake.heading_words import heading_words
 from cards.items import occasion_of
 from cards.kinds import KINDS
 from cards.kinds.base import KindName
@@ -23,6 +25,8 @@ _MOST_HELD = 500
 """Digests kept at hand for their items."""
 _MOST_FITTINGS = 1_000
 """Fits read back with one statement: thirty years of one a fortnight."""
+_TOGETHER = frozenset({"heading_words", "fittings"})
+"""Read whole, so but once: again for each of them, many would take the square of their number."""
 _ANY = UUID(int=0)
 _FIRST = (Answer(_ANY, _ANY, Grade.CLEAR, datetime(2000, 1, 1, tzinfo=UTC), date(2000, 1, 1)),)
 """An answer like any other, to try weights on."""
@@ -39,6 +43,7 @@ class _Checks:
         self._work = work
         self._reader = reader
         self._held: dict[UUID, KeptDigest] = {}
+        self._day: date | None = None
 
     def readers(self, _: _Keys) -> None:
         reader = self._work.readers.get(self._reader)
@@ -97,13 +102,18 @@ class _Checks:
         self._work.days.minutes(self._reader, row["day"])
 
     def left_out(self, row: _Keys) -> None:
-        self._work.days.left_out(self._reader, row["day"])
+        if row["day"] != self._day:  # of one day, one reading tells of all that are left out
+            self._work.days.left_out(self._reader, row["day"])
+            self._day = row["day"]
 
     def drafts(self, row: _Keys) -> None:
-        self._work.drafts.get(self._reader, row["id"])
+        draft = self._work.drafts.get(self._reader, row["id"])
+        assert draft is not None
+        for words in (*draft.typed, *draft.typed.values(), *draft.left):
+            words.encode()
 
     def heading_words(self, _: _Keys) -> None:
-        self._work.headings.all(self._reader)
+        heading_words(self._work.headings.all(self._reader))
 
     def fittings(self, _: _Keys) -> None:
         self._work.fittings.latest(self._reader)
@@ -139,9 +149,10 @@ def check(work: UnitOfWork, reader: ReaderId, archive: Archive) -> None:
         if name == "answers":
             _check_answers(work, reader, tables, archive, checks)
             continue
-        for row in work.facts.rows(reader, table):
-            with _placed(archive, table, row):
-                look(row)
+        with closing(work.facts.rows(reader, table)) as rows:
+            for row in islice(rows, 1) if name in _TOGETHER else rows:
+                with _placed(archive, table, row):
+                    look(row)
 
 
 def _check_answers(

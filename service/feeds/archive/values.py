@@ -17,6 +17,9 @@ from service.use_cases.archiving_records import FactTable, Field, FieldType, Row
 
 WIDEST = 2**31
 """Whole numbers are below this, and not below its negative: what every database keeps."""
+_FIRST_INSTANT = datetime(1, 1, 2, tzinfo=UTC)
+_LAST_INSTANT = datetime(9999, 12, 31, tzinfo=UTC)
+"""A day from both ends of the calendar: in no time zone is an instant between them beyond it."""
 _SHORTEST_EXACT = 2**53
 """Whole numbers up to this are numbers without a loss."""
 
@@ -94,7 +97,9 @@ def _instant(value: object) -> datetime | None:
     found = _exactly(
         value, datetime.fromisoformat, lambda instant: instant.isoformat(timespec="microseconds")
     )
-    return found if found is not None and found.utcoffset() == UTC.utcoffset(None) else None
+    if found is None or found.utcoffset() != UTC.utcoffset(None):
+        return None
+    return found if _FIRST_INSTANT <= found < _LAST_INSTANT else None
 
 
 def _day(value: object) -> date | None:

@@ -52,6 +52,11 @@ def anothers(archive: bytes) -> object:
     return next(part["id"] for part in facts(archive, "parts") if part["digest_id"] != digest)
 
 
+def headings(_: bytes) -> bytes:
+    """Return five thousand headings: read once for each of them, they would take many minutes."""
+    return b"".join(b'{"word":"w%d","part":"theme"}\n' % number for number in range(5_000))
+
+
 SPOILT: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "a later state": (lambda archive: with_manifest(archive, revision="0099"), "later version"),
     "no state": (lambda archive: with_manifest(archive, revision="x"), "no state of a library"),
@@ -114,6 +119,26 @@ SPOILT: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "a draft of nothing": (
         lambda archive: with_fact(archive, "drafts", notices=["x"]),
         "facts/drafts.jsonl, line 1, cannot be read back",
+    ),
+    "a draft of no fields": (
+        lambda archive: with_fact(archive, "drafts", typed=["title"]),
+        "facts/drafts.jsonl, line 1, cannot be read back",
+    ),
+    "a draft of half a character": (
+        lambda archive: with_fact(archive, "drafts", typed={"title": "\ud800"}),
+        "facts/drafts.jsonl, line 1, cannot be read back",
+    ),
+    "a draft that leaves out no words": (
+        lambda archive: with_fact(archive, "drafts", left_out=[1]),
+        "facts/drafts.jsonl, line 1, cannot be read back",
+    ),
+    "an instant at the end of the calendar": (
+        lambda archive: with_fact(archive, "drafts", changed_at="9999-12-31T23:59:59.999999+00:00"),
+        "facts/drafts.jsonl, line 1, has no instant in UTC",
+    ),
+    "more headings than are kept": (
+        lambda archive: with_line(archive, "heading_words", headings),
+        "At most 200 heading words are kept",
     ),
     "ideas ticked in words": (
         lambda archive: with_fact(archive, "answers", ticked="one two"),
