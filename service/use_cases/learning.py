@@ -11,8 +11,9 @@ from service.use_cases.ports import Desk, UnitOfWork
 from service.use_cases.records import Reader
 from service.use_cases.tallying import tallied
 
-LEAST_NEW, SHARE_NEW = 100, 0.1
-"""Answers, and share of those there were, that make it worth considering again."""
+LEAST_NEW, SHARE_NEW = 100, 0.25
+"""Answers, and share of those there were, that make it worth considering again: some sixteen
+looks in a reading life, as each look is one more chance to be misled by luck."""
 MOST_MOVED = 50
 """Due days moved in one of the reader's days: a sitting or two, so that no wave of them comes."""
 _AT_ONCE = 500
@@ -60,7 +61,8 @@ def _considered(desk: Desk) -> Fitting | None:
             return None
         adopted = work.fittings.adopted(desk.reader, 1)
         columns = work.fittings.columns(desk.reader)
-    since = adopted[0].fitted_on.toordinal() if adopted else 0
+    # What weights were fitted to would praise them; that day's later answers are let go.
+    since = adopted[0].fitted_on.toordinal() + 1 if adopted else 0
     found = consider(_reviews(columns), reader.weighting, since)
     fitting = Fitting(
         id=desk.new_id(),
