@@ -54,11 +54,6 @@ _OF_ITEMS = Packing(
     MOST_ITEMS,
 )
 _ITEMS = (
-    select(items.c.id, items.c.digest_id, digests.c.title, items.c.kind)
-    .select_from(items.join(digests, _ITS_DIGEST))
-    .where(items.c.reader_id == bindparam("reader"))
-)
-_ITEMS = (
     WHOLE.add_columns(digests.c.title, parts.c.text)
     .select_from(items.join(digests, _ITS_DIGEST).join(parts, _ITS_PART))
     .order_by(items.c.digest_id, items.c.kind, items.c.number, items.c.id)

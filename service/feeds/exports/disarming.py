@@ -3,11 +3,19 @@
 Source: OWASP, "CSV Injection" (from memory): a cell that begins with =, +, -, @, a tab, a
 carriage return or a line feed, or their full-width forms, can be run as a formula; an apostrophe
 before it makes it text. What spreadsheets skip before they look, spaces and quotation marks, is
-skipped here too.
+skipped here too, and with them all that takes no room on a line: who strips the one from a cell
+strips the other.
 """
 
+from unicodedata import category
+
 _ARMED = frozenset("=+-@\t\r\n＝＋－＠")
-_SKIPPED = " \u00a0\u3000\ufeff\u200b\"'"
+_UNSEEN = frozenset({"Cc", "Cf", "Zs", "Zl", "Zp"})
+_SKIPPED = "\"'\ufeff" + "".join(
+    letter
+    for letter in map(chr, range(0x3001))
+    if category(letter) in _UNSEEN and letter not in _ARMED
+)
 
 
 def disarmed(words: str) -> str:

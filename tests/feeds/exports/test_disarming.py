@@ -23,6 +23,12 @@ from service.feeds.exports.disarming import disarmed
         '"=1',
         "'=1",
         "\u00a0@A",
+        "\u3000=1",
+        "\u200b\u2003=1",
+        "\x0b=1",
+        "\x1f=1",
+        "\u202e=1",
+        "\ufeff=1",
     ],
 )
 def test_what_could_be_run_begins_with_an_apostrophe(words: str) -> None:
