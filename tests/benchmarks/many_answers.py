@@ -6,6 +6,7 @@ each predicted, graded as predicted, and the last one of each item at its end.
 
 import sqlite3
 from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from random import Random
@@ -38,8 +39,9 @@ _PLACES = {
 }
 
 
-def library(file: Path, answers: int) -> SqlStore:
-    """Make the library in a file and open it; at least two answers an item."""
+@contextmanager
+def library(file: Path, answers: int) -> Iterator[SqlStore]:
+    """Make the library in a file and open it; at least one answer an item."""
     store = SqlStore(f"sqlite:///{file}")
     store.migrate()
     with store.writing() as work:
@@ -55,7 +57,8 @@ def library(file: Path, answers: int) -> SqlStore:
     driver.execute("COMMIT")
     driver.execute("ANALYZE")
     driver.close()
-    return store
+    yield store
+    store.close()
 
 
 def _shelve(driver: sqlite3.Connection, items: list[bytes], each: int, chance: Random) -> None:

@@ -31,24 +31,22 @@ _PASS = text(
 
 def measure(folder: Path, many: int = MANY, few: int = FEW) -> tuple[Ratio, Ratio]:
     """Measure the figures against the pass, and over many answers against few."""
-    stores = [library(folder / f"{count}.db", count) for count in (many, few)]
-    desks = [bare_desk(store, lambda: NOW) for store in stores]
-    for desk in desks:
-        bring_on(desk)
+    with library(folder / "many.db", many) as full, library(folder / "few.db", few) as scant:
+        desks = [bare_desk(store, lambda: NOW) for store in (full, scant)]
+        for desk in desks:
+            bring_on(desk)
 
-    def plain() -> None:
-        if sum(row[2] for row in _passed(stores[0])) != many:
-            raise RuntimeError("Not every answer was counted.")
+        def plain() -> None:
+            if sum(row[2] for row in _passed(full)) != many:
+                raise RuntimeError("Not every answer was counted.")
 
-    def ours(which: int, answers: int) -> None:
-        found = show_retention(desks[which]).figures
-        if found.whole.asked != answers - ITEMS:
-            raise RuntimeError(f"Not every answer is in the figures: {found.whole.asked}.")
+        def ours(which: int, answers: int) -> None:
+            found = show_retention(desks[which]).figures
+            if found.whole.asked != answers - ITEMS:
+                raise RuntimeError(f"Not every answer is in the figures: {found.whole.asked}.")
 
-    against = paired(lambda: ours(0, many), plain, 6, warm=1)
-    growth = paired(lambda: ours(0, many), lambda: ours(1, few), 10, warm=1)
-    for store in stores:
-        store.close()
+        against = paired(lambda: ours(0, many), plain, 6, warm=1)
+        growth = paired(lambda: ours(0, many), lambda: ours(1, few), 10, warm=1)
     return against, growth
 
 
