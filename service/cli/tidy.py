@@ -48,7 +48,8 @@ def _learned(learned: Learned) -> Iterator[str]:
     """Say what learning from the answers came to, where it came to anything."""
     if learned.fitting is not None:
         for verdict in learned.fitting.verdicts:
-            yield verdict.sentence
+            if verdict.kind is None or verdict.adopted:
+                yield verdict.sentence
     if learned.moved:
         more = f"; {learned.waiting} more wait for the days to come" if learned.waiting else ""
         days = "due day was" if learned.moved == 1 else "due days were"

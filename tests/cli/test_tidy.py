@@ -38,7 +38,6 @@ MOVED = (
             Learned(FITTING, 50, 210),
             [
                 "Weights of your own foresee your answers better.",
-                "Of placing there are too few to tell.",
                 MOVED,
             ],
         ),
@@ -51,7 +50,7 @@ MOVED = (
 def test_it_says_what_was_learned(
     terminal: Terminal, monkeypatch: pytest.MonkeyPatch, learned: Learned, said: list[str]
 ) -> None:
-    """Every verdict is told in its sentence, and how many due days moved and wait."""
+    """What was judged is told, of a kind where it changed, and how many due days moved and wait."""
     monkeypatch.setattr(tidying, "learn", lambda _: learned)
     assert terminal.run("tidy").stdout.splitlines() == [*said, "No mail is wanted."]
 

@@ -132,7 +132,7 @@ def _root(
     """Return an empty SVG that says what it shows."""
     wide = form.width + 2 * margin
     root = etree.Element(f"{{{SVG}}}svg", nsmap={None: SVG})
-    root.set("viewBox", f"{-margin:g} 0 {wide:g} {round(height, 1):g}")
+    root.set("viewBox", f"{0 - margin:g} 0 {wide:g} {round(height, 1):g}")
     root.set("role", "img")
     root.set("aria-labelledby", f"{name}-title")
     root.set("aria-describedby", f"{name}-desc")
