@@ -1,7 +1,7 @@
 """The reader's own weights: considered from time to time, and carried through bit by bit."""
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from cards.fitting.considering import consider
 from cards.fitting.reviews import KINDS, Reviews
@@ -16,6 +16,8 @@ LEAST_NEW, SHARE_NEW = 100, 0.25
 looks in a reading life, as each look is one more chance to be misled by luck."""
 MOST_MOVED = 50
 """Due days moved in one of the reader's days: a sitting or two, so that no wave of them comes."""
+_A_MOMENT = timedelta(microseconds=1)
+"""A fit comes after the one before it, even if the clock ran ahead then and was set right."""
 _AT_ONCE = 500
 """Items folded in one transaction: others wait for it."""
 
@@ -66,7 +68,7 @@ def _considered(desk: Desk) -> Fitting | None:
     found = consider(_reviews(columns), reader.weighting, since)
     fitting = Fitting(
         id=desk.new_id(),
-        fitted_at=now,
+        fitted_at=now if last is None else max(now, last.fitted_at + _A_MOMENT),
         fitted_on=reader.days.of(now),
         answers=answers,
         verdicts=(found.verdict, *found.by_kind),

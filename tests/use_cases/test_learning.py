@@ -109,6 +109,39 @@ def test_broken_off_it_is_begun_again(
         assert work.fittings.latest(answered.desk.reader).refolded
 
 
+def test_a_clock_that_ran_ahead_hides_no_later_fit(
+    answered: House, considered: list[int], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """After the clock was set right, the next fit is the latest, and memories follow its weights.
+
+    It would be considered again and again otherwise, and its weights put in force for nothing.
+    """
+    right = answered.now
+    answered.now += timedelta(days=400)
+    assert learn(answered.desk).fitting is not None
+    answered.now = right
+    for _ in range(3):
+        answered.now += timedelta(days=3)
+        for each in list_items(answered.desk).items:
+            record_answer(answered.desk, GivenAnswer(uuid4(), each.kept.item.id, Grade.CLEAR))
+    verdict = Verdict(None, 9, 9, None, True, "Yours foresee better.")
+    found = Considered(verdict, (), PUBLISHED)
+    monkeypatch.setattr(learning, "consider", lambda *_: found)
+    fitting = learn(answered.desk).fitting
+    assert fitting is not None
+    assert learn(answered.desk).fitting is None
+    with answered.desk.store.reading() as work:
+        latest = work.fittings.latest(answered.desk.reader)
+        assert (latest.id, latest.refolded) == (fitting.id, True)
+        reader = work.readers.get(answered.desk.reader)
+        for each in list_items(answered.desk).items:
+            answers = work.answers.of_item(reader.id, each.kept.item.id)
+            memory = reader.schedule(each.kept.item.kind, each.kept.care).fold(
+                each.kept.item.id, answers
+            )
+            assert each.kept.memory.stability == memory.stability
+
+
 def _cut_after(times: int) -> Callable[..., object]:
     whole, left = learning._refolded, [times]
 
