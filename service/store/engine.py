@@ -123,7 +123,7 @@ def _postgresql(url: URL) -> Engines:
             "application_name": "catchword",
             "client_encoding": "utf8",
             "connect_timeout": PATIENCE,
-            "options": f"-c timezone=UTC -c lock_timeout={PATIENCE}s",
+            "options": f"-c timezone=UTC -c datestyle=ISO -c lock_timeout={PATIENCE}s",
         },
         pool_pre_ping=True,
         pool_timeout=PATIENCE,

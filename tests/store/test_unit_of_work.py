@@ -1,10 +1,13 @@
 """One transaction a use case, committed in plain sight."""
 
+from contextlib import closing
+
 import pytest
 
 from service.store.errors import StoreError
 from service.store.sql_store import SqlStore
 from service.use_cases.records import Reader, ReaderId
+from tests.postgres import Server
 from tests.store.libraries import NOW, a_book, key_of
 
 
@@ -78,3 +81,19 @@ def test_a_reading_one_sees_one_state(store: SqlStore, reader: ReaderId) -> None
         assert before.readers.get(reader).unasked_a_day == 6
     with store.reading() as after:
         assert after.readers.get(reader).unasked_a_day == 1
+
+
+def test_the_manner_of_dates_of_a_database_is_not_ours(postgres: Server, reader: ReaderId) -> None:
+    """Dates come back whatever a server writes them like unless told (PostgreSQL, DateStyle)."""
+    name = "dated_otherwise"
+    address = postgres.create(name, "migrated")
+    with closing(SqlStore(address)) as store, store.engines.writing.begin() as connection:
+        connection.exec_driver_sql(f"ALTER DATABASE {name} SET datestyle TO 'German'")
+    book = a_book()
+    with closing(SqlStore(address)) as store:
+        with store.writing() as work:
+            work.digests.put(reader, book, key_of(book), NOW)
+            work.commit()
+        with store.reading() as work:
+            assert work.exporting.digests(reader) == [(book.id, NOW)]
+    postgres.drop(name)
