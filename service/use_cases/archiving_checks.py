@@ -8,15 +8,21 @@ from typing import Any, TypeAlias, cast
 from uuid import UUID
 
 from cards.answers import Answer, Grade
+from cards.commitments import Decision
 from cards.errors import CatchwordError, InvalidArchive, Refusal
 from cards.intake.heading_words import heading_words
 from cards.items import occasion_of
 from cards.kinds import KINDS
 from cards.kinds.base import KindName
 from cards.parts import Care, KeptDigest
+from cards.rereading import Rereading
 from cards.schedule import TARGET
 from service.use_cases.archiving_records import Archive, FactTable, Row
-from service.use_cases.records import ReaderId
+from service.use_cases.archiving_types import check_types
+from service.use_cases.commitment_records import KeptCommitment
+from service.use_cases.learning_records import Fitting
+from service.use_cases.records import Draft, Reader, ReaderId
+from service.use_cases.sitting_records import Sheet
 from service.use_cases.unit_of_work import UnitOfWork
 
 _AT_ONCE = 200
@@ -47,6 +53,7 @@ class _Checks:
 
     def readers(self, _: _Keys) -> None:
         reader = self._work.readers.get(self._reader)
+        check_types(reader, Reader)
         for kind in KindName:
             reader.schedule(kind, Care.CLOSE).fold(reader.id, _FIRST)
 
@@ -58,6 +65,7 @@ class _Checks:
     def versions(self, row: _Keys) -> None:
         version = self._work.versions.get(self._reader, row["digest_id"], row["revision"])
         assert version is not None
+        check_types(version.kept, KeptDigest)
         version.kept.digest()
         if (version.kept.id, version.kept.revision) != (row["digest_id"], row["revision"]):
             raise ValueError(version)
@@ -81,13 +89,13 @@ class _Checks:
         self._work.check_ins.get(self._reader, row["id"])
 
     def commitments(self, row: _Keys) -> None:
-        self._work.commitments.get(self._reader, row["id"])
+        check_types(self._work.commitments.get(self._reader, row["id"]), KeptCommitment)
 
     def decisions(self, row: _Keys) -> None:
-        self._work.decisions.get(self._reader, row["id"])
+        check_types(self._work.decisions.get(self._reader, row["id"]), Decision)
 
     def rereadings(self, row: _Keys) -> None:
-        self._work.rereadings.get(self._reader, row["id"])
+        check_types(self._work.rereadings.get(self._reader, row["id"]), Rereading)
 
     def talks(self, row: _Keys) -> None:
         self._work.talks.get(self._reader, row["id"])
@@ -96,7 +104,7 @@ class _Checks:
         self._work.links.get(self._reader, row["id"])
 
     def sheets(self, row: _Keys) -> None:
-        self._work.sheets.get(self._reader, row["id"])
+        check_types(self._work.sheets.get(self._reader, row["id"]), Sheet)
 
     def sitting_days(self, row: _Keys) -> None:
         self._work.days.minutes(self._reader, row["day"])
@@ -107,17 +115,15 @@ class _Checks:
             self._day = row["day"]
 
     def drafts(self, row: _Keys) -> None:
-        draft = self._work.drafts.get(self._reader, row["id"])
-        assert draft is not None
-        for words in (*draft.typed, *draft.typed.values(), *draft.left):
-            words.encode()
+        check_types(self._work.drafts.get(self._reader, row["id"]), Draft)
 
     def heading_words(self, _: _Keys) -> None:
         heading_words(self._work.headings.all(self._reader))
 
     def fittings(self, _: _Keys) -> None:
-        self._work.fittings.latest(self._reader)
+        check_types(self._work.fittings.latest(self._reader), Fitting | None)
         for fitting in self._work.fittings.adopted(self._reader, _MOST_FITTINGS):
+            check_types(fitting, Fitting)
             fitting.weighting.schedule(KindName.THEME, TARGET).fold(self._reader, _FIRST)
 
     def reminders(self, _: _Keys) -> None:

@@ -52,6 +52,13 @@ def anothers(archive: bytes) -> object:
     return next(part["id"] for part in facts(archive, "parts") if part["digest_id"] != digest)
 
 
+def with_part(archive: bytes, **changed: object) -> bytes:
+    """Return an archive in whose first version the first part says something else."""
+    kept = facts(archive, "versions")[0]["kept"]
+    first, *others = kept["parts"]
+    return with_fact(archive, "versions", kept={**kept, "parts": [{**first, **changed}, *others]})
+
+
 def headings(_: bytes) -> bytes:
     """Return five thousand headings: read once for each of them, they would take many minutes."""
     return b"".join(b'{"word":"w%d","part":"theme"}\n' % number for number in range(5_000))
@@ -99,6 +106,20 @@ SPOILT: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "a version of nothing": (
         lambda archive: with_fact(archive, "versions", kept={}),
         "facts/versions.jsonl, line 1, cannot be read back",
+    ),
+    "a version with a number in words": (
+        lambda archive: with_part(archive, number="one"),
+        "facts/versions.jsonl, line 1, cannot be read back",
+    ),
+    "a version with half a character": (
+        lambda archive: with_part(archive, locator="\udcff"),
+        "facts/versions.jsonl, line 1, cannot be read back",
+    ),
+    "a weight that is true": (
+        lambda archive: with_fact(
+            archive, "readers", weights={"general": [True] * 21, "by_kind": {}}
+        ),
+        "facts/readers.jsonl, line 1, cannot be read back",
     ),
     "a digest without a title": (
         lambda archive: with_fact(archive, "digests", title=""),
