@@ -56,6 +56,12 @@ def _opened(path: Path) -> Iterator[IO[bytes]]:
             f"{path} cannot be opened: {error.strerror or 'it is not readable'}.", where=path.name
         ) from error
     with file:
+        if not file.seekable():
+            raise DocumentRefused(
+                f"{path} is a pipe, and an archive is read from its end. Save it as a file, and "
+                "give that.",
+                where=path.name,
+            )
         size = os.fstat(file.fileno()).st_size
         if size > LARGEST_ARCHIVE:
             raise DocumentTooLarge(

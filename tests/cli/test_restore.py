@@ -1,5 +1,6 @@
 """Everything out of one library and into another, from the command line."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -71,3 +72,14 @@ def test_the_archive_goes_to_standard_output_too(terminal, tmp_path):
     """The same bytes as in a file, though nothing can be sought in there."""
     archive = taken_out(terminal, tmp_path / "all.zip")
     assert terminal.run("export", "everything", "--out", "-").stdout_bytes == archive.read_bytes()
+
+
+def test_a_pipe_is_refused_as_one(terminal):
+    """A zip is read from its end, which a pipe does not come back to; nothing is called damaged."""
+    reading, writing = os.pipe()
+    os.close(writing)
+    try:
+        result = terminal.run("restore", f"/dev/fd/{reading}")
+    finally:
+        os.close(reading)
+    assert (result.exit_code, "is a pipe" in result.output) == (6, True)
