@@ -1,5 +1,6 @@
 """What was brought back is read once more, as every page would read it, before it is kept."""
 
+import re
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import closing, contextmanager
 from datetime import UTC, date, datetime
@@ -8,7 +9,8 @@ from typing import Any, TypeAlias, cast
 from uuid import UUID
 
 from cards.answers import Answer, Grade
-from cards.commitments import Decision
+from cards.commitments import Decision, Measure
+from cards.commitments.measures_held import BYDAY
 from cards.errors import CatchwordError, InvalidArchive, Refusal
 from cards.intake.heading_words import heading_words
 from cards.items import occasion_of
@@ -89,10 +91,16 @@ class _Checks:
         self._work.check_ins.get(self._reader, row["id"])
 
     def commitments(self, row: _Keys) -> None:
-        check_types(self._work.commitments.get(self._reader, row["id"]), KeptCommitment)
+        kept = self._work.commitments.get(self._reader, row["id"])
+        check_types(kept, KeptCommitment)
+        assert kept is not None
+        _check_measure(kept.commitment.measure)
 
     def decisions(self, row: _Keys) -> None:
-        check_types(self._work.decisions.get(self._reader, row["id"]), Decision)
+        decision = self._work.decisions.get(self._reader, row["id"])
+        check_types(decision, Decision)
+        assert decision is not None
+        _check_measure(decision.measure)
 
     def rereadings(self, row: _Keys) -> None:
         check_types(self._work.rereadings.get(self._reader, row["id"]), Rereading)
@@ -138,6 +146,17 @@ class _Checks:
             assert kept is not None
             found = self._held[digest_id] = kept
         return found
+
+
+def _check_measure(measure: Measure | None) -> None:
+    """Raise ValueError where periods could not be told apart by a measure, or their days."""
+    if measure is None:
+        return
+    counts = (measure.times, measure.every, measure.periods, measure.minutes)
+    if any(count is not None and count < 1 for count in counts):
+        raise ValueError(measure)
+    if not all(re.fullmatch(BYDAY, day) for day in measure.on):
+        raise ValueError(measure)
 
 
 def check(work: UnitOfWork, reader: ReaderId, archive: Archive) -> None:

@@ -59,6 +59,12 @@ def with_part(archive: bytes, **changed: object) -> bytes:
     return with_fact(archive, "versions", kept={**kept, "parts": [{**first, **changed}, *others]})
 
 
+def with_measure(archive: bytes, **changed: object) -> bytes:
+    """Return an archive whose first commitment has another measure."""
+    measure = next(each["measure"] for each in facts(archive, "commitments") if each["measure"])
+    return with_fact(archive, "commitments", measure={**measure, **changed})
+
+
 def headings(_: bytes) -> bytes:
     """Return five thousand headings: read once for each of them, they would take many minutes."""
     return b"".join(b'{"word":"w%d","part":"theme"}\n' % number for number in range(5_000))
@@ -127,6 +133,14 @@ SPOILT: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     ),
     "a measure of nothing": (
         lambda archive: with_fact(archive, "commitments", measure=[1]),
+        "facts/commitments.jsonl, line 1, cannot be read back",
+    ),
+    "a period of no days": (
+        lambda archive: with_measure(archive, every=0),
+        "facts/commitments.jsonl, line 1, cannot be read back",
+    ),
+    "a day of no week": (
+        lambda archive: with_measure(archive, on=["SOMEDAY"]),
         "facts/commitments.jsonl, line 1, cannot be read back",
     ),
     "missed with deeds": (
