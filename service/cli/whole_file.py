@@ -4,6 +4,7 @@ import errno
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from shutil import copymode
 from tempfile import NamedTemporaryFile
 from typing import IO
 
@@ -17,8 +18,8 @@ def write_whole(target: Path | None, name: str, write: Callable[[IO[bytes]], Non
     """Write a file, or to standard output when it is called `-`; return it, None for that.
 
     Without a target it is called `name`, and what stands there stays. What stands at a target is
-    replaced once the new file is whole; a device or a pipe is written to, never replaced, and of a
-    link what it leads to.
+    replaced once the new file is whole, which may be read by whom it could; a new one is the
+    reader's alone. A device or a pipe is written to, never replaced; of a link, what it leads to.
 
     Raises:
         CannotWrite: it cannot be written, or stands there already and was not named.
@@ -58,6 +59,8 @@ def _replace(path: Path, write: Callable[[IO[bytes]], None]) -> None:
         try:
             write(file)
             file.flush()
+            if path.exists():
+                copymode(path, unfinished)
             unfinished.replace(path)
         except BaseException:
             unfinished.unlink()

@@ -4,6 +4,7 @@ import csv
 import io
 import json
 import os
+import stat
 from pathlib import Path
 from threading import Thread
 
@@ -63,13 +64,15 @@ def test_a_folder_is_no_file_to_write(kept, tmp_path):
 
 
 def test_a_link_is_followed_and_a_pipe_is_kept(kept, tmp_path):
-    """What a link leads to is written; a pipe, as any device, stays what it is and is written to.
+    """What a link leads to is written, for whom it was; a pipe stays what it is and is written to.
 
     `--out /dev/null` by an administrator would otherwise replace the device.
     """
+    (tmp_path / "items.csv").touch(0o640)
     (tmp_path / "link.csv").symlink_to(tmp_path / "items.csv")
     assert kept.run("export", "items", "--out", str(tmp_path / "link.csv")).exit_code == 0
     assert (tmp_path / "link.csv").is_symlink()
+    assert stat.S_IMODE((tmp_path / "items.csv").stat().st_mode) == 0o640
     written = (tmp_path / "items.csv").read_bytes()
     pipe, come = tmp_path / "pipe", []
     os.mkfifo(pipe)
