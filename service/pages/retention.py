@@ -84,6 +84,7 @@ def install(door: Blueprint, desk: Desk) -> None:
         return send_file(
             BytesIO(_written(desk.pictures, picture, form)),
             mimetype=_MEDIA_TYPES[form],
+            as_attachment=True,  # opened here, its own style would be refused
             download_name=f"{name}.{form}",
         )
 

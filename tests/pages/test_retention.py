@@ -84,6 +84,7 @@ def test_every_picture_is_a_file(client: FlaskClient, answered: Desk) -> None:
     for name in PICTURES.keys() - PLANNED.keys():
         svg = client.get(f"/retention/pictures/{name}.svg")
         assert svg.mimetype == "image/svg+xml"
+        assert svg.headers["Content-Disposition"] == f"attachment; filename={name}.svg"
         assert ET.fromstring(svg.data).tag.endswith("svg")
         data = client.get(f"/retention/pictures/{name}.csv")
         assert data.mimetype == "text/csv"
