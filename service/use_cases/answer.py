@@ -113,7 +113,7 @@ def take_back(desk: Desk, answer_id: UUID, fact_id: UUID) -> Recorded:
             return Recorded(known, item, fresh=False)
         before = work.answers.of_item(desk.reader, item.item.id)
         work.answers.take_back(desk.reader, fact_id, answer_id, now)
-        answers = work.answers.of_item(desk.reader, item.item.id)
+        answers = [each for each in before if each.id != answer_id]
         memory = reader.schedule(item.item.kind, item.care).fold(item.item.id, answers)
         work.items.remember(desk.reader, item.item.id, memory)
         day, today = known.answer.day, reader.days.of(now)
