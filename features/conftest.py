@@ -1,6 +1,7 @@
 """Mira, her clock and her library: what every scenario starts from."""
 
 from collections.abc import Iterator
+from contextlib import ExitStack
 from dataclasses import dataclass, field, replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
@@ -18,6 +19,7 @@ from cards.commitments.telling import told as told_of
 from cards.items import KeptItem
 from cards.kinds.base import KindName
 from features.keeping_steps import Keeping, day_of, told
+from features.winter_steps import MUCH_FASTER, Doors
 from service.main import desk_on
 from service.store.sql_store import SqlStore
 from service.use_cases.add_digest import Added, add_digest
@@ -183,6 +185,19 @@ def added(mira: Mira, day: int, month: str) -> None:
 def keeping(mira: Mira) -> Keeping:
     """Give Mira promises to keep."""
     return Keeping(mira)
+
+
+@pytest.fixture
+def doors(mira: Mira) -> Iterator[Doors]:
+    """Open every door of Mira's library."""
+    with ExitStack() as opened:
+        yield Doors(mira, opened)
+
+
+@given("the books Mira kept for a winter")
+def winter(doors: Doors) -> None:
+    """Have her keep some books through a winter, her memory known."""
+    doors.keeps_for_a_winter(MUCH_FASTER)
 
 
 @given(told('on {day:Day} Mira promises "{words}"'))

@@ -2,19 +2,16 @@
 
 import json
 import sqlite3
-from contextlib import ExitStack
 from operator import itemgetter
 from uuid import UUID, uuid4
 
 import duckdb
 import openpyxl
-import pytest
 from pydantic import TypeAdapter
 from pytest_bdd import given, parsers, scenarios, then, when
 from ralph.models.xapi.base.statements import BaseXapiStatement
 
 from cards.answers import Grade
-from features.winter_steps import MUCH_FASTER, Doors
 from service.use_cases.add_digest import add_digest
 from service.use_cases.answer import record_answer, take_back
 from service.use_cases.items import list_items
@@ -24,17 +21,6 @@ from tests.standing import application_on
 scenarios("exports.feature")
 
 READ_AS = {"csv": "read_csv", "json": "read_json", "parquet": "read_parquet"}
-
-
-@pytest.fixture
-def doors(mira):
-    with ExitStack() as opened:
-        yield Doors(mira, opened)
-
-
-@given("the books Mira kept for a winter")
-def winter(doors):
-    doors.keeps_for_a_winter(MUCH_FASTER)
 
 
 @given(parsers.parse('"{title}" was added'))

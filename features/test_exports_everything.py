@@ -12,7 +12,7 @@ from zipfile import ZipFile
 import pytest
 from pytest_bdd import given, parsers, scenarios, then, when
 
-from features.winter_steps import BOOKS, MUCH_FASTER, Doors, library_in
+from features.winter_steps import BOOKS, Doors, library_in
 from service.use_cases.add_digest import add_digest
 from service.use_cases.items import list_items
 from service.use_cases.library import list_digests
@@ -27,12 +27,6 @@ OTHER = ReaderId(UUID("00000000-0000-4000-8000-00000000beef"))
 
 
 @pytest.fixture
-def doors(mira):
-    with ExitStack() as opened:
-        yield Doors(mira, opened)
-
-
-@pytest.fixture
 def elsewhere(mira):
     """An empty library of another reader, on a machine whose clock shows the same."""
     file = mira.folder / "elsewhere" / "library.sqlite3"
@@ -40,11 +34,6 @@ def elsewhere(mira):
     with ExitStack() as opened:
         desk = opened.enter_context(library_in(file, lambda: mira.now, OTHER))
         yield Doors(SimpleNamespace(desk=desk, folder=file.parent), opened)
-
-
-@given("the books Mira kept for a winter")
-def winter(doors):
-    doors.keeps_for_a_winter(MUCH_FASTER)
 
 
 @given("she takes everything out")

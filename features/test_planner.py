@@ -1,7 +1,6 @@
 """Steps of `planner.feature`."""
 
 import re
-from contextlib import ExitStack
 from itertools import pairwise
 
 import pytest
@@ -9,7 +8,6 @@ from lxml import html
 from pytest_bdd import given, parsers, scenarios, then, when
 
 from cards.parts import Care
-from features.winter_steps import MUCH_FASTER, Doors
 from service.use_cases.care import set_care
 from service.use_cases.library import named
 from service.use_cases.preferences import show_reader
@@ -23,17 +21,6 @@ FIGURES = (*MINUTES, "minutes_mean", *KNOWN)
 """The columns of the table beside the target's own, as far as they are looked at."""
 ITEMS = 96
 """Of the books she kept for a winter."""
-
-
-@pytest.fixture
-def doors(mira):
-    with ExitStack() as opened:
-        yield Doors(mira, opened)
-
-
-@given("the books Mira kept for a winter")
-def winter(doors):
-    doors.keeps_for_a_winter(MUCH_FASTER)
 
 
 @given(parsers.parse('she keeps "{title}" close'))

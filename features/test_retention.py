@@ -3,7 +3,6 @@
 import csv
 import re
 from collections import Counter
-from contextlib import ExitStack
 from datetime import timedelta
 from io import StringIO
 from itertools import pairwise
@@ -15,24 +14,13 @@ from lxml import html
 from pytest_bdd import given, parsers, scenarios, then, when
 
 from cards.answers import GRADES, Grade
-from features.winter_steps import MUCH_FASTER, WINTER_MINUTES, Doors
+from features.winter_steps import WINTER_MINUTES
 from service.use_cases.answer import take_back
 from service.use_cases.library import list_digests
 from service.use_cases.preferences import Preferences, set_preferences
 from service.use_cases.recording import GivenAnswer, append
 
 scenarios("retention.feature")
-
-
-@pytest.fixture
-def doors(mira):
-    with ExitStack() as opened:
-        yield Doors(mira, opened)
-
-
-@given("the books Mira kept for a winter")
-def winter(doors):
-    doors.keeps_for_a_winter(MUCH_FASTER)
 
 
 @given(

@@ -1,14 +1,11 @@
 """Steps of `retention_pictures.feature`."""
 
 import csv
-from contextlib import ExitStack
 from io import StringIO
 
-import pytest
 from lxml import etree, html
 from pytest_bdd import given, parsers, scenarios, then, when
 
-from features.winter_steps import MUCH_FASTER, Doors
 from service.use_cases.add_digest import add_digest
 
 scenarios("retention_pictures.feature")
@@ -16,17 +13,6 @@ scenarios("retention_pictures.feature")
 SVG = "{http://www.w3.org/2000/svg}"
 PNG = b"\x89PNG\r\n\x1a\n"
 """What every file begins with that is one (ISO/IEC 15948, from memory)."""
-
-
-@pytest.fixture
-def doors(mira):
-    with ExitStack() as opened:
-        yield Doors(mira, opened)
-
-
-@given("the books Mira kept for a winter")
-def winter(doors):
-    doors.keeps_for_a_winter(MUCH_FASTER)
 
 
 @given(parsers.parse('a book is called "{title}"'))
