@@ -2,42 +2,17 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
 from typing import Protocol
 from uuid import UUID
 
 from cards.kinds.base import KindName
 from cards.parts import Care
+from cards.sitting.columns import Dated
 from cards.weighting import PUBLISHED, Weighting
 
 
-class Remembered(Protocol):
+class Remembered(Dated, Protocol):
     """Items that were asked before, column by column; each column as long as the others."""
-
-    @property
-    def kinds(self) -> Sequence[KindName]:
-        """Of each item."""
-        ...
-
-    @property
-    def stability(self) -> Sequence[float]:
-        """Days, above 0."""
-        ...
-
-    @property
-    def difficulty(self) -> Sequence[float]:
-        """From 1 to 10."""
-        ...
-
-    @property
-    def last_days(self) -> Sequence[date]:
-        """The reader's day of the last answer."""
-        ...
-
-    @property
-    def due_on(self) -> Sequence[date]:
-        """The reader's day each is due, or was."""
-        ...
 
     @property
     def cares(self) -> Sequence[Care]:

@@ -7,8 +7,8 @@ from typing import Protocol
 from cards.kinds.base import KindName
 
 
-class Memories(Protocol):
-    """What items hold; each column as long as the others."""
+class Held(Protocol):
+    """What is held of items; each column as long as the others."""
 
     @property
     def kinds(self) -> Sequence[KindName]:
@@ -25,14 +25,18 @@ class Memories(Protocol):
         """From 1 to 10."""
         ...
 
+
+class Memories(Held, Protocol):
+    """What items hold, and how closely their books are kept."""
+
     @property
     def close(self) -> Sequence[bool]:
         """Whether the item's book is kept close."""
         ...
 
 
-class Columns(Memories, Protocol):
-    """Items that were asked before, and when."""
+class Dated(Held, Protocol):
+    """What items hold that were asked before, and when."""
 
     @property
     def last_days(self) -> Sequence[date]:
@@ -43,3 +47,7 @@ class Columns(Memories, Protocol):
     def due_on(self) -> Sequence[date]:
         """The reader's day each is due, or was."""
         ...
+
+
+class Columns(Memories, Dated, Protocol):
+    """Items that were asked before: what they hold, how closely, and when they were asked."""
